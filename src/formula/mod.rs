@@ -1,0 +1,123 @@
+//! What a candle is made of: the wax blend, the parts and the basis of each, temperatures; solving for a target.
+
+mod check;
+mod solve;
+
+pub use check::{Caution, FormulaError};
+pub use solve::{PartShare, Recipe, Solved, solve};
+
+use crate::quantity::{Amount, Mass, Share, Temperature, Volume};
+use serde::{Deserialize, Serialize};
+
+/// A formula as the person writes it. Amounts keep the unit they were typed in.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Formula {
+    pub name: String,
+    /// The wax blend; the shares add up to 100 %.
+    pub wax: Vec<WaxShare>,
+    /// Parts in the order they go in.
+    pub parts: Vec<Part>,
+    /// The batch the spoon, drop and weight amounts were written for. None where no part needs it.
+    #[serde(default)]
+    pub usual: Option<UsualBatch>,
+    pub melt_to: Amount<Temperature>,
+    pub pour: PourRanges,
+    /// Vessels this formula is poured into, each with its own wick.
+    #[serde(default)]
+    pub vessels: Vec<VesselWick>,
+    #[serde(default)]
+    pub cure_days: u32,
+    #[serde(default)]
+    pub note: String,
+}
+
+/// One wax of the blend.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct WaxShare {
+    pub name: String,
+    pub share: Amount<Share>,
+    /// The supplier's flash point, where known.
+    #[serde(default)]
+    pub flash: Option<Amount<Temperature>>,
+}
+
+/// `vessels` vessels of `fill` each.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct UsualBatch {
+    pub vessels: u32,
+    pub fill: Amount<Mass>,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+pub enum PartKind {
+    Fragrance,
+    Dye,
+    Additive,
+    Other,
+}
+
+/// Something that goes into the wax.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Part {
+    pub name: String,
+    pub kind: PartKind,
+    pub basis: Basis,
+    /// The temperature range to add it in.
+    pub add: TemperatureRange,
+    #[serde(default)]
+    pub stir_minutes: u32,
+    #[serde(default)]
+    pub note: String,
+    /// The supplier's highest load, as a share of the wax, where known.
+    #[serde(default)]
+    pub highest: Option<Amount<Share>>,
+    /// The supplier's flash point, where known.
+    #[serde(default)]
+    pub flash: Option<Amount<Temperature>>,
+}
+
+/// What an amount is measured against.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub enum Basis {
+    /// % of the wax.
+    OfWax(Amount<Share>),
+    /// % of the whole.
+    OfWhole(Amount<Share>),
+    /// So much per so much wax: g per kg, oz per lb.
+    PerWax { amount: Amount<Mass>, wax: Amount<Mass> },
+    /// A weight for the usual batch.
+    Weight(Amount<Mass>),
+    /// A level spoon measure for the usual batch; its mass through the bulk density found by weighing spoons.
+    Spoon(Amount<Volume>),
+    /// Drops for the usual batch; their mass through the drop mass found by weighing drops.
+    Drops(u32),
+    /// Pieces in each vessel (a wick, a sticker); not part of what is poured.
+    PerVessel(u32),
+}
+
+/// From `low` to `high`, both in the unit typed.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct TemperatureRange {
+    pub low: Amount<Temperature>,
+    pub high: Amount<Temperature>,
+}
+
+impl TemperatureRange {
+    pub fn holds(&self, t: Temperature) -> bool {
+        self.low.value <= t && t <= self.high.value
+    }
+}
+
+/// The pour range for vessels warmed beforehand, and for vessels at room temperature.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct PourRanges {
+    pub warmed: TemperatureRange,
+    pub unwarmed: TemperatureRange,
+}
+
+/// A vessel this formula is poured into and the wick that suits the pair.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct VesselWick {
+    pub vessel: crate::book::Id,
+    pub wick: String,
+}

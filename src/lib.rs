@@ -1,0 +1,23 @@
+//! Potside: making container candles in small batches, from the formula to the poured and recorded batch.
+//!
+//! The modules, in the order data flows:
+//! - [`quantity`]: exact amounts: parse, convert, round, show; and how a number came about ([`quantity::Why`]).
+//! - [`formula`]: what a candle is made of, and solving it for any target.
+//! - [`vessel`]: how much wax a vessel takes.
+//! - [`bench`]: what weighing trials tell: drop mass, bulk density, scales.
+//! - [`pot`]: the plan of a pour: scaling, rounding, scales, drops, correction, the order of work.
+//! - [`book`]: what is kept: entries, the journal, its fold into today's state.
+//! - `keep` (in the browser): storage behind the trait that `book` defines.
+//! - `rooms` (in the browser): the views.
+
+pub mod bench;
+pub mod book;
+pub mod formula;
+pub mod pot;
+pub mod quantity;
+pub mod vessel;
+
+#[cfg(target_arch = "wasm32")]
+pub mod keep;
+#[cfg(target_arch = "wasm32")]
+pub mod rooms;

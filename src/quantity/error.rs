@@ -1,0 +1,48 @@
+//! What can be wrong with a typed amount, as the sentence the person reads.
+
+use std::fmt;
+
+/// Every way a typed amount is refused. `Display` is the sentence, with what to do next.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum AmountError {
+    Empty { noun: &'static str },
+    NotANumber { text: String, noun: &'static str, example: String },
+    UnknownUnit { text: String, unit: String, noun: &'static str, known: String },
+    /// `1,234` may be one and a bit or more than a thousand.
+    Ambiguous { text: String, small: String, large: String },
+    ZeroBelow { text: String },
+    Negative { noun: &'static str },
+    TooLarge { noun: &'static str, most: &'static str },
+    BelowAbsoluteZero,
+    TooLong { noun: &'static str },
+    NotWhole { text: String },
+}
+
+impl fmt::Display for AmountError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Empty { noun } => write!(f, "No {noun} yet: type a number."),
+            Self::NotANumber { text, noun, example } => {
+                write!(f, "“{text}” is not a {noun}. Type it like {example}.")
+            }
+            Self::UnknownUnit { text, unit, noun, known } => {
+                write!(f, "“{unit}” in “{text}” is not a unit of {noun} here. Use {known}.")
+            }
+            Self::Ambiguous { text, small, large } => {
+                write!(f, "“{text}” can mean {small} or {large}. Type the one you mean.")
+            }
+            Self::ZeroBelow { text } => write!(f, "“{text}” divides by zero. Check the fraction."),
+            Self::Negative { noun } => write!(f, "A {noun} cannot be below zero. Take the minus away."),
+            Self::TooLarge { noun, most } => {
+                write!(f, "That {noun} is more than {most}, beyond any pot. Check the number and its unit.")
+            }
+            Self::BelowAbsoluteZero => {
+                f.write_str("That is below absolute zero (−273.15 °C). Check the number and its unit.")
+            }
+            Self::TooLong { noun } => write!(f, "Too many digits for a {noun}. Type a shorter number."),
+            Self::NotWhole { text } => write!(f, "“{text}” is not a whole number. Type one, like 8."),
+        }
+    }
+}
+
+impl std::error::Error for AmountError {}

@@ -1,0 +1,53 @@
+//! Vessels: how much they hold, by water or by geometry, and how much wax makes the fill.
+
+mod fill;
+mod water;
+
+pub use fill::{VesselError, capacity, fill};
+pub use water::water_density;
+
+use crate::quantity::{Amount, Length, Mass, Share, Temperature};
+use serde::{Deserialize, Serialize};
+
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Vessel {
+    pub name: String,
+    /// The inside, where measured with a rule: for capacity by geometry, for headspace, and for how it cools.
+    #[serde(default)]
+    pub inside: Option<Inside>,
+    /// The water it holds to the brim, where weighed: better than geometry, and used first.
+    #[serde(default)]
+    pub water: Option<Water>,
+    pub fill: FillRule,
+    /// Wall thickness, for how it cools.
+    #[serde(default)]
+    pub wall: Option<Amount<Length>>,
+    #[serde(default)]
+    pub note: String,
+}
+
+/// A round vessel's inside; top and bottom differ where it tapers.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Inside {
+    pub top: Amount<Length>,
+    pub bottom: Amount<Length>,
+    pub height: Amount<Length>,
+}
+
+/// Water weighed into the vessel, at its temperature.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Water {
+    pub mass: Amount<Mass>,
+    pub at: Amount<Temperature>,
+}
+
+/// How full it is made.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub enum FillRule {
+    /// This weight of mixture, whatever the wax.
+    Weight(Amount<Mass>),
+    /// This share of the capacity, by the wax's density.
+    Share(Amount<Share>),
+    /// To this far below the rim, by the wax's density; needs the inside.
+    Headspace(Amount<Length>),
+}
