@@ -1,7 +1,7 @@
 //! The mass of one drop, from N drops weighed.
 
 use super::DropTrial;
-use crate::quantity::{Mass, Why};
+use crate::quantity::{Mass, Voice, Why};
 
 /// What a drop trial tells.
 #[derive(Clone, PartialEq, Debug)]
@@ -15,7 +15,7 @@ pub struct DropMass {
 }
 
 /// None where nothing was weighed, or no drops were counted.
-pub fn drop_mass(trial: &DropTrial) -> Option<DropMass> {
-    let _ = trial;
+pub fn drop_mass(trial: &DropTrial, voice: Voice) -> Option<DropMass> {
+    let _ = (trial, voice);
     None
 }

@@ -38,7 +38,13 @@ impl Journal {
     /// The entry that would record `act`; it counts only once [`Journal::take`] has it, after it was stored.
     /// `random` keeps ids apart should a device's storage be copied.
     pub fn entry(&self, act: Act, at: u64, random: u32) -> Entry {
-        Entry { id: self.new_id(random), clock: self.entries.len() as u64 + 1, at, device: self.device.clone(), act }
+        Entry {
+            id: self.new_id(random),
+            clock: self.entries.len() as u64 + 1,
+            at,
+            device: self.device.clone(),
+            act,
+        }
     }
 
     /// A fresh id for a thing or an entry.

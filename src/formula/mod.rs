@@ -4,7 +4,7 @@ mod check;
 mod solve;
 
 pub use check::{Caution, FormulaError};
-pub use solve::{PartShare, Recipe, Solved, solve};
+pub use solve::{Makes, PartShare, Recipe, Solved, Unweighed, solve, total_for};
 
 use crate::quantity::{Amount, Mass, Share, Temperature, Volume};
 use serde::{Deserialize, Serialize};

@@ -42,15 +42,30 @@ pub struct Line {
 /// How it is measured out. `mass` is what it comes to after rounding.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub enum Dose {
-    Weigh { mass: Mass, scale: String, division: Mass, loads: u32 },
+    Weigh {
+        mass: Mass,
+        scale: String,
+        division: Mass,
+        loads: u32,
+    },
     /// No scale of the workshop weighs this within tolerance: the exact mass stands, the notes say the ways out.
-    Unweighable { mass: Mass },
+    Unweighable {
+        mass: Mass,
+    },
     /// `of_dye` is the mass of the drops.
-    Drops { drops: u32, mass: Mass },
+    Drops {
+        drops: u32,
+        mass: Mass,
+    },
     /// Eighths of a US teaspoon, with the mass they come to.
-    Spoon { eighths: u32, mass: Mass },
+    Spoon {
+        eighths: u32,
+        mass: Mass,
+    },
     /// Pieces; nothing of the pour's mass.
-    Count { pieces: u32 },
+    Count {
+        pieces: u32,
+    },
 }
 
 impl Dose {

@@ -13,7 +13,10 @@ pub enum Target {
     Vessels(u32),
     Total(Amount<Mass>),
     /// As far as what is left of one wax or part goes.
-    Left { ingredient: String, mass: Amount<Mass> },
+    Left {
+        ingredient: String,
+        mass: Amount<Mass>,
+    },
 }
 
 /// What stays behind in the pot.

@@ -9,16 +9,36 @@ use std::fmt;
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Serialize, Deserialize)]
 pub enum StepKey {
     /// Weigh a wax into the pot.
-    Wax { pour: u32, line: u32 },
-    Melt { pour: u32 },
+    Wax {
+        pour: u32,
+        line: u32,
+    },
+    Melt {
+        pour: u32,
+    },
     /// Measure out a part and add it.
-    Add { pour: u32, line: u32 },
-    Stir { pour: u32, line: u32 },
+    Add {
+        pour: u32,
+        line: u32,
+    },
+    Stir {
+        pour: u32,
+        line: u32,
+    },
     /// More of a line, after a restore (the `round`th of this pour).
-    TopUp { pour: u32, line: u32, round: u32 },
+    TopUp {
+        pour: u32,
+        line: u32,
+        round: u32,
+    },
     /// Down to the pour range.
-    Gate { pour: u32 },
-    Fill { pour: u32, vessel: u32 },
+    Gate {
+        pour: u32,
+    },
+    Fill {
+        pour: u32,
+        vessel: u32,
+    },
     /// Everything poured: close the record.
     Close,
 }
@@ -41,11 +61,21 @@ pub enum Event {
         temperature: Option<Temperature>,
         at: u64,
     },
-    Read { temperature: Temperature, at: u64 },
+    Read {
+        temperature: Temperature,
+        at: u64,
+    },
     /// After the amount weighed at `step` was over: which way was taken.
-    Mended { step: StepKey, way: Way, at: u64 },
+    Mended {
+        step: StepKey,
+        way: Way,
+        at: u64,
+    },
     /// Added to by the person; kept in the record.
-    Said { text: String, at: u64 },
+    Said {
+        text: String,
+        at: u64,
+    },
 }
 
 /// One step as it stands now.

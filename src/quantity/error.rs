@@ -5,17 +5,43 @@ use std::fmt;
 /// Every way a typed amount is refused. `Display` is the sentence, with what to do next.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum AmountError {
-    Empty { noun: &'static str },
-    NotANumber { text: String, noun: &'static str, example: String },
-    UnknownUnit { text: String, unit: String, noun: &'static str, known: String },
+    Empty {
+        noun: &'static str,
+    },
+    NotANumber {
+        text: String,
+        noun: &'static str,
+        example: String,
+    },
+    UnknownUnit {
+        text: String,
+        unit: String,
+        noun: &'static str,
+        known: String,
+    },
     /// `1,234` may be one and a bit or more than a thousand.
-    Ambiguous { text: String, small: String, large: String },
-    ZeroBelow { text: String },
-    Negative { noun: &'static str },
-    TooLarge { noun: &'static str, most: &'static str },
+    Ambiguous {
+        text: String,
+        small: String,
+        large: String,
+    },
+    ZeroBelow {
+        text: String,
+    },
+    Negative {
+        noun: &'static str,
+    },
+    TooLarge {
+        noun: &'static str,
+        most: &'static str,
+    },
     BelowAbsoluteZero,
-    TooLong { noun: &'static str },
-    NotWhole { text: String },
+    TooLong {
+        noun: &'static str,
+    },
+    NotWhole {
+        text: String,
+    },
 }
 
 impl fmt::Display for AmountError {

@@ -182,7 +182,7 @@ impl Div for Exact {
     type Output = Self;
     /// Division by zero gives zero: callers that can meet it use [`Exact::checked_div`].
     fn div(self, by: Self) -> Self {
-        self * Self::ratio(by.den, by.num)
+        self.mul(Self::ratio(by.den, by.num))
     }
 }
 

@@ -6,6 +6,7 @@ mod money;
 mod read;
 mod show;
 mod units;
+mod voice;
 mod why;
 mod wire;
 
@@ -15,6 +16,7 @@ pub use money::Money;
 pub use read::{read, read_count, read_number};
 pub use show::{Locale, Shown, decimal, show, show_both, show_exact};
 pub use units::{LengthUnit, MassUnit, ShareUnit, TemperatureUnit, VolumeUnit};
+pub use voice::Voice;
 pub use why::{Why, WhyValue};
 
 use serde::{Deserialize, Serialize};

@@ -1,7 +1,7 @@
 //! Capacity and fill.
 
 use super::Vessel;
-use crate::quantity::{Density, Mass, Volume, Why};
+use crate::quantity::{Density, Mass, Voice, Volume, Why};
 use std::fmt;
 
 /// Why a vessel's capacity or fill cannot be told. `Display` is the sentence.
@@ -26,8 +26,8 @@ impl std::error::Error for VesselError {}
 ///
 /// # Errors
 /// Where neither water nor inside is known, or they make no volume.
-pub fn capacity(vessel: &Vessel) -> Result<(Volume, Why), VesselError> {
-    let _ = vessel;
+pub fn capacity(vessel: &Vessel, voice: Voice) -> Result<(Volume, Why), VesselError> {
+    let _ = (vessel, voice);
     Err(VesselError::NoCapacity)
 }
 
@@ -36,7 +36,7 @@ pub fn capacity(vessel: &Vessel) -> Result<(Volume, Why), VesselError> {
 ///
 /// # Errors
 /// Where the capacity or the density is not known, or the headspace is more than the height.
-pub fn fill(vessel: &Vessel, density: Option<Density>) -> Result<(Mass, Why), VesselError> {
-    let _ = (vessel, density);
+pub fn fill(vessel: &Vessel, density: Option<Density>, voice: Voice) -> Result<(Mass, Why), VesselError> {
+    let _ = (vessel, density, voice);
     Err(VesselError::NoCapacity)
 }
