@@ -1,34 +1,45 @@
 //! What the person does.
 
-use super::Id;
-use super::Settings;
+use super::{Id, Settings};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::formula::Formula;
 use crate::pot::{Event, Plan};
 use crate::vessel::Vessel;
 use serde::{Deserialize, Serialize};
 
-/// One thing done. Naming the same id again is a new version of that thing.
+/// One thing done. Naming the same id again is a new version of that thing; `over` is the entry of the version that
+/// was on the screen when the change was made, so that two changes of the same version can be told apart from one
+/// after the other.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub enum Act {
     Formula {
         id: Id,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        over: Option<Id>,
         body: Formula,
     },
     Vessel {
         id: Id,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        over: Option<Id>,
         body: Vessel,
     },
     Scale {
         id: Id,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        over: Option<Id>,
         body: Scale,
     },
     Pot {
         id: Id,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        over: Option<Id>,
         body: MeltingPot,
     },
     Ingredient {
         id: Id,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        over: Option<Id>,
         body: Ingredient,
     },
     /// Put away, or taken out again.
@@ -37,11 +48,11 @@ pub enum Act {
         retired: bool,
     },
     Settings(Settings),
-    /// A pour began. `version` counts the formula's versions from 1.
+    /// A pour began. `version` is the entry that wrote the formula's version: a count would shift when books merge.
     Began {
         batch: Id,
         formula: Id,
-        version: u32,
+        version: Id,
         vessel: Id,
         plan: Box<Plan>,
     },
@@ -64,4 +75,31 @@ pub enum Act {
 pub enum Ending {
     Poured,
     GivenUp,
+}
+
+/// What an act is about: an act changes this and nothing else of the state.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Subject<'a> {
+    Thing(&'a Id),
+    Settings,
+    /// Whatever the entry of this id is about.
+    Entry(&'a Id),
+}
+
+impl Act {
+    pub fn subject(&self) -> Subject<'_> {
+        match self {
+            Self::Formula { id, .. }
+            | Self::Vessel { id, .. }
+            | Self::Scale { id, .. }
+            | Self::Pot { id, .. }
+            | Self::Ingredient { id, .. }
+            | Self::Retire { id, .. }
+            | Self::Began { batch: id, .. }
+            | Self::At { batch: id, .. }
+            | Self::Ended { batch: id, .. } => Subject::Thing(id),
+            Self::Settings(_) => Subject::Settings,
+            Self::Undo { entry } => Subject::Entry(entry),
+        }
+    }
 }

@@ -1,8 +1,37 @@
 //! Names of things, unique across devices without a server.
 
 use serde::{Deserialize, Serialize};
+use std::fmt;
 
-/// The device's name and its count of things named: `k3f9q2-1a`.
+/// The device's name, its clock and a random number: `k3f9q2-1a-5c0ffee`. Letters, digits, `-` and `_`, at most 64.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Serialize, Deserialize)]
-#[serde(transparent)]
+#[serde(try_from = "String", into = "String")]
 pub struct Id(pub String);
+
+/// The longest id that is read.
+const LONGEST: usize = 64;
+
+/// True for what may name a thing or a device.
+pub(crate) fn is_name(text: &str) -> bool {
+    (1..=LONGEST).contains(&text.len())
+        && text.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-' || b == b'_')
+}
+
+impl TryFrom<String> for Id {
+    type Error = &'static str;
+    fn try_from(text: String) -> Result<Self, Self::Error> {
+        if is_name(&text) { Ok(Self(text)) } else { Err("not an id") }
+    }
+}
+
+impl From<Id> for String {
+    fn from(id: Id) -> Self {
+        id.0
+    }
+}
+
+impl fmt::Display for Id {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}

@@ -1,20 +1,26 @@
 //! Today's state: the fold of the journal.
 
-use super::{Ending, Entry, Id};
+use super::{Act, Ending, Entry, Id, Subject};
 use crate::bench::{Ingredient, MeltingPot, Scale};
-use crate::formula::{Formula, Recipe};
-use crate::pot::{Residue, Run};
-use crate::quantity::{Amount, Density, Exact, Mass, Share, ShareUnit};
+use crate::formula::Formula;
+use crate::pot::{Plan, Residue, Run, RunError};
+use crate::quantity::{Amount, Exact, Share, ShareUnit};
 use crate::vessel::Vessel;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use std::fmt;
 
 /// One version of a thing.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Version<T> {
     pub entry: Id,
+    /// The clock of its entry: which of two versions is later.
+    pub clock: u64,
+    /// The device's wall clock, milliseconds since 1970.
     pub at: u64,
     pub device: String,
+    /// The version that was on the screen when this one was made.
+    pub over: Option<Id>,
     pub body: T,
 }
 
@@ -27,9 +33,19 @@ pub struct Kept<T> {
 }
 
 impl<T> Kept<T> {
-    /// Today's version, none only while a book is being folded.
+    /// Today's version.
+    pub fn latest(&self) -> Option<&Version<T>> {
+        self.versions.last()
+    }
+
+    /// What today's version says.
     pub fn body(&self) -> Option<&T> {
-        self.versions.last().map(|v| &v.body)
+        self.latest().map(|v| &v.body)
+    }
+
+    /// The version that this entry wrote, with its number from 1.
+    pub fn version(&self, entry: &Id) -> Option<(usize, &Version<T>)> {
+        self.versions.iter().enumerate().find(|(_, v)| v.entry == *entry).map(|(i, v)| (i + 1, v))
     }
 }
 
@@ -38,10 +54,13 @@ impl<T> Kept<T> {
 pub struct Batch {
     pub id: Id,
     pub formula: Id,
-    pub version: u32,
+    /// The entry that wrote the formula's version.
+    pub version: Id,
     pub vessel: Id,
+    /// Milliseconds since 1970.
     pub began: u64,
     pub run: Run,
+    /// How, when (milliseconds since 1970), and what was said of it.
     pub ended: Option<(Ending, u64, String)>,
     /// Entries that made it, in order: the last one is what "undo" takes back.
     pub entries: Vec<Id>,
@@ -60,6 +79,43 @@ impl Default for Settings {
     }
 }
 
+/// An entry that changes nothing, and why.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Ignored {
+    /// What the entry is about.
+    pub thing: Id,
+    pub why: Refusal,
+}
+
+/// Why an entry changes nothing. `Display` is the sentence.
+#[derive(Clone, PartialEq, Debug)]
+pub enum Refusal {
+    NoSuchThing,
+    NoSuchBatch,
+    BegunAlready,
+    TooManyVessels { vessels: u64 },
+    Run(RunError),
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoSuchThing => f.write_str("It is about something that is not in this book."),
+            Self::NoSuchBatch => f.write_str("It is about a batch that is not in this book."),
+            Self::BegunAlready => f.write_str("It begins a batch that had begun already."),
+            Self::TooManyVessels { vessels } => {
+                write!(f, "It pours {vessels} vessels; no batch has more than {MOST_VESSELS}.")
+            }
+            Self::Run(e) => e.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for Refusal {}
+
+/// Every vessel is a step: more than this is no small batch, and would stop the app.
+const MOST_VESSELS: u64 = 10_000;
+
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct State {
     pub formulas: BTreeMap<Id, Kept<Formula>>,
@@ -69,12 +125,112 @@ pub struct State {
     pub ingredients: BTreeMap<Id, Kept<Ingredient>>,
     pub batches: BTreeMap<Id, Batch>,
     pub settings: Settings,
+    /// Entries that change nothing, by their id.
+    pub ignored: BTreeMap<Id, Ignored>,
 }
 
 impl State {
-    /// Takes one entry in, the next in order.
+    /// Takes one entry in, the next in order. One that cannot be done is put with the ignored ones. An undo is the
+    /// journal's to do: it leaves the undone entry out of the fold.
     pub fn take(&mut self, entry: &Entry) {
-        let _ = entry;
+        let refused = match &entry.act {
+            Act::Formula { id, over, body } => write(&mut self.formulas, entry, id, over, body),
+            Act::Vessel { id, over, body } => write(&mut self.vessels, entry, id, over, body),
+            Act::Scale { id, over, body } => write(&mut self.scales, entry, id, over, body),
+            Act::Pot { id, over, body } => write(&mut self.pots, entry, id, over, body),
+            Act::Ingredient { id, over, body } => write(&mut self.ingredients, entry, id, over, body),
+            Act::Retire { id, retired } => self.retire(id, *retired),
+            Act::Settings(settings) => {
+                self.settings = settings.clone();
+                Ok(())
+            }
+            Act::Began { batch, formula, version, vessel, plan } => {
+                self.begin(entry, batch, (formula, version, vessel), plan)
+            }
+            Act::At { batch, event } => self.at(batch, |b| {
+                b.run.take(event.clone()).map_err(Refusal::Run)?;
+                b.entries.push(entry.id.clone());
+                Ok(())
+            }),
+            Act::Ended { batch, how, note } => self.at(batch, |b| {
+                b.ended = Some((*how, entry.at, note.clone()));
+                b.entries.push(entry.id.clone());
+                Ok(())
+            }),
+            Act::Undo { .. } => Ok(()),
+        };
+        if let (Err(why), Subject::Thing(thing)) = (refused, entry.act.subject()) {
+            self.ignored.insert(entry.id.clone(), Ignored { thing: thing.clone(), why });
+        }
+    }
+
+    /// Leaves out all that the entries about `subject` made.
+    pub(super) fn forget(&mut self, subject: Subject) {
+        match subject {
+            Subject::Thing(id) => {
+                self.formulas.remove(id);
+                self.vessels.remove(id);
+                self.scales.remove(id);
+                self.pots.remove(id);
+                self.ingredients.remove(id);
+                self.batches.remove(id);
+                self.ignored.retain(|_, i| i.thing != *id);
+            }
+            Subject::Settings => self.settings = Settings::default(),
+            Subject::Entry(_) => {}
+        }
+    }
+
+    fn retire(&mut self, id: &Id, retired: bool) -> Result<(), Refusal> {
+        let marks = [
+            self.formulas.get_mut(id).map(|k| &mut k.retired),
+            self.vessels.get_mut(id).map(|k| &mut k.retired),
+            self.scales.get_mut(id).map(|k| &mut k.retired),
+            self.pots.get_mut(id).map(|k| &mut k.retired),
+            self.ingredients.get_mut(id).map(|k| &mut k.retired),
+        ];
+        let mut found = Err(Refusal::NoSuchThing);
+        for mark in marks.into_iter().flatten() {
+            *mark = retired;
+            found = Ok(());
+        }
+        found
+    }
+
+    fn begin(
+        &mut self,
+        entry: &Entry,
+        batch: &Id,
+        (formula, version, vessel): (&Id, &Id, &Id),
+        plan: &Plan,
+    ) -> Result<(), Refusal> {
+        if self.batches.contains_key(batch) {
+            return Err(Refusal::BegunAlready);
+        }
+        let vessels = plan.pours.iter().map(|p| u64::from(p.vessels)).sum::<u64>().max(plan.vessels.into());
+        if vessels > MOST_VESSELS {
+            return Err(Refusal::TooManyVessels { vessels });
+        }
+        let begun = Batch {
+            id: batch.clone(),
+            formula: formula.clone(),
+            version: version.clone(),
+            vessel: vessel.clone(),
+            began: entry.at,
+            run: Run::new(plan.clone()),
+            ended: None,
+            entries: vec![entry.id.clone()],
+        };
+        self.batches.insert(batch.clone(), begun);
+        Ok(())
+    }
+
+    fn at(
+        &mut self,
+        batch: &Id,
+        take: impl FnOnce(&mut Batch) -> Result<(), Refusal>,
+    ) -> Result<(), Refusal> {
+        take(self.batches.get_mut(batch).ok_or(Refusal::NoSuchBatch)?)
     }
 
     /// The batch that is on, if any: the latest begun and not ended.
@@ -83,13 +239,22 @@ impl State {
     }
 }
 
-impl Recipe for State {
-    fn drop_mass(&self, ingredient: &str) -> Option<Mass> {
-        let _ = ingredient;
-        None
-    }
-    fn bulk_density(&self, ingredient: &str) -> Option<Density> {
-        let _ = ingredient;
-        None
-    }
+/// Adds a version of a thing, the first one if it is new.
+fn write<T: Clone>(
+    things: &mut BTreeMap<Id, Kept<T>>,
+    entry: &Entry,
+    id: &Id,
+    over: &Option<Id>,
+    body: &T,
+) -> Result<(), Refusal> {
+    let thing = || Kept { id: id.clone(), versions: Vec::new(), retired: false };
+    things.entry(id.clone()).or_insert_with(thing).versions.push(Version {
+        entry: entry.id.clone(),
+        clock: entry.clock,
+        at: entry.at,
+        device: entry.device.clone(),
+        over: over.clone(),
+        body: body.clone(),
+    });
+    Ok(())
 }

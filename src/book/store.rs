@@ -1,5 +1,7 @@
 //! Where the journal's lines are kept: the trait, one in memory, one that fails on demand.
 
+use std::cell::{Cell, RefCell};
+use std::collections::BTreeMap;
 use std::fmt;
 use std::future::Future;
 
@@ -39,9 +41,71 @@ impl fmt::Display for StoreError {
 impl std::error::Error for StoreError {}
 
 /// Keeps lines in memory: for tests and for a window without storage.
-#[derive(Default)]
-pub struct MemoryStore {}
+#[derive(Debug, Default)]
+pub struct MemoryStore {
+    lines: RefCell<BTreeMap<String, String>>,
+}
+
+impl Store for MemoryStore {
+    async fn load(&self) -> Result<Vec<String>, StoreError> {
+        Ok(self.lines.borrow().values().cloned().collect())
+    }
+
+    async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {
+        self.lines.borrow_mut().extend(lines.iter().cloned());
+        Ok(())
+    }
+}
+
+/// What goes wrong at an append.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Fault {
+    /// Nothing is kept, and so it says.
+    Refused(StoreError),
+    /// Everything is kept, but a failure is reported: the answer was lost.
+    KeptUnsaid,
+}
 
 /// Fails on demand: for tests.
-#[derive(Default)]
-pub struct FailingStore {}
+#[derive(Debug, Default)]
+pub struct FailingStore {
+    kept: MemoryStore,
+    /// By the number of the append, from 1.
+    faults: BTreeMap<u32, Fault>,
+    appends: Cell<u32>,
+    /// Every load fails with this.
+    deaf: Option<StoreError>,
+}
+
+impl FailingStore {
+    /// Fails at the appends named, counted from 1.
+    pub fn at(faults: impl IntoIterator<Item = (u32, Fault)>) -> Self {
+        Self { faults: faults.into_iter().collect(), ..Self::default() }
+    }
+
+    /// Fails at every load.
+    pub fn deaf(why: StoreError) -> Self {
+        Self { deaf: Some(why), ..Self::default() }
+    }
+}
+
+impl Store for FailingStore {
+    async fn load(&self) -> Result<Vec<String>, StoreError> {
+        match &self.deaf {
+            Some(why) => Err(why.clone()),
+            None => self.kept.load().await,
+        }
+    }
+
+    async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {
+        self.appends.set(self.appends.get() + 1);
+        match self.faults.get(&self.appends.get()) {
+            Some(Fault::Refused(why)) => Err(why.clone()),
+            Some(Fault::KeptUnsaid) => {
+                self.kept.append(lines).await?;
+                Err(StoreError::Failed("no answer".to_owned()))
+            }
+            None => self.kept.append(lines).await,
+        }
+    }
+}

@@ -1,0 +1,106 @@
+//! A book open in a tab: the journal, and what of it is not stored yet.
+
+use super::{Act, Damage, Entry, Id, Journal, Saving, State, StoreError, Writer};
+use std::fmt;
+
+/// The journal with its writer. What is done counts at once and waits to be stored.
+#[derive(Clone, Debug, Default)]
+pub struct Book {
+    journal: Journal,
+    writer: Writer,
+}
+
+/// Why something cannot be done in this book. `Display` is the sentence.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum ActError {
+    /// A newer version of the app has written in this book.
+    ReadOnly,
+    /// Its line would not be read back as it is.
+    Unwritable(Damage),
+}
+
+impl fmt::Display for ActError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::ReadOnly => f.write_str(
+                "A newer Potside has written in this book. It can be read here; update the app to write in it.",
+            ),
+            Self::Unwritable(Damage::TooLong { .. }) => {
+                f.write_str("That is too long to be kept. Make it shorter, then save again.")
+            }
+            Self::Unwritable(_) => f.write_str(
+                "That cannot be written down without loss, so it was not done. Check for numbers with very many \
+                 digits, then save again.",
+            ),
+        }
+    }
+}
+
+impl std::error::Error for ActError {}
+
+impl Book {
+    /// Opens stored lines.
+    pub fn open(lines: Vec<String>, device: &str) -> Self {
+        Self { journal: Journal::open(lines, device), writer: Writer::default() }
+    }
+
+    pub fn state(&self) -> &State {
+        self.journal.state()
+    }
+
+    pub fn journal(&self) -> &Journal {
+        &self.journal
+    }
+
+    /// Does something: the state has it at once, and it waits to be stored. The id is that of its entry. `at` is in
+    /// milliseconds since 1970.
+    ///
+    /// # Errors
+    /// Where the book is read-only, or the line would not be read back as it is; then nothing is done.
+    pub fn act(&mut self, act: Act, at: u64, random: u32) -> Result<Id, ActError> {
+        if self.journal.read_only() {
+            return Err(ActError::ReadOnly);
+        }
+        let entry = self.journal.entry(act, at, random);
+        let line = entry.to_line();
+        // What is acknowledged must be readable for ever: read it back before it is.
+        match Entry::from_line(&line) {
+            Ok(read) if read == entry => {}
+            Ok(_) => return Err(ActError::Unwritable(Damage::NotAnEntry)),
+            Err(damage) => return Err(ActError::Unwritable(damage)),
+        }
+        let id = entry.id.clone();
+        self.writer.add(id.0.clone(), line);
+        self.journal.take(entry);
+        Ok(id)
+    }
+
+    /// Takes a line in that another tab has stored.
+    pub fn hear(&mut self, line: String) {
+        self.journal.hear(line);
+    }
+
+    /// What to store now, in one piece; see [`Writer::to_store`].
+    pub fn to_store(&mut self) -> Option<Vec<(String, String)>> {
+        self.writer.to_store()
+    }
+
+    /// How storing it went; see [`Writer::stored`].
+    pub fn stored(&mut self, outcome: Result<(), StoreError>) {
+        self.writer.stored(outcome);
+    }
+
+    pub fn saving(&self) -> Saving {
+        self.writer.saving()
+    }
+
+    /// How many entries are not stored yet.
+    pub fn unsaved(&self) -> usize {
+        self.writer.unsaved()
+    }
+
+    /// Milliseconds to wait before trying again.
+    pub fn pause(&self) -> u32 {
+        self.writer.pause()
+    }
+}

@@ -1,0 +1,153 @@
+//! Looking things up: by name, by a word, and what weighing has told about an ingredient.
+
+use super::{Batch, Id, Kept, State};
+use crate::bench::{Ingredient, bulk_density, drop_mass};
+use crate::formula::{Formula, Recipe};
+use crate::quantity::{Density, Exact, Mass, Voice, Why};
+use crate::vessel::Vessel;
+use std::collections::BTreeMap;
+
+/// Names are the same whatever their case and the spaces around them.
+fn key(name: &str) -> String {
+    name.trim().to_lowercase()
+}
+
+/// Something a word was found in.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Found<'a> {
+    Formula(&'a Kept<Formula>),
+    Vessel(&'a Kept<Vessel>),
+    Batch(&'a Batch),
+}
+
+impl State {
+    /// Formulas in use, by name.
+    pub fn formulas_shown(&self) -> Vec<&Kept<Formula>> {
+        shown(&self.formulas, |f| &f.name)
+    }
+
+    /// Vessels in use, by name.
+    pub fn vessels_shown(&self) -> Vec<&Kept<Vessel>> {
+        shown(&self.vessels, |v| &v.name)
+    }
+
+    /// Ingredients in use, by name.
+    pub fn ingredients_shown(&self) -> Vec<&Kept<Ingredient>> {
+        shown(&self.ingredients, |i| &i.name)
+    }
+
+    /// Scales in use, by name.
+    pub fn scales_shown(&self) -> Vec<&Kept<crate::bench::Scale>> {
+        shown(&self.scales, |s| &s.name)
+    }
+
+    /// Pots in use, by name.
+    pub fn pots_shown(&self) -> Vec<&Kept<crate::bench::MeltingPot>> {
+        shown(&self.pots, |p| &p.name)
+    }
+
+    /// Batches, the latest begun first.
+    pub fn batches_shown(&self) -> Vec<&Batch> {
+        let mut all: Vec<_> = self.batches.values().collect();
+        all.sort_by(|a, b| b.began.cmp(&a.began).then_with(|| b.id.cmp(&a.id)));
+        all
+    }
+
+    /// Formulas and vessels, also those put away, and batches in which every one of the words stands.
+    pub fn find(&self, words: &str) -> Vec<Found<'_>> {
+        let words: Vec<String> = words.split_whitespace().map(key).collect();
+        let holds = |texts: &[&str]| {
+            let text = texts.join("\n").to_lowercase();
+            words.iter().all(|w| text.contains(w.as_str()))
+        };
+        let formula = |f: &Formula| {
+            let mut texts = vec![f.name.as_str(), &f.note];
+            texts.extend(f.wax.iter().map(|w| w.name.as_str()));
+            texts.extend(f.parts.iter().flat_map(|p| [p.name.as_str(), &p.note]));
+            holds(&texts)
+        };
+        let batch = |b: &Batch| {
+            let mut texts = vec![b.run.plan.formula.as_str(), &b.run.plan.vessel, &b.run.plan.wick];
+            texts.extend(b.run.plan.pours.iter().flat_map(|p| &p.lines).map(|l| l.name.as_str()));
+            texts.extend(b.ended.iter().map(|(_, _, note)| note.as_str()));
+            holds(&texts)
+        };
+        let mut found: Vec<_> = sorted(&self.formulas, |f| &f.name)
+            .into_iter()
+            .filter(|k| k.body().is_some_and(formula))
+            .map(Found::Formula)
+            .collect();
+        let vessels = sorted(&self.vessels, |v| &v.name).into_iter();
+        found.extend(
+            vessels.filter(|k| k.body().is_some_and(|v| holds(&[&v.name, &v.note]))).map(Found::Vessel),
+        );
+        found.extend(self.batches_shown().into_iter().filter(|b| batch(b)).map(Found::Batch));
+        found
+    }
+
+    /// What is known of the ingredient of this name, the latest word first; those put away last.
+    fn known<'a>(&'a self, name: &str) -> impl Iterator<Item = &'a Ingredient> + use<'a> {
+        let name = key(name);
+        let mut all: Vec<_> = self
+            .ingredients
+            .values()
+            .filter_map(|k| Some((k.retired, k.latest()?)))
+            .filter(|(_, v)| key(&v.body.name) == name)
+            .collect();
+        all.sort_by(|(a_retired, a), (b_retired, b)| {
+            a_retired.cmp(b_retired).then_with(|| (b.clock, &b.entry).cmp(&(a.clock, &a.entry)))
+        });
+        all.into_iter().map(|(_, v)| &v.body)
+    }
+
+    /// The ingredient of this name, the latest word on it.
+    pub fn ingredient(&self, name: &str) -> Option<&Ingredient> {
+        self.known(name).next()
+    }
+
+    /// The density of a formula's liquid wax as poured: the volumes of the waxes add up. None where the density of one
+    /// of them is not known.
+    pub fn wax_density(&self, formula: &Formula, voice: Voice) -> Option<(Density, Why)> {
+        let mut volume = Exact::ZERO;
+        let mut whole = Exact::ZERO;
+        let mut why = Why::new(
+            format!("Density of the wax of {}", formula.name),
+            "the blend ÷ the sum of each wax's share ÷ its density",
+            String::new(),
+        );
+        for wax in &formula.wax {
+            let density = self.known(&wax.name).find_map(|i| i.density)?;
+            let share = wax.share.value.in_base();
+            volume = volume + share.checked_div(density.in_base())?;
+            whole = whole + share;
+            let number = voice.number(density.in_base());
+            why = why.with(&wax.name, format!("{}, {number} g/mL", voice.share(wax.share.value)));
+        }
+        let density = whole.checked_div(volume)?;
+        why.result = format!("{} g/mL", voice.number(density));
+        Some((Density::base(density), why))
+    }
+}
+
+impl Recipe for State {
+    fn drop_mass(&self, ingredient: &str) -> Option<Mass> {
+        let trials = self.known(ingredient).filter_map(|i| i.drops.as_ref());
+        trials.filter_map(|t| drop_mass(t, Voice::default())).map(|d| d.mean).next()
+    }
+
+    fn bulk_density(&self, ingredient: &str) -> Option<Density> {
+        let trials = self.known(ingredient).filter_map(|i| i.spoons.as_ref());
+        trials.filter_map(|t| bulk_density(t, Voice::default())).map(|(density, _)| density).next()
+    }
+}
+
+/// Things that are not put away, by name.
+fn shown<T>(things: &BTreeMap<Id, Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
+    sorted(things, name).into_iter().filter(|k| !k.retired).collect()
+}
+
+fn sorted<T>(things: &BTreeMap<Id, Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
+    let mut all: Vec<_> = things.values().collect();
+    all.sort_by_cached_key(|k| (k.body().map(|b| key(name(b))), k.id.clone()));
+    all
+}
