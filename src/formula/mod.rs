@@ -1,9 +1,16 @@
 //! What a candle is made of: the wax blend, the parts and the basis of each, temperatures; solving for a target.
 
+mod caution;
 mod check;
+mod error;
+mod share;
 mod solve;
+mod why;
 
-pub use check::{Caution, FormulaError};
+pub use caution::{Caution, Doing};
+pub use check::{check, order};
+pub use error::FormulaError;
+pub use share::{wax_to_whole, whole_to_wax};
 pub use solve::{Makes, PartShare, Recipe, Solved, Unweighed, solve, total_for};
 
 use crate::quantity::{Amount, Mass, Share, Temperature, Volume};
@@ -74,6 +81,13 @@ pub struct Part {
     /// The supplier's flash point, where known.
     #[serde(default)]
     pub flash: Option<Amount<Temperature>>,
+}
+
+impl Part {
+    /// True for pieces: they go into the vessels, not into the pot.
+    pub fn is_counted(&self) -> bool {
+        matches!(self.basis, Basis::PerVessel(_))
+    }
 }
 
 /// What an amount is measured against.

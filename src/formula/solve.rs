@@ -1,6 +1,8 @@
 //! Solving a formula for a target: linear in every basis, so exact.
 
-use super::{Caution, Formula, FormulaError};
+use super::check::{cautions, examine, usual_total};
+use super::why::Telling;
+use super::{Basis, Caution, Formula, FormulaError};
 use crate::quantity::{Density, Exact, Mass, Share, Voice, Volume, Why};
 
 /// What weighing has told about the ingredients of a formula: looked up by name.
@@ -9,6 +11,16 @@ pub trait Recipe {
     fn drop_mass(&self, ingredient: &str) -> Option<Mass>;
     /// The bulk density of a powder or flakes, from level spoons.
     fn bulk_density(&self, ingredient: &str) -> Option<Density>;
+}
+
+/// Nothing weighed yet.
+impl Recipe for () {
+    fn drop_mass(&self, _: &str) -> Option<Mass> {
+        None
+    }
+    fn bulk_density(&self, _: &str) -> Option<Density> {
+        None
+    }
 }
 
 /// A part whose measure is given but whose mass is not known: it counts as nothing in the total.
@@ -64,7 +76,7 @@ pub struct Makes {
     pub usual_residue: Mass,
 }
 
-/// The exact mass of every wax and part.
+/// The exact mass of every wax and part: wax = total × (1 − Σ by the whole) ÷ (1 + Σ by the wax), the rest from that.
 ///
 /// # Errors
 /// Where the formula cannot be made: the first of what [`super::check`] finds, see [`FormulaError`].
@@ -74,14 +86,61 @@ pub fn solve(
     recipe: &dyn Recipe,
     voice: Voice,
 ) -> Result<Solved, FormulaError> {
-    let _ = (formula, makes, recipe, voice);
-    Err(FormulaError::NoWax)
+    let rates = examine(formula, makes.usual_residue, recipe).map_err(first)?;
+    if makes.total <= Mass::ZERO {
+        return Err(FormulaError::NothingToMake);
+    }
+    let wax = makes.total.times(rates.wax());
+    let usual = usual_total(formula, makes.usual_residue);
+    let scale = usual.and_then(|u| makes.total.over(u));
+    let told = Telling { formula, makes, wax, voice, rates: &rates, recipe };
+    let of = |mass: Mass, whole: Mass| Share::base(mass.over(whole).unwrap_or(Exact::ZERO));
+    let plain = |name: &str, mass: Mass, why: Why| PartShare {
+        name: name.to_owned(),
+        mass,
+        of_wax: of(mass, wax),
+        of_whole: of(mass, makes.total),
+        volume: None,
+        drops: None,
+        pieces: None,
+        unweighed: None,
+        why,
+    };
+    let waxes = formula.wax.iter().map(|share| {
+        let mass = wax.times(share.share.value.in_base());
+        plain(&share.name, mass, told.one_wax(share, mass))
+    });
+    let parts = formula.parts.iter().zip(&rates.parts).map(|(part, rate)| {
+        let mass = wax.times(rate.by_wax) + makes.total.times(rate.by_whole);
+        let why = told.part(part, mass);
+        let mut share = PartShare { unweighed: rate.unweighed, ..plain(&part.name, mass, why) };
+        match &part.basis {
+            Basis::Spoon(volume) => share.volume = scale.map(|k| volume.value.times(k)),
+            Basis::Drops(drops) => share.drops = scale.map(|k| Exact::whole((*drops).into()) * k),
+            Basis::PerVessel(pieces) => share.pieces = Some(*pieces),
+            Basis::OfWax(_) | Basis::OfWhole(_) | Basis::PerWax { .. } | Basis::Weight(_) => {}
+        }
+        share
+    });
+    Ok(Solved {
+        total: makes.total,
+        wax,
+        waxes: waxes.collect(),
+        parts: parts.collect(),
+        scale,
+        cautions: cautions(formula, &rates),
+        why: told.all_wax(),
+    })
+}
+
+fn first(errors: Vec<FormulaError>) -> FormulaError {
+    errors.into_iter().next().unwrap_or(FormulaError::NothingToMake)
 }
 
 /// The total that uses up `left` of the wax or part called `name`.
 ///
 /// # Errors
-/// As [`solve`], and where nothing of that name is weighed in this formula.
+/// As [`solve`], and where the formula has nothing of that name or does not know its mass.
 pub fn total_for(
     formula: &Formula,
     name: &str,
@@ -90,6 +149,23 @@ pub fn total_for(
     recipe: &dyn Recipe,
     voice: Voice,
 ) -> Result<(Mass, Why), FormulaError> {
-    let _ = (formula, name, left, usual_residue, recipe, voice);
-    Err(FormulaError::NoWax)
+    // Linear in the total, so the shares are those of any batch.
+    let kilogram = Mass::base(Exact::whole(1000));
+    let solved = solve(formula, Makes { total: kilogram, usual_residue }, recipe, voice)?;
+    let one = solved.waxes.iter().chain(&solved.parts).find(|one| one.name == name);
+    let one = one.ok_or_else(|| FormulaError::NotInIt { name: name.to_owned() })?;
+    let share = one.of_whole.in_base();
+    let total = left.in_base().checked_div(share).map(Mass::base);
+    let total = total.ok_or_else(|| FormulaError::NotWeighed { name: name.to_owned() })?;
+    if total <= Mass::ZERO {
+        return Err(FormulaError::NothingToMake);
+    }
+    let why = Why::new(
+        format!("As far as what is left of “{name}” goes"),
+        "what is left ÷ its share of the whole",
+        voice.mass(total),
+    )
+    .with(format!("{name} left"), voice.mass(left))
+    .with_why("its share of the whole", voice.share(one.of_whole), one.why.clone());
+    Ok((total, why))
 }

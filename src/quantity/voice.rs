@@ -1,8 +1,8 @@
 //! How amounts are said to one person in sentences and whys.
 
 use super::{
-    Amount, Exact, LengthUnit, Locale, Mass, MassUnit, Quantity, Share, ShareUnit, TemperatureUnit, decimal,
-    show, show_exact,
+    Amount, Density, Exact, LengthUnit, Locale, Mass, MassUnit, Quantity, Share, ShareUnit, TemperatureUnit,
+    decimal, show, show_exact,
 };
 
 /// Which units come first for this person, and which decimal sign.
@@ -44,6 +44,16 @@ impl Voice {
     /// An amount as it was typed: `2 1/4 oz`.
     pub fn typed<Q: Quantity>(self, amount: Amount<Q>) -> String {
         show_exact(amount, self.locale)
+    }
+
+    /// A mass in milligrams to the tenth, for drops: `20.9 mg`.
+    pub fn milligrams(self, value: Mass) -> String {
+        format!("{} mg", decimal(value.in_base() * Exact::whole(1000), Exact::ratio(1, 10), self.locale))
+    }
+
+    /// A density to the ten-thousandth: `0.8650 g/mL`.
+    pub fn density(self, value: Density) -> String {
+        format!("{} g/mL", decimal(value.in_base(), Exact::ratio(1, 10_000), self.locale))
     }
 
     /// A bare number to three decimal places.
