@@ -1,0 +1,90 @@
+// Starts the app and keeps it offline. What it tells the views is written down in DEVELOPERS.md.
+const page = document.documentElement;
+const tell = (name, detail) => window.dispatchEvent(new CustomEvent(`potside:${name}`, { detail }));
+
+async function start() {
+  const shell = document.getElementById("shell");
+  const fail = (sentence, error) => {
+    console.error(error);
+    shell.dataset.failed = "";
+    shell.querySelector("#shell-note").textContent = sentence;
+    document.getElementById("app").replaceChildren(shell);
+  };
+  let init;
+  try {
+    init = (await import(document.getElementById("potside-js").href)).default;
+  } catch (error) {
+    return fail("Potside's files did not arrive. Check the connection, then reload the page.", error);
+  }
+  try {
+    await init({ module_or_path: document.getElementById("potside-wasm").href });
+    shell.remove();
+    page.dataset.started = "";
+  } catch (error) {
+    fail(
+      "Potside could not start. It needs a browser from 2024 or newer: Chrome, Edge or Firefox, or Safari on iPadOS 17.4. " +
+        "If yours is, reload the page. What you have saved is still there.",
+      error,
+    );
+  }
+}
+
+function cannotKeep(sentence) {
+  page.dataset.offline = "cannot";
+  page.dataset.offlineReason = sentence;
+  tell("cannot-keep", sentence);
+}
+
+async function keep() {
+  if (!window.isSecureContext) {
+    return cannotKeep("Opened this way, Potside cannot keep itself for use without a connection: that needs an https address, or localhost.");
+  }
+  if (!navigator.serviceWorker) {
+    return cannotKeep("This browser does not let Potside keep itself for use without a connection. A private window is the usual reason: open it in an ordinary one.");
+  }
+  const workers = navigator.serviceWorker;
+  let applying = false;
+  workers.addEventListener("controllerchange", () => {
+    if (applying) location.reload();
+  });
+  try {
+    const registration = await workers.register("./sw.js", { updateViaCache: "none" });
+    const ready = () => {
+      page.dataset.offline = "ready";
+      tell("offline-ready");
+    };
+    const waiting = () => {
+      page.dataset.update = "ready";
+      tell("update-ready");
+    };
+    const follow = (worker) => {
+      const first = !registration.active;
+      worker.addEventListener("statechange", () => {
+        if (worker.state === "installed" && !first) waiting();
+        if (worker.state === "activated") ready();
+        if (worker.state === "redundant" && first) {
+          cannotKeep("Potside could not save all of its files for use without a connection. It works now; reload the page to try again.");
+        }
+      });
+    };
+    if (registration.active) ready();
+    if (registration.waiting) waiting();
+    if (registration.installing) follow(registration.installing);
+    registration.addEventListener("updatefound", () => follow(registration.installing));
+    // The user's word: the waiting version takes over, then this page is loaded again, once.
+    window.addEventListener("potside:apply-update", () => {
+      applying = true;
+      if (registration.waiting) registration.waiting.postMessage("apply");
+      else location.reload();
+    });
+    // A tablet's page may stay open for weeks: look for a new version when it comes back to the front.
+    document.addEventListener("visibilitychange", () => {
+      if (document.visibilityState === "visible" && navigator.onLine) registration.update().catch(() => {});
+    });
+  } catch (error) {
+    console.warn(error);
+    cannotKeep("Potside could not save itself for use without a connection. It works now; reload the page to try again.");
+  }
+}
+
+start().then(keep);
