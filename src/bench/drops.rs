@@ -1,21 +1,73 @@
 //! The mass of one drop, from N drops weighed.
 
 use super::DropTrial;
-use crate::quantity::{Mass, Voice, Why};
+use crate::quantity::{Exact, Mass, Voice, Why};
 
 /// What a drop trial tells.
 #[derive(Clone, PartialEq, Debug)]
 pub struct DropMass {
     pub mean: Mass,
-    /// Standard error of the mean.
+    /// Standard error of the mean: the reading of the scale and, from the second weighing on, the scatter.
     pub error: Mass,
-    /// How many more drops would make the mean good to 5 % (zero where it is).
+    /// How many more drops, weighed in one go, would bring the standard error to 5 % of the mean (zero where it is).
     pub more_for_5_percent: u32,
     pub why: Why,
 }
 
-/// None where nothing was weighed, or no drops were counted.
+/// How good the mean is to be: its standard error at most this share of it.
+const GOOD: f64 = 0.05;
+
+/// The mean, exact, and how good it is. None where no drops were counted or they weighed nothing.
+///
+/// One weighing is two readings (tare and load), each good to division ÷ √12 (GUM F.2.2.1), so its reading part is
+/// √2 × division ÷ √12. The scatter of drops comes from weighings of `N` drops each: s² = Σ N (mean − m)² ÷ (k − 1).
+/// Both are joined as the root of the sum of squares.
 pub fn drop_mass(trial: &DropTrial, voice: Voice) -> Option<DropMass> {
-    let _ = (trial, voice);
-    None
+    let weighed = || trial.weighings.iter().filter(|w| w.drops > 0 && w.mass.value > Mass::ZERO);
+    let drops: i128 = weighed().map(|w| i128::from(w.drops)).sum();
+    let mass: Mass = weighed().map(|w| w.mass.value).sum();
+    let mean = mass.in_base().checked_div(Exact::whole(drops))?;
+    let (k, n, m) = (weighed().count() as f64, drops as f64, mean.to_f64());
+    let squares: f64 = weighed()
+        .map(|w| {
+            let one = w.mass.value.in_base().to_f64() / f64::from(w.drops);
+            f64::from(w.drops) * (one - m).powi(2)
+        })
+        .sum();
+    let scatter = if k > 1.0 { squares / (k - 1.0) } else { 0.0 };
+    let division = trial.division.value.in_base().to_f64();
+    let reading = division.powi(2) / 6.0;
+    let error = (k * reading / n.powi(2) + scatter / n).sqrt();
+    let wanted = GOOD * m;
+    let more = if error <= wanted {
+        0.0
+    } else {
+        (needed(scatter, (k + 1.0) * reading, wanted) - n).ceil().max(1.0)
+    };
+    let mean = Mass::base(mean);
+    let error = Mass::base(Exact::near(error)?);
+    let more_for_5_percent = more as u32;
+    let how = Why::new("Standard error", "√(k × 2 × division² ÷ 12 ÷ N² + s² ÷ N)", voice.milligrams(error))
+        .with("weighings k", format!("{k}"))
+        .with("drops N", drops.to_string())
+        .with("division of the scale", voice.typed(trial.division))
+        .with(
+            "scatter of one drop s",
+            match Exact::near(scatter.sqrt()) {
+                Some(s) if k > 1.0 => voice.milligrams(Mass::base(s)),
+                _ => "not known from one weighing: weigh again to see it".to_owned(),
+            },
+        )
+        .from("GUM F.2.2.1 for the reading");
+    let why = Why::new("Mass of one drop", "all that was weighed ÷ all drops", voice.milligrams(mean))
+        .with("weighed", voice.mass(mass))
+        .with("drops", drops.to_string())
+        .with_why("standard error", voice.milligrams(error), how);
+    Some(DropMass { mean, error, more_for_5_percent, why })
+}
+
+/// The drops N at which √(reading ÷ N² + scatter ÷ N) is `wanted`.
+fn needed(scatter: f64, reading: f64, wanted: f64) -> f64 {
+    let square = wanted.powi(2);
+    (scatter + (scatter.powi(2) + 4.0 * square * reading).sqrt()) / (2.0 * square)
 }

@@ -1,12 +1,14 @@
 //! What weighing trials tell: the mass of a drop, the bulk density of a powder; and the scales themselves.
 
+mod check;
 mod drops;
 mod spoons;
 
+pub use check::BenchError;
 pub use drops::{DropMass, drop_mass};
 pub use spoons::bulk_density;
 
-use crate::quantity::{Amount, Density, Exact, Mass, Volume};
+use crate::quantity::{Amount, Density, Mass, Volume};
 use serde::{Deserialize, Serialize};
 
 /// A scale of the workshop.
@@ -59,9 +61,4 @@ pub struct Ingredient {
     pub drops: Option<DropTrial>,
     #[serde(default)]
     pub spoons: Option<SpoonTrial>,
-}
-
-/// Grams per millilitre, as typed.
-pub fn density_from(number: Exact) -> Option<Density> {
-    (!number.is_negative() && !number.is_zero()).then(|| Density::base(number))
 }

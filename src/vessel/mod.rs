@@ -1,10 +1,14 @@
 //! Vessels: how much they hold, by water or by geometry, and how much wax makes the fill.
 
+mod capacity;
+mod error;
 mod fill;
 mod water;
 
-pub use fill::{VesselError, capacity, fill};
-pub use water::water_density;
+pub use capacity::capacity;
+pub use error::VesselError;
+pub use fill::{blend_density, check, fill};
+pub use water::{WATER_SOURCE, water_density};
 
 use crate::quantity::{Amount, Length, Mass, Share, Temperature};
 use serde::{Deserialize, Serialize};
