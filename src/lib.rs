@@ -6,6 +6,7 @@
 //! - [`vessel`]: how much wax a vessel takes.
 //! - [`bench`]: what weighing trials tell: drop mass, bulk density, scales.
 //! - [`pot`]: the plan of a pour: scaling, rounding, scales, drops, correction, the order of work.
+//! - [`heat`]: mixing, the pot's cooling from readings, the vessel as it freezes.
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
 //! - `keep` (in the browser): storage behind the trait that `book` defines.
 //! - `rooms` (in the browser): the views.
@@ -13,6 +14,7 @@
 pub mod bench;
 pub mod book;
 pub mod formula;
+pub mod heat;
 pub mod pot;
 pub mod quantity;
 pub mod vessel;
