@@ -19,6 +19,10 @@ pub enum StoreError {
     /// Storage is switched off or not given to this page.
     Denied,
     Full,
+    /// Another tab holds the storage and does not let go.
+    Blocked,
+    /// A newer version of the app has changed the storage.
+    Newer,
     /// Any other failure, with what the browser said.
     Failed(String),
 }
@@ -33,6 +37,10 @@ impl fmt::Display for StoreError {
             Self::Full => f.write_str(
                 "The storage of this device is full. Free some space, then save again: what you typed is still here.",
             ),
+            Self::Blocked => f.write_str(
+                "Potside is open in another tab that holds its storage. Close the other tabs, then try again.",
+            ),
+            Self::Newer => f.write_str("A newer Potside keeps this book. Reload this page to get it, then go on."),
             Self::Failed(said) => write!(f, "Not saved ({said}). It will be tried again; what you typed is still here."),
         }
     }

@@ -1,1 +1,13 @@
-//! Storage in the browser: IndexedDB behind the `Store` trait, device preferences behind gloo-storage.
+//! Storage in the browser, behind the trait that [`crate::book`] defines; and what else a page needs of its browser.
+
+mod database;
+mod page;
+mod prefs;
+mod request;
+mod tabs;
+mod workshop;
+
+pub use database::Database;
+pub use page::{after, ask_on_leave, element, now, random, set_hash};
+pub use prefs::{Prefs, Theme, device};
+pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, room};

@@ -1,0 +1,145 @@
+//! One IndexedDB database as a store of journal lines.
+
+use super::request::{complete, result, store_error};
+use crate::book::{Store, StoreError};
+use js_sys::{Array, Function, Object, Reflect};
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Event, IdbDatabase, IdbFactory, IdbObjectStore, IdbTransaction, IdbTransactionMode};
+
+/// The version of the database's own layout, which is apart from the format of the lines.
+const LAYOUT: u32 = 1;
+/// The object store: line text by entry id.
+const ENTRIES: &str = "entries";
+
+/// A database of lines by entry id; opened when first used, and again if the browser closed it.
+pub struct Database {
+    name: String,
+    open: RefCell<Option<Rc<Open>>>,
+}
+
+struct Open {
+    db: IdbDatabase,
+    /// Lets go when another tab deletes the database or brings a newer layout.
+    _let_go: Closure<dyn FnMut(Event)>,
+}
+
+impl Drop for Open {
+    fn drop(&mut self) {
+        self.db.set_onversionchange(None);
+        self.db.close();
+    }
+}
+
+impl Database {
+    pub fn new(name: &str) -> Self {
+        Self { name: name.to_owned(), open: RefCell::new(None) }
+    }
+
+    /// Deletes the database and all that is in it.
+    ///
+    /// # Errors
+    /// Where storage is denied, or another tab does not let go of it.
+    pub async fn delete(&self) -> Result<(), StoreError> {
+        self.open.take();
+        let request = factory()?.delete_database(&self.name).map_err(|e| store_error(&e))?;
+        let blocked = Rc::new(RefCell::new(false));
+        let flag = Rc::clone(&blocked);
+        let refuse = request.clone();
+        // A delete that is blocked would wait for ever; as an error it can be said.
+        let on_blocked = Closure::<dyn FnMut(Event)>::new(move |_| {
+            flag.replace(true);
+            if let Some(reject) = refuse.onerror() {
+                // Settles the promise; a handler has nothing to answer.
+                let _ = reject.call0(&JsValue::NULL);
+            }
+        });
+        request.set_onblocked(Some(on_blocked.as_ref().unchecked_ref()));
+        let outcome = result(&request).await;
+        request.set_onblocked(None);
+        if *blocked.borrow() { Err(StoreError::Blocked) } else { outcome.map(|_| ()) }
+    }
+
+    async fn database(&self) -> Result<Rc<Open>, StoreError> {
+        if let Some(open) = self.open.borrow().as_ref() {
+            return Ok(Rc::clone(open));
+        }
+        let open = Rc::new(open(&self.name).await?);
+        self.open.replace(Some(Rc::clone(&open)));
+        Ok(open)
+    }
+
+    /// A transaction on the entries. A database that was closed meanwhile is opened once more.
+    async fn transaction(&self, mode: IdbTransactionMode) -> Result<IdbTransaction, StoreError> {
+        if let Ok(transaction) = transaction(&self.database().await?.db, mode) {
+            return Ok(transaction);
+        }
+        self.open.take();
+        transaction(&self.database().await?.db, mode).map_err(|e| store_error(&e))
+    }
+}
+
+impl Store for Database {
+    async fn load(&self) -> Result<Vec<String>, StoreError> {
+        let transaction = self.transaction(IdbTransactionMode::Readonly).await?;
+        let request = entries(&transaction)?.get_all().map_err(|e| store_error(&e))?;
+        let all: Array = result(&request).await?.unchecked_into();
+        // What is not text was not written by Potside; as its description it is set aside with the damaged lines.
+        Ok(all.iter().map(|v| v.as_string().unwrap_or_else(|| format!("{v:?}"))).collect())
+    }
+
+    async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {
+        let transaction = self.transaction(IdbTransactionMode::Readwrite).await?;
+        let store = entries(&transaction)?;
+        for (id, line) in lines {
+            // The same line may have been stored by a try whose answer was lost: `put` stores it again.
+            if let Err(thrown) = store.put_with_key(&line.into(), &id.into()) {
+                // All or none; that the abort itself fails means there is nothing left to abort.
+                let _ = transaction.abort();
+                return Err(store_error(&thrown));
+            }
+        }
+        complete(&transaction).await
+    }
+}
+
+fn factory() -> Result<IdbFactory, StoreError> {
+    let window = web_sys::window().ok_or(StoreError::Denied)?;
+    window.indexed_db().ok().flatten().ok_or(StoreError::Denied)
+}
+
+async fn open(name: &str) -> Result<Open, StoreError> {
+    let request = factory()?.open_with_u32(name, LAYOUT).map_err(|e| store_error(&e))?;
+    let fresh = request.clone();
+    let lay_out = Closure::once(move |_: Event| {
+        // A failure here aborts the opening, which is then reported by the request.
+        if let Ok(db) = fresh.result() {
+            let _ = db.unchecked_into::<IdbDatabase>().create_object_store(ENTRIES);
+        }
+    });
+    request.set_onupgradeneeded(Some(lay_out.as_ref().unchecked_ref()));
+    let db: IdbDatabase = result(&request).await?.unchecked_into();
+    request.set_onupgradeneeded(None);
+    let closing = db.clone();
+    let let_go = Closure::<dyn FnMut(Event)>::new(move |_| closing.close());
+    db.set_onversionchange(Some(let_go.as_ref().unchecked_ref()));
+    Ok(Open { db, _let_go: let_go })
+}
+
+fn entries(transaction: &IdbTransaction) -> Result<IdbObjectStore, StoreError> {
+    transaction.object_store(ENTRIES).map_err(|e| store_error(&e))
+}
+
+/// With strict durability, which web-sys calls unstable: so by the function's name.
+fn transaction(db: &IdbDatabase, mode: IdbTransactionMode) -> Result<IdbTransaction, JsValue> {
+    let options = Object::new();
+    Reflect::set(&options, &"durability".into(), &"strict".into())?;
+    let function: Function = Reflect::get(db, &"transaction".into())?.dyn_into()?;
+    let mode = match mode {
+        IdbTransactionMode::Readwrite => "readwrite",
+        _ => "readonly",
+    };
+    Ok(function.call3(db, &ENTRIES.into(), &mode.into(), &options)?.unchecked_into())
+}

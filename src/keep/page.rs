@@ -1,0 +1,55 @@
+//! The clock, chance, and small things of the page.
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen::JsValue;
+use wasm_bindgen::closure::Closure;
+use web_sys::{BeforeUnloadEvent, HtmlElement};
+
+/// The device's wall clock, milliseconds since 1970.
+pub fn now() -> u64 {
+    js_sys::Date::now().max(0.0) as u64
+}
+
+/// A random number from the browser's own source.
+pub fn random() -> u32 {
+    let mut bytes = [0; 4];
+    let filled = web_sys::window()
+        .and_then(|w| w.crypto().ok())
+        .is_some_and(|c| c.get_random_values_with_u8_array(&mut bytes).is_ok());
+    if filled { u32::from_le_bytes(bytes) } else { (js_sys::Math::random() * f64::from(u32::MAX)) as u32 }
+}
+
+/// The element of this id.
+pub fn element(id: &str) -> Option<HtmlElement> {
+    web_sys::window()?.document()?.get_element_by_id(id)?.dyn_into().ok()
+}
+
+/// Puts `hash` into the address, so that a reload returns to the same place.
+pub fn set_hash(hash: &str) {
+    if let Some(window) = web_sys::window() {
+        // Fails only in a page that is being left.
+        let _ = window.location().set_hash(hash);
+    }
+}
+
+/// Calls `then` after so many milliseconds.
+pub fn after(milliseconds: u32, then: impl FnOnce() + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    let call = Closure::once_into_js(then);
+    let pause = i32::try_from(milliseconds).unwrap_or(i32::MAX);
+    // Fails only in a page that is being left.
+    let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(call.unchecked_ref(), pause);
+}
+
+/// From now on, leaving the page while `unsaved` is true asks first.
+pub fn ask_on_leave(unsaved: impl Fn() -> bool + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    let on_leave = Closure::<dyn FnMut(BeforeUnloadEvent)>::new(move |event: BeforeUnloadEvent| {
+        if unsaved() {
+            event.prevent_default();
+            event.set_return_value("unsaved");
+        }
+    });
+    let listener: JsValue = on_leave.into_js_value();
+    let _ = window.add_event_listener_with_callback("beforeunload", listener.unchecked_ref());
+}

@@ -1,0 +1,118 @@
+//! The two workshops of a device: the person's own and the demo, never mixed.
+
+use super::database::Database;
+use super::tabs::Tabs;
+use crate::book::{Store, StoreError};
+use serde::{Deserialize, Serialize};
+use std::cell::Cell;
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use web_sys::{StorageEstimate, StorageManager};
+
+/// Which workshop is open.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+pub enum Which {
+    #[default]
+    Own,
+    Demo,
+}
+
+impl Which {
+    /// The name of its database and of its channel. Renaming one would lose what is kept under it.
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Own => "potside",
+            Self::Demo => "potside-demo",
+        }
+    }
+}
+
+struct Kept {
+    database: Database,
+    tabs: Tabs,
+}
+
+thread_local! {
+    static OWN: Rc<Kept> = Rc::new(Kept::new(Which::Own));
+    static DEMO: Rc<Kept> = Rc::new(Kept::new(Which::Demo));
+    static ASKED: Cell<bool> = const { Cell::new(false) };
+}
+
+impl Kept {
+    fn new(which: Which) -> Self {
+        Self { database: Database::new(which.name()), tabs: Tabs::new(which.name()) }
+    }
+
+    fn of(which: Which) -> Rc<Self> {
+        match which {
+            Which::Own => OWN.with(Rc::clone),
+            Which::Demo => DEMO.with(Rc::clone),
+        }
+    }
+}
+
+/// Every stored line of a workshop.
+///
+/// # Errors
+/// See [`StoreError`].
+pub async fn load(which: Which) -> Result<Vec<String>, StoreError> {
+    Kept::of(which).database.load().await
+}
+
+/// Stores lines, all or none; durable once it resolves. The other tabs are told. The first time in one's own workshop
+/// the browser is asked to keep its storage for good.
+///
+/// # Errors
+/// See [`StoreError`].
+pub async fn append(which: Which, lines: &[(String, String)]) -> Result<(), StoreError> {
+    let kept = Kept::of(which);
+    kept.database.append(lines).await?;
+    kept.tabs.tell(lines);
+    if which == Which::Own && !ASKED.replace(true) {
+        spawn_local(async {
+            persist().await;
+        });
+    }
+    Ok(())
+}
+
+/// Calls `hear` with the lines that another tab has stored in this workshop, as long as the page lives.
+pub fn listen(which: Which, hear: impl FnMut(Vec<String>) + 'static) {
+    Kept::of(which).tabs.listen(hear);
+}
+
+/// Deletes the demo workshop. One's own cannot be deleted.
+///
+/// # Errors
+/// Where storage is denied, or another tab does not let go of it.
+pub async fn leave_demo() -> Result<(), StoreError> {
+    Kept::of(Which::Demo).database.delete().await
+}
+
+fn manager() -> Option<StorageManager> {
+    let manager = web_sys::window()?.navigator().storage();
+    // Not there where the page is not from a secure origin.
+    (!manager.is_undefined()).then_some(manager)
+}
+
+/// Asks the browser not to clear the storage by itself. True where it will not, none where it does not say.
+pub async fn persist() -> Option<bool> {
+    let promise = manager()?.persist().ok()?;
+    JsFuture::from(promise).await.ok()?.as_bool()
+}
+
+/// What the storage holds, in bytes.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Room {
+    pub used: f64,
+    /// What this page may use altogether.
+    pub whole: f64,
+}
+
+/// How much of the storage is used, none where the browser does not say.
+pub async fn room() -> Option<Room> {
+    let promise = manager()?.estimate().ok()?;
+    let estimate: StorageEstimate = JsFuture::from(promise).await.ok()?.unchecked_into();
+    Some(Room { used: estimate.get_usage()?, whole: estimate.get_quota()? })
+}
