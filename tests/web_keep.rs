@@ -1,0 +1,238 @@
+//! Storage in a real browser: what is acknowledged is there, and every failure is said.
+#![cfg(target_arch = "wasm32")]
+
+use js_sys::Function;
+use potside::book::{Store, StoreError};
+use potside::keep::{self, Database, Prefs, Theme, Which};
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+fn pair(id: &str, line: &str) -> (String, String) {
+    (id.to_owned(), line.to_owned())
+}
+
+fn js(body: &str) -> JsValue {
+    Function::new_no_args(body).call0(&JsValue::NULL).expect("the test's own script runs")
+}
+
+async fn wait(body: &str) -> JsValue {
+    JsFuture::from(js(body).unchecked_into::<js_sys::Promise>())
+        .await
+        .expect("the test's own promise is kept")
+}
+
+async fn pause(milliseconds: u32) {
+    wait(&format!("return new Promise(r => setTimeout(r, {milliseconds}))")).await;
+}
+
+/// A database that no earlier run of this test has left.
+async fn fresh(name: &str) -> Database {
+    let database = Database::new(name);
+    database.delete().await.expect("a test database can be deleted");
+    database
+}
+
+/// Runs `body` with a property of `object` (a script) replaced, and puts it back.
+async fn with<T>(object: &str, property: &str, descriptor: &str, body: impl Future<Output = T>) -> T {
+    js(&format!(
+        "const o = {object}; window.was = Object.getOwnPropertyDescriptor(o, '{property}'); \
+         Object.defineProperty(o, '{property}', {{ configurable: true, ...{descriptor} }})"
+    ));
+    let out = body.await;
+    js(&format!(
+        "const o = {object}; delete o.{property}; if (window.was) Object.defineProperty(o, '{property}', window.was)"
+    ));
+    out
+}
+
+#[wasm_bindgen_test]
+async fn lines_come_back_after_the_database_is_opened_anew() {
+    let first = fresh("test-append").await;
+    assert_eq!(first.load().await, Ok(vec![]));
+    first.append(&[pair("a", "one"), pair("b", "zwei ¾")]).await.expect("stored");
+    first.append(&[pair("c", "three")]).await.expect("stored");
+    // A try whose answer was lost is made again.
+    first.append(&[pair("c", "three")]).await.expect("stored");
+    let second = Database::new("test-append");
+    assert_eq!(second.load().await, Ok(["one", "zwei ¾", "three"].map(String::from).to_vec()));
+}
+
+#[wasm_bindgen_test]
+async fn transactions_are_strict() {
+    let database = fresh("test-strict").await;
+    js("window.asked = []; window.real = IDBDatabase.prototype.transaction");
+    let spy = "{ value: function(...a) { window.asked.push(a[1] + ' ' + a[2].durability); return window.real.apply(this, a) } }";
+    with("IDBDatabase.prototype", "transaction", spy, database.append(&[pair("a", "one")]))
+        .await
+        .expect("stored");
+    assert_eq!(js("return window.asked.join()").as_string().as_deref(), Some("readwrite strict"));
+}
+
+#[wasm_bindgen_test]
+async fn own_and_demo_are_apart_and_the_demo_can_be_left() {
+    keep::leave_demo().await.expect("left");
+    let own = keep::load(Which::Own).await.expect("loaded").len();
+    keep::append(Which::Demo, &[pair("demo-1", "demo line")]).await.expect("stored");
+    keep::append(Which::Own, &[pair("own-1", "own line")]).await.expect("stored");
+    assert_eq!(keep::load(Which::Demo).await, Ok(vec!["demo line".to_owned()]));
+    let lines = keep::load(Which::Own).await.expect("loaded");
+    assert!(lines.contains(&"own line".to_owned()) && !lines.contains(&"demo line".to_owned()));
+    keep::leave_demo().await.expect("left");
+    assert_eq!(keep::load(Which::Demo).await, Ok(vec![]));
+    assert!(keep::load(Which::Own).await.expect("loaded").len() >= own.max(1));
+}
+
+#[wasm_bindgen_test]
+async fn a_full_disk_keeps_nothing_of_the_append() {
+    let database = fresh("test-full").await;
+    database.append(&[pair("a", "kept")]).await.expect("stored");
+    js("window.n = 0; window.real = IDBObjectStore.prototype.put");
+    let full = "{ value: function(...a) { if (++window.n == 2) throw new DOMException('no', 'QuotaExceededError'); return window.real.apply(this, a) } }";
+    let lines = [pair("b", "first"), pair("c", "second")];
+    let outcome = with("IDBObjectStore.prototype", "put", full, database.append(&lines)).await;
+    assert_eq!(outcome, Err(StoreError::Full));
+    assert_eq!(database.load().await, Ok(vec!["kept".to_owned()]));
+    database.append(&lines).await.expect("stored");
+    assert_eq!(database.load().await.map(|l| l.len()), Ok(3));
+}
+
+#[wasm_bindgen_test]
+async fn an_aborted_transaction_is_not_acknowledged() {
+    let database = fresh("test-abort").await;
+    js("window.real = IDBObjectStore.prototype.put");
+    let abort = "{ value: function(...a) { const t = this.transaction; const r = window.real.apply(this, a); r.onsuccess = () => t.abort(); return r } }";
+    let outcome = with("IDBObjectStore.prototype", "put", abort, database.append(&[pair("a", "one")])).await;
+    assert!(matches!(outcome, Err(StoreError::Failed(_))), "{outcome:?}");
+    assert_eq!(database.load().await, Ok(vec![]));
+}
+
+#[wasm_bindgen_test]
+async fn storage_denied_or_absent_is_said() {
+    for getter in [
+        "{ get() { throw new DOMException('no', 'SecurityError') } }",
+        "{ get() { return null } }",
+        "{ get() { return undefined } }",
+    ] {
+        let database = Database::new("test-denied");
+        let loaded = with("window", "indexedDB", getter, database.load()).await;
+        assert_eq!(loaded, Err(StoreError::Denied), "{getter}");
+        let appended = with("window", "indexedDB", getter, database.append(&[pair("a", "one")])).await;
+        assert_eq!(appended, Err(StoreError::Denied), "{getter}");
+    }
+}
+
+#[wasm_bindgen_test]
+async fn another_tab_may_delete_and_this_one_goes_on() {
+    let mine = fresh("test-let-go").await;
+    mine.append(&[pair("a", "one")]).await.expect("stored");
+    Database::new("test-let-go").delete().await.expect("this tab lets go");
+    assert_eq!(mine.load().await, Ok(vec![]));
+    mine.append(&[pair("b", "two")]).await.expect("stored");
+    assert_eq!(mine.load().await, Ok(vec!["two".to_owned()]));
+}
+
+#[wasm_bindgen_test]
+async fn a_tab_that_does_not_let_go_is_said() {
+    let database = fresh("test-blocked").await;
+    wait("return new Promise(done => { const r = indexedDB.open('test-blocked', 1); r.onsuccess = () => { window.held = r.result; done() } })").await;
+    assert_eq!(database.delete().await, Err(StoreError::Blocked));
+    js("window.held.close()");
+}
+
+#[wasm_bindgen_test]
+async fn a_newer_layout_is_left_alone() {
+    let database = fresh("test-newer").await;
+    wait("return new Promise(done => { const r = indexedDB.open('test-newer', 2); r.onupgradeneeded = () => r.result.createObjectStore('later'); r.onsuccess = () => { r.result.close(); done() } })").await;
+    assert_eq!(database.load().await, Err(StoreError::Newer));
+    assert_eq!(database.append(&[pair("a", "one")]).await, Err(StoreError::Newer));
+}
+
+#[wasm_bindgen_test]
+async fn a_foreign_value_does_not_hide_the_lines() {
+    let database = fresh("test-foreign").await;
+    database.append(&[pair("a", "one")]).await.expect("stored");
+    wait("return new Promise(done => { const r = indexedDB.open('test-foreign', 1); r.onsuccess = () => { const t = r.result.transaction('entries', 'readwrite'); t.objectStore('entries').put({ odd: 1 }, 'z'); t.oncomplete = () => { r.result.close(); done() } } })").await;
+    let lines = database.load().await.expect("loaded");
+    assert_eq!((lines.len(), lines[0].as_str()), (2, "one"));
+}
+
+#[wasm_bindgen_test]
+async fn other_tabs_hear_what_was_stored_and_are_heard() {
+    let heard = Rc::new(RefCell::new(Vec::new()));
+    let into = Rc::clone(&heard);
+    keep::listen(Which::Demo, move |lines| into.borrow_mut().extend(lines));
+    js(
+        "window.there = new BroadcastChannel('potside-demo'); window.got = []; window.there.onmessage = e => window.got.push(e.data)",
+    );
+    keep::append(Which::Demo, &[pair("t", "told")]).await.expect("stored");
+    js(
+        "window.there.postMessage('not JSON'); window.there.postMessage({}); window.there.postMessage('[\"said\"]')",
+    );
+    pause(200).await;
+    assert_eq!(js("return window.got.join()").as_string().as_deref(), Some("[\"told\"]"));
+    assert_eq!(*heard.borrow(), ["said"]);
+    js("window.there.close()");
+    keep::leave_demo().await.expect("left");
+}
+
+fn item(key: &str) -> Option<String> {
+    js(&format!("return localStorage.getItem('{key}')")).as_string()
+}
+
+#[wasm_bindgen_test]
+async fn preferences_come_back_and_what_cannot_be_read_is_not_overwritten() {
+    js("localStorage.clear()");
+    let mut prefs = Prefs::load();
+    assert_eq!(prefs, Prefs::default());
+    prefs.theme = Theme::Dark;
+    prefs.workshop = Which::Demo;
+    prefs.sound = false;
+    assert!(prefs.save());
+    assert_eq!(Prefs::load(), prefs);
+    // A field that is not there is at its default.
+    js("localStorage.setItem('potside.prefs', '{\"theme\":\"Light\"}')");
+    assert_eq!(Prefs::load(), Prefs { theme: Theme::Light, ..Prefs::default() });
+    js("localStorage.setItem('potside.prefs', '{broken')");
+    assert_eq!(Prefs::load(), Prefs::default());
+    assert_eq!(item("potside.prefs").as_deref(), Some("{broken"));
+    assert!(prefs.save());
+    assert_eq!(Prefs::load(), prefs);
+    assert_eq!(item("potside.prefs.unreadable").as_deref(), Some("\"{broken\""));
+}
+
+#[wasm_bindgen_test]
+async fn preferences_live_without_storage() {
+    for getter in ["{ get() { throw new DOMException('no', 'SecurityError') } }", "{ get() { return null } }"]
+    {
+        let body = async {
+            assert_eq!(Prefs::load(), Prefs::default());
+            assert!(!Prefs::load().save());
+            assert_eq!(keep::device(), keep::device());
+        };
+        with("window", "localStorage", getter, body).await;
+    }
+    let full = "{ value() { throw new DOMException('no', 'QuotaExceededError') } }";
+    with("Storage.prototype", "setItem", full, async { assert!(!Prefs::default().save()) }).await;
+}
+
+#[wasm_bindgen_test]
+async fn the_page_has_a_clock_chance_and_room() {
+    assert!(keep::now() > 1_700_000_000_000, "a time after 2023");
+    let draws: std::collections::BTreeSet<u32> = (0..64).map(|_| keep::random()).collect();
+    assert!(draws.len() > 60, "chance hardly repeats in 64 draws of 2³²");
+    assert!(keep::device().bytes().all(|b| b.is_ascii_alphanumeric()));
+    let room = keep::room().await.expect("this browser says");
+    assert!(room.used <= room.whole && room.whole > 0.0);
+    assert!(keep::persist().await.is_some());
+    let done = Rc::new(RefCell::new(false));
+    let flag = Rc::clone(&done);
+    keep::after(10, move || *flag.borrow_mut() = true);
+    assert!(!*done.borrow());
+    pause(100).await;
+    assert!(*done.borrow());
+}
