@@ -11,11 +11,19 @@ pub enum AmountError {
     NotANumber {
         text: String,
         noun: &'static str,
-        example: String,
+        example: &'static str,
     },
     UnknownUnit {
         text: String,
         unit: String,
+        noun: &'static str,
+        known: String,
+    },
+    /// The unit is known, but of another kind: `5 mL` where a weight is wanted.
+    WrongUnit {
+        text: String,
+        unit: &'static str,
+        of: &'static str,
         noun: &'static str,
         known: String,
     },
@@ -28,7 +36,19 @@ pub enum AmountError {
     ZeroBelow {
         text: String,
     },
+    /// The lower number of a fraction is above a thousand.
+    TooFine {
+        text: String,
+    },
+    /// More decimal places than the currency has.
+    TooManyPlaces {
+        text: String,
+        places: u32,
+    },
     Negative {
+        noun: &'static str,
+    },
+    NotAboveZero {
         noun: &'static str,
     },
     TooLarge {
@@ -54,13 +74,32 @@ impl fmt::Display for AmountError {
             Self::UnknownUnit { text, unit, noun, known } => {
                 write!(f, "“{unit}” in “{text}” is not a unit of {noun} here. Use {known}.")
             }
+            Self::WrongUnit { text, unit, of, noun, known } => {
+                write!(
+                    f,
+                    "“{text}” is a {of}, and a {noun} is wanted here: {unit} cannot say it. Use {known}."
+                )
+            }
             Self::Ambiguous { text, small, large } => {
                 write!(f, "“{text}” can mean {small} or {large}. Type the one you mean.")
             }
             Self::ZeroBelow { text } => write!(f, "“{text}” divides by zero. Check the fraction."),
+            Self::TooFine { text } => {
+                write!(f, "“{text}” has a fraction finer than thousandths. Type a decimal number instead.")
+            }
+            Self::TooManyPlaces { text, places: 0 } => {
+                write!(f, "“{text}” has decimals, and this currency has none. Type a whole number.")
+            }
+            Self::TooManyPlaces { text, places } => {
+                write!(f, "“{text}” has more than {places} decimals. Type the price with {places}.")
+            }
             Self::Negative { noun } => write!(f, "A {noun} cannot be below zero. Take the minus away."),
+            Self::NotAboveZero { noun } => write!(f, "A {noun} must be above zero. Type a larger number."),
             Self::TooLarge { noun, most } => {
-                write!(f, "That {noun} is more than {most}, beyond any pot. Check the number and its unit.")
+                write!(
+                    f,
+                    "That {noun} is more than {most}, the most there can be here. Check the number and its unit."
+                )
             }
             Self::BelowAbsoluteZero => {
                 f.write_str("That is below absolute zero (−273.15 °C). Check the number and its unit.")

@@ -1,52 +1,59 @@
 //! An exact number: a reduced fraction of two 128-bit integers.
 
+use super::wide::Wide;
 use std::cmp::Ordering;
 use std::fmt;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
-/// A reduced fraction, `den > 0`.
+/// A reduced fraction, `den > 0`, numerator and denominator at most `i128::MAX` in size.
 ///
-/// All arithmetic is exact while numerator and denominator fit 128 bits, which holds for every chain of
-/// conversions and for every plan of typed amounts. Past that the operands are settled to 10⁻¹⁸ and the
-/// result is good to that; nothing panics and nothing wraps.
+/// Arithmetic is exact wherever the reduced result fits, which holds for every chain of conversions and for
+/// every plan of typed amounts. A result that does not fit is settled: rounded to a binary fraction that is off
+/// by no more than 2⁻⁶¹, or 2⁻¹²⁷ of its own size where that is more; what is larger than `i128::MAX` becomes
+/// that. Comparison is always exact. Nothing panics and nothing wraps.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Exact {
     num: i128,
     den: i128,
 }
 
-/// What operands are settled to when a result would not fit.
-const SETTLED: i128 = 1_000_000_000_000_000_000;
-/// No operand above this survives settling; far beyond any pot.
-const LARGEST: i128 = 1_000_000_000_000_000_000;
+/// Binary places that a settled result keeps.
+const PLACES: u32 = 60;
 
-const fn gcd(a: i128, b: i128) -> i128 {
-    let (mut a, mut b) = (a.unsigned_abs(), b.unsigned_abs());
+const fn gcd(mut a: u128, mut b: u128) -> u128 {
     while b != 0 {
         (a, b) = (b, a % b);
     }
-    if a > i128::MAX as u128 { 1 } else { a as i128 }
+    a
+}
+
+/// The size of `n`, which is never `i128::MIN` inside a number; that one is taken as the next.
+const fn size(n: i128) -> i128 {
+    if n == i128::MIN { i128::MAX } else { n.abs() }
 }
 
 impl Exact {
     pub const ZERO: Self = Self::whole(0);
     pub const ONE: Self = Self::whole(1);
 
-    /// A whole number.
+    /// A whole number (`i128::MIN` is taken as `-i128::MAX`).
     pub const fn whole(n: i128) -> Self {
-        Self { num: n, den: 1 }
+        Self { num: if n < 0 { -size(n) } else { n }, den: 1 }
     }
 
     /// `num / den`, reduced; zero where `den` is zero (constants and tests use literals, input goes through
-    /// [`Exact::checked_div`]).
+    /// [`Exact::checked_div`]). `i128::MIN` is taken as `-i128::MAX`.
     pub const fn ratio(num: i128, den: i128) -> Self {
         if den == 0 {
             return Self::ZERO;
         }
-        let g = gcd(num, den);
-        let g = if g == 0 { 1 } else { g };
-        let sign = if den < 0 { -1 } else { 1 };
-        Self { num: sign * (num / g), den: sign * (den / g) }
+        let (n, d) = (size(num), size(den));
+        let g = gcd(n.unsigned_abs(), d.unsigned_abs()).cast_signed();
+        Self::signed((num < 0) != (den < 0), n / g, d / g)
+    }
+
+    const fn signed(negative: bool, num: i128, den: i128) -> Self {
+        Self { num: if negative { -num } else { num }, den }
     }
 
     /// Numerator and denominator of the reduced fraction.
@@ -76,8 +83,8 @@ impl Exact {
         self.den == 1
     }
 
-    pub fn abs(self) -> Self {
-        if self.num < 0 { -self } else { self }
+    pub const fn abs(self) -> Self {
+        Self { num: size(self.num), den: self.den }
     }
 
     /// The quotient, or none where `by` is zero.
@@ -97,11 +104,11 @@ impl Exact {
 
     /// The nearest whole number; a half goes to the even one (NIST SP 811, B.7.1).
     pub fn round(self) -> i128 {
-        let low = self.floor();
-        match (self - Self::whole(low)).cmp(&Self::ratio(1, 2)) {
-            Ordering::Less => low,
-            Ordering::Greater => low + 1,
-            Ordering::Equal => low + low.rem_euclid(2),
+        let (low, rest) = (self.floor(), self.num.rem_euclid(self.den));
+        low + match rest.cmp(&(self.den - rest)) {
+            Ordering::Less => 0,
+            Ordering::Greater => 1,
+            Ordering::Equal => low.rem_euclid(2),
         }
     }
 
@@ -113,54 +120,103 @@ impl Exact {
         }
     }
 
-    fn settle(self) -> Self {
-        if self.den <= SETTLED && self.num.abs() <= LARGEST * SETTLED {
-            let scaled = (self.num / self.den).clamp(-LARGEST, LARGEST);
-            let rest = self.num % self.den;
-            let rest = rest.checked_mul(SETTLED).map_or(0, |r| r / self.den);
-            return Self::ratio(scaled * SETTLED + rest, SETTLED);
+    /// Decimal places with which it can be written out, none where it never ends.
+    pub const fn places(self) -> Option<u32> {
+        let (mut den, mut twos, mut fives) = (self.den, 0, 0);
+        while den % 2 == 0 {
+            (den, twos) = (den / 2, twos + 1);
         }
-        let whole = (self.num / self.den).clamp(-LARGEST, LARGEST);
-        let shift = (self.den / SETTLED).max(1);
-        let rest = (self.num % self.den) / shift;
-        let den = self.den / shift;
-        let rest = rest.checked_mul(SETTLED).map_or(0, |r| r / den.max(1));
-        Self::ratio(whole * SETTLED + rest, SETTLED)
+        while den % 5 == 0 {
+            (den, fives) = (den / 5, fives + 1);
+        }
+        if den != 1 {
+            return None;
+        }
+        Some(if twos > fives { twos } else { fives })
     }
 
-    fn try_mul(self, by: Self) -> Option<Self> {
-        // Cancelling across first keeps both products as small as they can be.
-        let (g, h) = (gcd(self.num, by.den).max(1), gcd(by.num, self.den).max(1));
-        Some(Self {
-            num: (self.num / g).checked_mul(by.num / h)?,
-            den: (self.den / h).checked_mul(by.den / g)?,
-        })
+    const fn top(self) -> u128 {
+        self.num.unsigned_abs()
     }
 
-    fn try_add(self, other: Self) -> Option<Self> {
-        let g = gcd(self.den, other.den).max(1);
-        let (a, b) = (other.den / g, self.den / g);
-        let num = self.num.checked_mul(a)?.checked_add(other.num.checked_mul(b)?)?;
-        let den = self.den.checked_mul(a)?;
-        Some(Self::ratio(num, den))
+    const fn bottom(self) -> u128 {
+        self.den.unsigned_abs()
+    }
+
+    /// `num / den`, both without a common factor: exact where it fits, settled where not.
+    fn fitted(negative: bool, num: Wide, den: Wide) -> Self {
+        if let (Some(num), Some(den)) = (num.narrow(), den.narrow()) {
+            return Self::signed(negative, num, den);
+        }
+        let (whole, mut rest) = num.divided(den);
+        let Some(mut scaled) = whole.narrow() else {
+            return Self::signed(negative, i128::MAX, 1);
+        };
+        let mut places = 0;
+        while places < PLACES && scaled < 1 << 126 {
+            rest = rest.doubled();
+            scaled *= 2;
+            if rest >= den {
+                rest = rest.minus(den);
+                scaled += 1;
+            }
+            places += 1;
+        }
+        let up = match rest.doubled().cmp(&den) {
+            Ordering::Less => 0,
+            Ordering::Greater => 1,
+            Ordering::Equal => scaled % 2,
+        };
+        let settled = Self::ratio(scaled.saturating_add(up), 1 << places);
+        if negative { -settled } else { settled }
     }
 }
 
 impl Add for Exact {
     type Output = Self;
     fn add(self, other: Self) -> Self {
-        self.try_add(other)
-            .or_else(|| self.settle().try_add(other.settle()))
-            .unwrap_or(Self::whole(if self.is_negative() { -LARGEST } else { LARGEST }))
+        if self.den == 1
+            && other.den == 1
+            && let Some(sum) = self.num.checked_add(other.num)
+        {
+            return Self::whole(sum);
+        }
+        // Over the least common denominator; what can still cancel is a factor of `shared` (Knuth, TAOCP 4.5.1).
+        let shared = gcd(self.bottom(), other.bottom());
+        let (mine, theirs) = (other.bottom() / shared, self.bottom() / shared);
+        let (a, b) = (Wide::product(self.top(), mine), Wide::product(other.top(), theirs));
+        let (negative, sum) = match (self.is_negative() == other.is_negative(), a >= b) {
+            (true, _) => (self.is_negative(), a.plus(b)),
+            (false, true) => (self.is_negative(), a.minus(b)),
+            (false, false) => (other.is_negative(), b.minus(a)),
+        };
+        if sum == Wide::of(0) {
+            return Self::ZERO;
+        }
+        if let (Some(num), Some(den)) = (sum.narrow(), Wide::product(self.bottom(), mine).narrow()) {
+            return Self::ratio(if negative { -num } else { num }, den);
+        }
+        let common = match sum.divided(Wide::of(shared)).1.narrow() {
+            Some(rest) => gcd(rest.unsigned_abs(), shared),
+            None => 1,
+        };
+        Self::fitted(negative, sum.divided(Wide::of(common)).0, Wide::product(self.bottom() / common, mine))
     }
 }
 
 impl Mul for Exact {
     type Output = Self;
     fn mul(self, by: Self) -> Self {
-        self.try_mul(by)
-            .or_else(|| self.settle().try_mul(by.settle()))
-            .unwrap_or_else(|| Self::near(self.to_f64() * by.to_f64()).unwrap_or(Self::whole(LARGEST)))
+        if self.num == 0 || by.num == 0 {
+            return Self::ZERO;
+        }
+        // Cancelling across leaves nothing in common.
+        let (g, h) = (gcd(self.top(), by.bottom()), gcd(by.top(), self.bottom()));
+        Self::fitted(
+            self.is_negative() != by.is_negative(),
+            Wide::product(self.top() / g, by.top() / h),
+            Wide::product(self.bottom() / h, by.bottom() / g),
+        )
     }
 }
 
@@ -182,7 +238,10 @@ impl Div for Exact {
     type Output = Self;
     /// Division by zero gives zero: callers that can meet it use [`Exact::checked_div`].
     fn div(self, by: Self) -> Self {
-        self.mul(Self::ratio(by.den, by.num))
+        if by.num == 0 {
+            return Self::ZERO;
+        }
+        self * Self::signed(by.is_negative(), by.den, size(by.num))
     }
 }
 
@@ -194,7 +253,32 @@ impl PartialOrd for Exact {
 
 impl Ord for Exact {
     fn cmp(&self, other: &Self) -> Ordering {
-        (*self - *other).num.cmp(&0)
+        let sizes =
+            || Wide::product(self.top(), other.bottom()).cmp(&Wide::product(other.top(), self.bottom()));
+        match (self.is_negative(), other.is_negative()) {
+            (false, true) => Ordering::Greater,
+            (true, false) => Ordering::Less,
+            (false, false) => sizes(),
+            (true, true) => sizes().reverse(),
+        }
+    }
+}
+
+impl std::iter::Sum for Exact {
+    fn sum<I: Iterator<Item = Self>>(numbers: I) -> Self {
+        numbers.fold(Self::ZERO, Add::add)
+    }
+}
+
+impl Default for Exact {
+    fn default() -> Self {
+        Self::ZERO
+    }
+}
+
+impl From<u32> for Exact {
+    fn from(n: u32) -> Self {
+        Self::whole(n.into())
     }
 }
 

@@ -2,52 +2,30 @@
 
 mod error;
 mod exact;
+mod kind;
 mod money;
+mod number;
 mod read;
 mod show;
+mod split;
 mod units;
 mod voice;
 mod why;
+mod wide;
 mod wire;
 
 pub use error::AmountError;
 pub use exact::Exact;
-pub use money::Money;
-pub use read::{read, read_count, read_number};
-pub use show::{Locale, Shown, decimal, show, show_both, show_exact};
-pub use units::{LengthUnit, MassUnit, ShareUnit, TemperatureUnit, VolumeUnit};
+pub use kind::Quantity;
+pub use money::{Currency, Money};
+pub use read::{read, read_count, read_density, read_number};
+pub use show::{Locale, Shown, decimal, show, show_both, show_density, show_exact};
+pub use split::apportion;
+pub use units::{DensityUnit, LengthUnit, MassUnit, Row, ShareUnit, TemperatureUnit, Unit, VolumeUnit, Way};
 pub use voice::Voice;
 pub use why::{Why, WhyValue};
 
 use serde::{Deserialize, Serialize};
-
-/// A kind of amount: its units, its range, its default way of being shown.
-pub trait Quantity: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
-    type Unit: Unit;
-    /// What the sentence calls it: "weight", "temperature" …
-    const NOUN: &'static str;
-    /// From a number in the given unit, unchecked.
-    fn of(number: Exact, unit: Self::Unit) -> Self;
-    /// The number of the given unit, exact.
-    fn to(self, unit: Self::Unit) -> Exact;
-    /// Refuses what cannot be at a pot.
-    ///
-    /// # Errors
-    /// The sentence names the value and the limit.
-    fn check(self) -> Result<Self, AmountError>;
-}
-
-/// A unit people type and read.
-pub trait Unit: Copy + PartialEq + std::fmt::Debug + 'static {
-    /// As shown: `g`, `fl oz`, `°F`.
-    fn symbol(self) -> &'static str;
-    /// Every spelling that is read, lower case, without a final point.
-    fn spellings(self) -> &'static [&'static str];
-    /// All units of this kind.
-    fn all() -> &'static [Self];
-    /// The smallest step that is shown, in this unit: the default rounding on a screen.
-    fn step(self) -> Exact;
-}
 
 /// An amount with the unit it was typed in. Serialised as the text a person would type: `"2.15 oz"`.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -59,6 +37,10 @@ pub struct Amount<Q: Quantity> {
 impl<Q: Quantity> Amount<Q> {
     pub fn new(number: Exact, unit: Q::Unit) -> Self {
         Self { value: Q::of(number, unit), unit }
+    }
+    /// The number as it stands before the unit.
+    pub fn number(self) -> Exact {
+        self.value.to(self.unit)
     }
 }
 

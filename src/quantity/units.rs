@@ -1,230 +1,166 @@
-//! The units, their exact factors, and every spelling that is read.
+//! The units, their exact sizes, and every spelling that is read.
 //!
-//! Factors: NIST SP 811 (2008) App. B and NIST Handbook 44 App. C; °F by definition.
+//! Sizes: NIST SP 811 (2008) App. B and NIST Handbook 44 App. C; °F by definition. To add a unit, add a line.
 
-use super::{AmountError, Exact, Length, Mass, Quantity, Share, Temperature, Unit, Volume};
+use super::Exact;
 use serde::{Deserialize, Serialize};
 
+/// What is known of a unit, in one table for reading and showing.
+#[derive(Debug)]
+pub struct Row {
+    /// As shown.
+    pub symbol: &'static str,
+    /// Every spelling that is read: lower case, without spaces and points.
+    pub spellings: &'static [&'static str],
+    /// How much of the kind's base unit it is.
+    pub size: Exact,
+    /// Where its zero lies, in itself: 32 for °F.
+    pub zero: Exact,
+    /// The smallest step that is shown, in this unit: the default rounding on a screen.
+    pub step: Exact,
+    pub way: Way,
+    /// The unit that may follow it in one amount: `1 lb 3.5 oz`.
+    pub then: Option<&'static str>,
+}
+
+/// How an amount in a unit is written.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Way {
+    /// To the step.
+    Plain,
+    /// To the step; less than ten steps in finer ones, so that two digits still tell.
+    Fine,
+    /// As spoons are marked: `1½`.
+    Eighths,
+}
+
+/// A unit people type and read.
+pub trait Unit: Copy + PartialEq + std::fmt::Debug + 'static {
+    /// All that is known of it.
+    fn row(self) -> &'static Row;
+    /// All units of this kind, in the order of [`Unit::rows`].
+    fn all() -> &'static [Self];
+    fn rows() -> &'static [&'static Row];
+
+    /// As shown: `g`, `fl oz`, `°F`.
+    fn symbol(self) -> &'static str {
+        self.row().symbol
+    }
+    /// The smallest step that is shown, in this unit.
+    fn step(self) -> Exact {
+        self.row().step
+    }
+}
+
+/// `a` or `a/b` as an exact number.
+macro_rules! exact {
+    ($n:literal) => {
+        Exact::whole($n)
+    };
+    ($n:literal / $d:literal) => {
+        Exact::ratio($n, $d)
+    };
+}
+
+macro_rules! then {
+    () => {
+        None
+    };
+    ($symbol:literal) => {
+        Some($symbol)
+    };
+}
+
 macro_rules! unit {
-    ($(#[$doc:meta])* $name:ident { $($variant:ident $symbol:literal $spellings:expr, step $sn:literal / $sd:literal;)* }) => {
+    ($(#[$doc:meta])* $name:ident { $(
+        $variant:ident $symbol:literal $spellings:tt
+        is $sn:literal $(/ $sd:literal)?, step $n:literal $(/ $d:literal)?, $way:ident $(, zero $zero:literal)? $(, then $then:literal)?;
+    )* }) => {
         $(#[$doc])*
         #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Serialize, Deserialize)]
         pub enum $name { $($variant),* }
+
+        impl $name {
+            const fn table(self) -> &'static Row {
+                match self {
+                    $(Self::$variant => const { &Row {
+                        symbol: $symbol,
+                        spellings: &$spellings,
+                        size: exact!($sn $(/ $sd)?),
+                        zero: Exact::whole(0 $(+ $zero)?),
+                        step: exact!($n $(/ $d)?),
+                        way: Way::$way,
+                        then: then!($($then)?),
+                    } },)*
+                }
+            }
+        }
+
         impl Unit for $name {
-            fn symbol(self) -> &'static str { match self { $(Self::$variant => $symbol),* } }
-            fn spellings(self) -> &'static [&'static str] { match self { $(Self::$variant => $spellings),* } }
+            fn row(self) -> &'static Row { self.table() }
             fn all() -> &'static [Self] { &[$(Self::$variant),*] }
-            fn step(self) -> Exact { match self { $(Self::$variant => Exact::ratio($sn, $sd)),* } }
+            fn rows() -> &'static [&'static Row] { const { &[$(Self::$variant.table()),*] } }
         }
     };
 }
 
 unit!(
-    /// Units of mass.
+    /// Units of mass; the base is the gram.
     MassUnit {
-        Gram "g" &["g", "gr", "gm", "gms", "gram", "grams", "gramme", "grammes"], step 1 / 10;
-        Kilogram "kg" &["kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"], step 1 / 1000;
-        Ounce "oz" &["oz", "ozs", "ounce", "ounces"], step 1 / 100;
-        Pound "lb" &["lb", "lbs", "pound", "pounds", "#"], step 1 / 1000;
+        // "gr" is the grain in the trade of gunpowder; at a pot people mean grams by it.
+        Gram "g" ["g", "gr", "gm", "gms", "gram", "grams", "gramme", "grammes"] is 1, step 1 / 10, Fine;
+        Kilogram "kg" ["kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"]
+            is 1000, step 1 / 1000, Fine, then "g";
+        Ounce "oz" ["oz", "ozs", "ounce", "ounces"] is 45_359_237 / 1_600_000, step 1 / 100, Fine;
+        Pound "lb" ["lb", "lbs", "pound", "pounds", "#"] is 45_359_237 / 100_000, step 1 / 1000, Fine, then "oz";
     }
 );
 unit!(
-    /// Units of volume. Spoons and cups are the US customary ones, not the rounded ones of food labels.
+    /// Units of volume; the base is the millilitre. Spoons and cups are the US customary ones, not the rounded
+    /// ones of food labels (21 CFR 101.9(b)(5)(viii)).
     VolumeUnit {
-        Millilitre "mL" &["ml", "mls", "cc", "millilitre", "millilitres", "milliliter", "milliliters"], step 1 / 10;
-        Litre "L" &["l", "litre", "litres", "liter", "liters"], step 1 / 1000;
-        UsFluidOunce "fl oz" &["fl oz", "floz", "fl. oz", "us fl oz", "fluid ounce", "fluid ounces"], step 1 / 100;
-        ImperialFluidOunce "imp fl oz" &["imp fl oz", "uk fl oz", "imperial fl oz"], step 1 / 100;
-        Teaspoon "tsp" &["tsp", "tsps", "teaspoon", "teaspoons", "ts"], step 1 / 8;
-        Tablespoon "tbsp" &["tbsp", "tbsps", "tbs", "tbl", "tablespoon", "tablespoons"], step 1 / 8;
-        Cup "cup" &["cup", "cups"], step 1 / 8;
+        Millilitre "mL" ["ml", "mls", "cc", "cm3", "cm³", "millilitre", "millilitres", "milliliter", "milliliters"]
+            is 1, step 1 / 10, Fine;
+        Litre "L" ["l", "litre", "litres", "liter", "liters"] is 1000, step 1 / 1000, Fine, then "mL";
+        UsFluidOunce "fl oz" ["floz", "usfloz", "fluidounce", "fluidounces", "usfluidounce", "usfluidounces"]
+            is 473_176_473 / 16_000_000, step 1 / 100, Fine;
+        ImperialFluidOunce "imp fl oz" ["impfloz", "imperialfloz", "ukfloz", "imperialfluidounce", "imperialfluidounces"]
+            is 454_609 / 16_000, step 1 / 100, Fine;
+        Teaspoon "tsp" ["tsp", "tsps", "ts", "teaspoon", "teaspoons"]
+            is 157_725_491 / 32_000_000, step 1 / 8, Eighths;
+        Tablespoon "tbsp" ["tbsp", "tbsps", "tbs", "tbl", "tblsp", "tablespoon", "tablespoons"]
+            is 473_176_473 / 32_000_000, step 1 / 8, Eighths, then "tsp";
+        Cup "cup" ["cup", "cups"] is 473_176_473 / 2_000_000, step 1 / 8, Eighths, then "tbsp";
     }
 );
 unit!(
-    /// Units of length.
+    /// Units of length; the base is the millimetre.
     LengthUnit {
-        Millimetre "mm" &["mm", "millimetre", "millimetres", "millimeter", "millimeters"], step 1 / 10;
-        Centimetre "cm" &["cm", "centimetre", "centimetres", "centimeter", "centimeters"], step 1 / 100;
-        Inch "in" &["in", "inch", "inches", "\"", "″"], step 1 / 100;
+        Millimetre "mm" ["mm", "millimetre", "millimetres", "millimeter", "millimeters"] is 1, step 1 / 10, Fine;
+        Centimetre "cm" ["cm", "centimetre", "centimetres", "centimeter", "centimeters"] is 10, step 1 / 100, Fine;
+        Inch "in" ["in", "ins", "inch", "inches", "\"", "″", "”", "''"] is 127 / 5, step 1 / 100, Fine;
     }
 );
 unit!(
-    /// Units of temperature.
+    /// Units of temperature; the base is the degree Celsius.
     TemperatureUnit {
-        Celsius "°C" &["°c", "c", "celsius", "º c", "ºc", "° c", "deg c"], step 1 / 10;
-        Fahrenheit "°F" &["°f", "f", "fahrenheit", "ºf", "º f", "° f", "deg f"], step 1 / 1;
+        Celsius "°C" ["°c", "c", "℃", "celsius", "degc", "degreesc", "°celsius", "degreescelsius"]
+            is 1, step 1 / 10, Plain;
+        Fahrenheit "°F" ["°f", "f", "℉", "fahrenheit", "degf", "degreesf", "°fahrenheit", "degreesfahrenheit"]
+            is 5 / 9, step 1, Plain, zero 32;
     }
 );
 unit!(
-    /// Shares of a whole.
+    /// Shares of a whole; the base is the whole.
     ShareUnit {
-        Percent "%" &["%", "percent", "per cent", "pct"], step 1 / 100;
-        PerThousand "‰" &["‰", "per mille", "permille", "per thousand"], step 1 / 10;
+        Percent "%" ["%", "percent", "pct"] is 1 / 100, step 1 / 100, Fine;
+        PerThousand "‰" ["‰", "permille", "permil", "perthousand"] is 1 / 1000, step 1 / 10, Fine;
     }
 );
-
-impl MassUnit {
-    const fn grams(self) -> Exact {
-        match self {
-            Self::Gram => Exact::ONE,
-            Self::Kilogram => Exact::whole(1000),
-            Self::Ounce => Exact::ratio(45_359_237, 1_600_000),
-            Self::Pound => Exact::ratio(45_359_237, 100_000),
-        }
+unit!(
+    /// Units of density; the base is the gram per millilitre.
+    DensityUnit {
+        GramPerMillilitre "g/mL" ["g/ml", "g/cc", "g/cm3", "g/cm³", "kg/l", "gperml"] is 1, step 1 / 1000, Fine;
+        KilogramPerCubicMetre "kg/m³" ["kg/m3", "kg/m³", "g/l"] is 1 / 1000, step 1, Fine;
     }
-}
-
-impl VolumeUnit {
-    const fn millilitres(self) -> Exact {
-        match self {
-            Self::Millilitre => Exact::ONE,
-            Self::Litre => Exact::whole(1000),
-            Self::UsFluidOunce => Exact::ratio(473_176_473, 16_000_000),
-            Self::ImperialFluidOunce => Exact::ratio(454_609, 16_000),
-            Self::Teaspoon => Exact::ratio(157_725_491, 32_000_000),
-            Self::Tablespoon => Exact::ratio(473_176_473, 32_000_000),
-            Self::Cup => Exact::ratio(473_176_473, 2_000_000),
-        }
-    }
-}
-
-impl LengthUnit {
-    const fn millimetres(self) -> Exact {
-        match self {
-            Self::Millimetre => Exact::ONE,
-            Self::Centimetre => Exact::whole(10),
-            Self::Inch => Exact::ratio(127, 5),
-        }
-    }
-}
-
-/// Above this nobody's pot, jar or vessel goes; the sentence says so.
-const HEAVIEST: Mass = Mass::base(Exact::whole(1_000_000));
-
-impl Quantity for Mass {
-    type Unit = MassUnit;
-    const NOUN: &'static str = "weight";
-    fn of(number: Exact, unit: MassUnit) -> Self {
-        Self::base(number * unit.grams())
-    }
-    fn to(self, unit: MassUnit) -> Exact {
-        self.in_base() / unit.grams()
-    }
-    fn check(self) -> Result<Self, AmountError> {
-        if self.in_base().is_negative() {
-            return Err(AmountError::Negative { noun: Self::NOUN });
-        }
-        if self > HEAVIEST {
-            return Err(AmountError::TooLarge { noun: Self::NOUN, most: "1,000 kg" });
-        }
-        Ok(self)
-    }
-}
-
-impl Quantity for Volume {
-    type Unit = VolumeUnit;
-    const NOUN: &'static str = "volume";
-    fn of(number: Exact, unit: VolumeUnit) -> Self {
-        Self::base(number * unit.millilitres())
-    }
-    fn to(self, unit: VolumeUnit) -> Exact {
-        self.in_base() / unit.millilitres()
-    }
-    fn check(self) -> Result<Self, AmountError> {
-        if self.in_base().is_negative() {
-            return Err(AmountError::Negative { noun: Self::NOUN });
-        }
-        if self.in_base() > Exact::whole(1_000_000) {
-            return Err(AmountError::TooLarge { noun: Self::NOUN, most: "1,000 L" });
-        }
-        Ok(self)
-    }
-}
-
-impl Quantity for Length {
-    type Unit = LengthUnit;
-    const NOUN: &'static str = "length";
-    fn of(number: Exact, unit: LengthUnit) -> Self {
-        Self::base(number * unit.millimetres())
-    }
-    fn to(self, unit: LengthUnit) -> Exact {
-        self.in_base() / unit.millimetres()
-    }
-    fn check(self) -> Result<Self, AmountError> {
-        if self.in_base().is_negative() {
-            return Err(AmountError::Negative { noun: Self::NOUN });
-        }
-        if self.in_base() > Exact::whole(2_000) {
-            return Err(AmountError::TooLarge { noun: Self::NOUN, most: "2 m" });
-        }
-        Ok(self)
-    }
-}
-
-impl Quantity for Share {
-    type Unit = ShareUnit;
-    const NOUN: &'static str = "share";
-    fn of(number: Exact, unit: ShareUnit) -> Self {
-        Self::base(number / unit.per_whole())
-    }
-    fn to(self, unit: ShareUnit) -> Exact {
-        self.in_base() * unit.per_whole()
-    }
-    fn check(self) -> Result<Self, AmountError> {
-        if self.in_base().is_negative() {
-            return Err(AmountError::Negative { noun: Self::NOUN });
-        }
-        if self.in_base() > Exact::ONE {
-            return Err(AmountError::TooLarge { noun: Self::NOUN, most: "100 %" });
-        }
-        Ok(self)
-    }
-}
-
-impl ShareUnit {
-    const fn per_whole(self) -> Exact {
-        match self {
-            Self::Percent => Exact::whole(100),
-            Self::PerThousand => Exact::whole(1000),
-        }
-    }
-}
-
-impl Temperature {
-    /// Absolute zero, −273.15 °C (the SI definition).
-    pub const ABSOLUTE_ZERO: Self = Self::celsius(Exact::ratio(-27_315, 100));
-    /// Above this wax has no business: a caution, not a refusal.
-    pub const CAUTION: Self = Self::celsius(Exact::whole(130));
-    /// Above this nothing at a pot can be.
-    pub const HOTTEST: Self = Self::celsius(Exact::whole(400));
-
-    pub fn wants_caution(self) -> bool {
-        self > Self::CAUTION
-    }
-}
-
-impl Quantity for Temperature {
-    type Unit = TemperatureUnit;
-    const NOUN: &'static str = "temperature";
-    fn of(number: Exact, unit: TemperatureUnit) -> Self {
-        Self::celsius(match unit {
-            TemperatureUnit::Celsius => number,
-            TemperatureUnit::Fahrenheit => (number - Exact::whole(32)) * Exact::ratio(5, 9),
-        })
-    }
-    fn to(self, unit: TemperatureUnit) -> Exact {
-        match unit {
-            TemperatureUnit::Celsius => self.in_celsius(),
-            TemperatureUnit::Fahrenheit => self.in_celsius() * Exact::ratio(9, 5) + Exact::whole(32),
-        }
-    }
-    fn check(self) -> Result<Self, AmountError> {
-        if self < Self::ABSOLUTE_ZERO {
-            return Err(AmountError::BelowAbsoluteZero);
-        }
-        if self > Self::HOTTEST {
-            return Err(AmountError::TooLarge { noun: Self::NOUN, most: "400 °C (752 °F)" });
-        }
-        Ok(self)
-    }
-}
+);
