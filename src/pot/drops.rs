@@ -1,14 +1,13 @@
 //! Whole drops that keep a shade.
 
-use crate::quantity::{Exact, Why};
+use crate::quantity::{Exact, Share, Voice, Why, decimal};
+use std::cmp::Ordering;
 
-/// What is wanted of one colour: drops of the usual batch, scaled, usually not whole.
+/// What is wanted of one colour: drops for this batch, usually not whole.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Wanted {
     pub name: String,
     pub drops: Exact,
-    /// Drops in the usual batch, for the batch sizes that keep the shade exactly.
-    pub usual: u32,
 }
 
 /// Whole drops for each colour and what they do to the shade.
@@ -17,24 +16,166 @@ pub struct DropChoice {
     pub drops: Vec<u32>,
     /// All colours together against what is wanted: 0.05 is 5 % too strong.
     pub strength_off: Exact,
-    /// The colour whose share of all drops is furthest off, and by how much of its wanted share.
+    /// Of the colour whose share of all drops is furthest off: by how much of its wanted share.
     pub ratio_off: Exact,
+    /// Which colour that is: an index into what was wanted.
+    pub colour: usize,
+}
+
+impl DropChoice {
+    /// Neither depth nor hue is off by more than `tolerance`.
+    pub fn within(&self, tolerance: Share) -> bool {
+        self.strength_off.abs() <= tolerance.in_base() && self.ratio_off.abs() <= tolerance.in_base()
+    }
 }
 
 #[derive(Clone, PartialEq, Debug)]
 pub struct Shade {
-    /// Nearest first; at most three.
+    /// Nearest first; one to three.
     pub choices: Vec<DropChoice>,
-    /// Smallest number of vessels, every multiple of which keeps the shade exactly.
-    pub exact_every: u32,
-    /// One part of dye in this many parts of dilution makes every colour whole; none where not diluting is exact or
-    /// no dilution up to twentyfold does.
+    /// Smallest number of vessels, every multiple of which keeps the shade exactly. None above 1,000.
+    pub exact_every: Option<u32>,
+    /// One part of dye made up to this many parts makes every colour a whole number of drops: the smallest such, up
+    /// to twentyfold; failing that, the smallest within tolerance. None where the drops are whole as they are.
     pub dilute: Option<u32>,
     pub why: Why,
 }
 
-/// `usual_vessels` is the batch the drops were written for. None where nothing is wanted.
-pub fn choose_drops(wanted: &[Wanted], usual_vessels: u32) -> Option<Shade> {
-    let _ = (wanted, usual_vessels);
-    None
+/// How much more a changed hue counts than a changed depth: people see it sooner (common practice, no source).
+const HUE: f64 = 4.0;
+/// No more combinations than this are weighed against each other.
+const MOST: usize = 100_000;
+
+/// Whole drops for a batch of `vessels`. None where nothing is wanted.
+///
+/// For drops kᵢ and wanted drops qᵢ, with Lᵢ = ln(kᵢ/qᵢ), weights wᵢ = qᵢ/Σq and the mean μ = ΣwᵢLᵢ, the least of
+/// μ² + 4·Σwᵢ(Lᵢ−μ)² is taken: the first term is depth, the second hue; of equals the one
+/// with the nearer hue.
+pub fn choose_drops(wanted: &[Wanted], vessels: u32, tolerance: Share, voice: Voice) -> Option<Shade> {
+    let drops: Vec<Exact> = wanted.iter().map(|w| w.drops.max(Exact::ZERO)).collect();
+    let total = drops.iter().fold(Exact::ZERO, |sum, q| sum + *q);
+    if total.is_zero() {
+        return None;
+    }
+    let choices = nearest(&drops);
+    let exact_every =
+        common_denominator(drops.iter().map(|q| *q / Exact::whole(vessels.max(1).into())), 1000);
+    let why = why(wanted, choices.first()?, voice);
+    Some(Shade { dilute: dilution(&drops, tolerance), choices, exact_every, why })
+}
+
+/// The three choices of least cost.
+fn nearest(wanted: &[Exact]) -> Vec<DropChoice> {
+    let mut best: Vec<(Cost, Vec<u32>)> = Vec::new();
+    for drops in combinations(wanted) {
+        let cost = cost(wanted, &drops);
+        let at = best.partition_point(|(c, _)| c.cmp(&cost) != Ordering::Greater);
+        best.insert(at, (cost, drops));
+        best.truncate(3);
+    }
+    best.into_iter().map(|(_, drops)| judge(wanted, drops)).collect()
+}
+
+/// For each colour the whole drops around what is wanted, never none of a wanted one. The window narrows where many
+/// colours would make too many combinations.
+fn combinations(wanted: &[Exact]) -> Vec<Vec<u32>> {
+    let window = |wide: i128, q: &Exact| -> Vec<u32> {
+        if q.is_zero() {
+            return vec![0];
+        }
+        let (low, high) = if wide < 0 { (q.round(), q.round()) } else { (q.floor() - wide, q.ceil() + wide) };
+        (low.max(1)..=high.max(1)).filter_map(|k| u32::try_from(k).ok()).collect()
+    };
+    let windows = [2, 1, 0, -1].map(|wide| wanted.iter().map(|q| window(wide, q)).collect::<Vec<_>>());
+    let size = |w: &[Vec<u32>]| w.iter().fold(1_usize, |n, v| n.saturating_mul(v.len()));
+    let Some(chosen) = windows.into_iter().find(|w| size(w) <= MOST) else { return Vec::new() };
+    chosen.iter().fold(vec![Vec::new()], |so_far, counts| {
+        let with = |head: &Vec<u32>, k: u32| head.iter().copied().chain([k]).collect::<Vec<u32>>();
+        so_far.iter().flat_map(|head| counts.iter().map(move |k| with(head, *k))).collect()
+    })
+}
+
+/// What a choice costs. Equal to 10⁻¹² is equal: then the nearer hue is taken.
+struct Cost {
+    all: f64,
+    hue: f64,
+}
+
+impl Cost {
+    fn cmp(&self, other: &Self) -> Ordering {
+        if (self.all - other.all).abs() < 1e-12 {
+            self.hue.total_cmp(&other.hue)
+        } else {
+            self.all.total_cmp(&other.all)
+        }
+    }
+}
+
+fn cost(wanted: &[Exact], drops: &[u32]) -> Cost {
+    let total: f64 = wanted.iter().map(|q| q.to_f64()).sum();
+    let logs: Vec<(f64, f64)> = wanted
+        .iter()
+        .zip(drops)
+        .filter(|(q, _)| !q.is_zero())
+        .map(|(q, k)| (q.to_f64() / total, (f64::from(*k) / q.to_f64()).ln()))
+        .collect();
+    let mean: f64 = logs.iter().map(|(w, l)| w * l).sum();
+    let spread: f64 = logs.iter().map(|(w, l)| w * (l - mean).powi(2)).sum();
+    Cost { all: mean * mean + HUE * spread, hue: spread }
+}
+
+fn judge(wanted: &[Exact], drops: Vec<u32>) -> DropChoice {
+    let all = Exact::whole(drops.iter().map(|k| i128::from(*k)).sum());
+    let total = wanted.iter().fold(Exact::ZERO, |sum, q| sum + *q);
+    let (mut colour, mut ratio_off) = (0, Exact::ZERO);
+    for (index, (q, k)) in wanted.iter().zip(&drops).enumerate() {
+        let share = Exact::whole((*k).into()) / all;
+        let off = share.checked_div(*q / total).map_or(Exact::ZERO, |r| r - Exact::ONE);
+        if off.abs() > ratio_off.abs() {
+            (colour, ratio_off) = (index, off);
+        }
+    }
+    DropChoice { strength_off: all / total - Exact::ONE, ratio_off, colour, drops }
+}
+
+/// The smallest whole number up to `most` that makes all of `numbers` whole.
+fn common_denominator(numbers: impl Iterator<Item = Exact>, most: u32) -> Option<u32> {
+    let numbers: Vec<Exact> = numbers.collect();
+    (1..=most).find(|n| numbers.iter().all(|q| (*q * Exact::whole((*n).into())).is_whole()))
+}
+
+fn dilution(wanted: &[Exact], tolerance: Share) -> Option<u32> {
+    if wanted.iter().all(|q| q.is_whole()) {
+        return None;
+    }
+    let near = |fold: &u32| {
+        let more: Vec<Exact> = wanted.iter().map(|q| *q * Exact::whole((*fold).into())).collect();
+        let drops = more.iter().map(|q| u32::try_from(q.round()).unwrap_or(0)).collect::<Vec<_>>();
+        let none_lost = more.iter().zip(&drops).all(|(q, k)| q.is_zero() || *k > 0);
+        none_lost && judge(&more, drops).within(tolerance)
+    };
+    common_denominator(wanted.iter().copied(), 20).or_else(|| (2..=20).find(near))
+}
+
+fn why(wanted: &[Wanted], choice: &DropChoice, voice: Voice) -> Why {
+    let result: Vec<String> =
+        wanted.iter().zip(&choice.drops).map(|(w, k)| format!("{} {k}", w.name)).collect();
+    let mut why = Why::new(
+        "Whole drops nearest the shade",
+        "the least of (mean of ln(drops ÷ wanted))² + 4 × (spread of ln(drops ÷ wanted)), by the wanted drops",
+        result.join(", "),
+    )
+    .from("A changed hue is seen sooner than a changed depth, so it counts four times (common practice)");
+    for w in wanted {
+        why =
+            why.with(format!("{} wanted", w.name), format!("{} drops", voice.number(w.drops)));
+    }
+    why.with("strength off", percent(choice.strength_off, voice))
+        .with("ratio off", percent(choice.ratio_off, voice))
+}
+
+/// A signed share for sentences: `+6.7 %`.
+pub(super) fn percent(share: Exact, voice: Voice) -> String {
+    let sign = if share.is_negative() { "−" } else { "+" };
+    format!("{sign}{} %", decimal(share.abs() * Exact::whole(100), Exact::ratio(1, 10), voice.locale))
 }

@@ -16,4 +16,4 @@ pub use plan::{Ask, Plan, PlanError, Residue, Target, plan};
 pub use round::{Rounded, apportion};
 pub use run::{Event, Run, RunError, Step, StepKey, Way};
 pub use scale::{ScaleChoice, choose_scale};
-pub use spoon::{SpoonChoice, choose_spoon};
+pub use spoon::{SpoonChoice, choose_spoon, eighth};

@@ -1,0 +1,176 @@
+//! Scales, spoons and drops: which measure a part is sent to and how far off it is.
+
+use potside::bench::Scale;
+use potside::pot::{ScaleChoice, Shade, SpoonChoice, Wanted, choose_drops, choose_scale, choose_spoon};
+use potside::quantity::{
+    Amount, Exact, Mass, MassUnit, Quantity, Share, ShareUnit, Voice, Volume, VolumeUnit,
+};
+use proptest::prelude::*;
+
+fn g(num: i128, den: i128) -> Mass {
+    Mass::base(Exact::ratio(num, den))
+}
+
+fn percent(n: i128) -> Share {
+    Share::of(Exact::whole(n), ShareUnit::Percent)
+}
+
+fn scale(name: &str, capacity: i128, division: (i128, i128), least: i128) -> Scale {
+    let grams = |num, den| Amount::new(Exact::ratio(num, den), MassUnit::Gram);
+    Scale {
+        name: name.into(),
+        capacity: grams(capacity, 1),
+        division: grams(division.0, division.1),
+        least: grams(least, 1),
+    }
+}
+
+/// `expected`: scale, loads and error, or the least mass.
+#[track_caller]
+fn weighs(mass: Mass, scales: &[Scale], tolerance: Share, expected: ScaleChoice) {
+    assert_eq!(choose_scale(mass, scales, tolerance), expected);
+}
+
+#[test]
+fn each_part_goes_where_its_error_is_smallest() {
+    let scales = [scale("bench", 5000, (1, 1), 20), scale("small", 500, (1, 10), 2)];
+    // 5 kg × 1 g, class III: 500 g is good to ±0.5 g (OIML R 76-1 table 6; NIST HB 44 class III says the same).
+    let bench = &scales[..1];
+    weighs(
+        g(500, 1),
+        bench,
+        percent(2),
+        ScaleChoice::On { scale: 0, loads: 1, error: Share::base(Exact::ratio(1, 1000)) },
+    );
+    // The small scale takes 61 g at ±0.05 g.
+    weighs(
+        g(61, 1),
+        &scales,
+        percent(2),
+        ScaleChoice::On { scale: 1, loads: 1, error: Share::base(Exact::ratio(5, 6100)) },
+    );
+    // 1200 g: three loads of ±0.05 g still beat ±0.5 g.
+    weighs(
+        g(1200, 1),
+        &scales,
+        percent(2),
+        ScaleChoice::On { scale: 1, loads: 3, error: Share::base(Exact::ratio(15, 120_000)) },
+    );
+    // 5000 g: ten loads of ±0.05 g are as good as one of ±0.5 g: the larger scale.
+    weighs(
+        g(5000, 1),
+        &scales,
+        percent(2),
+        ScaleChoice::On { scale: 0, loads: 1, error: Share::base(Exact::ratio(1, 10_000)) },
+    );
+}
+
+#[test]
+fn a_load_too_small_is_said_to_be() {
+    // Class III starts at 20 e (OIML R 76-1 table 3), where half a division is 2.5 %: 2 % needs 25 divisions.
+    let scales = [scale("small", 500, (1, 10), 2)];
+    weighs(g(24, 10), &scales, percent(2), ScaleChoice::None { from: Some(g(25, 10)) });
+    weighs(
+        g(25, 10),
+        &scales,
+        percent(2),
+        ScaleChoice::On { scale: 0, loads: 1, error: Share::base(Exact::ratio(2, 100)) },
+    );
+    // With a wide tolerance the least load is what counts.
+    weighs(g(19, 10), &scales, percent(10), ScaleChoice::None { from: Some(g(2, 1)) });
+    weighs(g(1, 1), &[], percent(2), ScaleChoice::None { from: None });
+    weighs(g(1, 1), &scales, Share::ZERO, ScaleChoice::None { from: None });
+    weighs(Mass::ZERO, &scales, percent(2), ScaleChoice::None { from: Some(g(25, 10)) });
+}
+
+/// Volume in teaspoons as a fraction; expected eighths, and whether 2 % holds.
+#[track_caller]
+fn spoons(teaspoons: (i128, i128), eighths: u32, off: (i128, i128), within: bool) {
+    let volume = Volume::of(Exact::ratio(teaspoons.0, teaspoons.1), VolumeUnit::Teaspoon);
+    let off = Share::base(Exact::ratio(off.0, off.1));
+    assert_eq!(choose_spoon(volume, percent(2)), SpoonChoice { eighths, off, within });
+}
+
+#[test]
+fn spoons_go_to_the_nearest_eighth() {
+    // ¾ tbsp for 4 is 1½ tbsp for 8 (common practice, no source); 1 tbsp = 3 tsp (NIST HB 44 App. C).
+    spoons((9, 4), 18, (0, 1), true);
+    spoons((9, 2), 36, (0, 1), true);
+    spoons((101, 400), 2, (1, 101), true);
+    spoons((3, 10), 2, (1, 6), false);
+    // Never none of what is wanted.
+    spoons((1, 100), 1, (23, 2), false);
+    spoons((0, 1), 0, (0, 1), true);
+}
+
+/// Dye of 3 and 6 drops for 4 vessels, made for `vessels`.
+fn shade(vessels: u32) -> Shade {
+    let colour =
+        |name: &str, drops| Wanted { name: name.into(), drops: Exact::ratio(drops * i128::from(vessels), 4) };
+    choose_drops(&[colour("red", 3), colour("blue", 6)], vessels, percent(2), Voice::default()).unwrap()
+}
+
+/// The first choice: drops, strength off, ratio off; and the dilution.
+#[track_caller]
+fn shade_of(vessels: u32, drops: [u32; 2], strength: (i128, i128), ratio: (i128, i128), dilute: Option<u32>) {
+    let shade = shade(vessels);
+    let first = &shade.choices[0];
+    assert_eq!(first.drops, drops, "{vessels} vessels");
+    assert_eq!(first.strength_off, Exact::ratio(strength.0, strength.1), "{vessels} vessels");
+    assert_eq!(first.ratio_off, Exact::ratio(ratio.0, ratio.1), "{vessels} vessels");
+    assert_eq!(shade.dilute, dilute, "{vessels} vessels");
+    assert_eq!(shade.exact_every, Some(4));
+    assert!(shade.choices.len() <= 3);
+}
+
+#[test]
+fn three_and_six_drops_for_four_vessels() {
+    // Which sizes keep the shade exactly: common practice, no source (plain arithmetic).
+    for vessels in [4, 8, 16, 24] {
+        let drops = [3 * vessels / 4, 6 * vessels / 4];
+        shade_of(vessels, drops, (0, 1), (0, 1), None);
+    }
+    // Wanted 0.75 and 1.5: 1 and 2 keep the hue, a third too deep.
+    shade_of(1, [1, 2], (1, 3), (0, 1), Some(4));
+    // Wanted 1.5 and 3: 2 and 3 cost the same to the last digit, so the hue decides.
+    shade_of(2, [2, 4], (1, 3), (0, 1), Some(2));
+    shade_of(3, [2, 4], (-1, 9), (0, 1), Some(4));
+    shade_of(5, [4, 8], (1, 15), (0, 1), Some(4));
+    shade_of(6, [5, 10], (1, 9), (0, 1), Some(2));
+    shade_of(7, [5, 10], (-1, 21), (0, 1), Some(4));
+}
+
+#[test]
+fn one_colour_has_no_ratio_to_lose() {
+    let one = [Wanted { name: "green".into(), drops: Exact::ratio(26, 10) }];
+    let shade = choose_drops(&one, 1, percent(2), Voice::default()).unwrap();
+    assert_eq!(shade.choices[0].drops, [3]);
+    assert_eq!(shade.choices[0].ratio_off, Exact::ZERO);
+    assert_eq!(shade.exact_every, Some(5));
+    assert_eq!(choose_drops(&[], 4, percent(2), Voice::default()), None);
+    let none = [Wanted { name: "green".into(), drops: Exact::ZERO }];
+    assert_eq!(choose_drops(&none, 4, percent(2), Voice::default()), None);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn whole_drops_are_kept_and_none_is_lost(wanted in prop::collection::vec((1_i128..400, 1_i128..12), 1..5)) {
+        let wanted: Vec<_> = wanted
+            .into_iter()
+            .map(|(n, d)| Wanted { name: "dye".into(), drops: Exact::ratio(n, d) })
+            .collect();
+        let shade = choose_drops(&wanted, 4, percent(2), Voice::default()).unwrap();
+        let first = &shade.choices[0];
+        prop_assert!(first.drops.iter().all(|k| *k > 0));
+        if wanted.iter().all(|w| w.drops.is_whole()) {
+            prop_assert!(first.drops.iter().zip(&wanted).all(|(k, w)| Exact::whole((*k).into()) == w.drops));
+            prop_assert_eq!(first.strength_off, Exact::ZERO);
+        }
+        if let Some(every) = shade.exact_every {
+            let per = Exact::ratio(every.into(), 4);
+            prop_assert!(wanted.iter().all(|w| (w.drops * per).is_whole()));
+        }
+    }
+}
