@@ -167,8 +167,7 @@ fn why(wanted: &[Wanted], choice: &DropChoice, voice: Voice) -> Why {
     )
     .from("A changed hue is seen sooner than a changed depth, so it counts four times (common practice)");
     for w in wanted {
-        why =
-            why.with(format!("{} wanted", w.name), format!("{} drops", voice.number(w.drops)));
+        why = why.with(format!("{} wanted", w.name), format!("{} drops", voice.number(w.drops)));
     }
     why.with("strength off", percent(choice.strength_off, voice))
         .with("ratio off", percent(choice.ratio_off, voice))
