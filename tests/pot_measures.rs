@@ -1,5 +1,7 @@
 //! Scales, spoons and drops: which measure a part is sent to and how far off it is.
 
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
 use potside::bench::Scale;
 use potside::pot::{ScaleChoice, Shade, SpoonChoice, Wanted, choose_drops, choose_scale, choose_spoon};
 use potside::quantity::{

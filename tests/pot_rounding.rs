@@ -1,5 +1,7 @@
 //! Rounding to divisions: the sum is kept, no part moves by a whole division.
 
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
 use potside::pot::{Rounded, apportion};
 use potside::quantity::{Exact, Mass};
 use proptest::prelude::*;
