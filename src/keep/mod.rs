@@ -8,6 +8,8 @@ mod tabs;
 mod workshop;
 
 pub use database::Database;
-pub use page::{after, ask_on_leave, element, now, random, set_hash};
+pub use page::{
+    after, ask_on_leave, element, hash, now, random, root, set_hash, set_root, tell_page, to_top,
+};
 pub use prefs::{Prefs, Theme, device};
 pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, room};

@@ -24,6 +24,40 @@ pub fn element(id: &str) -> Option<HtmlElement> {
     web_sys::window()?.document()?.get_element_by_id(id)?.dyn_into().ok()
 }
 
+/// A data attribute of the root element, by its name in scripts.
+pub fn root(name: &str) -> Option<String> {
+    let root: HtmlElement = web_sys::window()?.document()?.document_element()?.dyn_into().ok()?;
+    root.dataset().get(name)
+}
+
+/// Sets a data attribute of the root element, for the style to follow.
+pub fn set_root(name: &str, value: &str) {
+    let root = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element());
+    if let Some(root) = root.and_then(|r| r.dyn_into::<HtmlElement>().ok()) {
+        // Fails only for a name with a dash in it.
+        let _ = root.dataset().set(name, value);
+    }
+}
+
+/// Tells the page's own script something.
+pub fn tell_page(event: &str) {
+    if let (Some(window), Ok(event)) = (web_sys::window(), web_sys::Event::new(event)) {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
+/// Back to the top of a room that was just entered.
+pub fn to_top() {
+    if let Some(window) = web_sys::window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
+/// What stands after the `#` of the address, with the sign.
+pub fn hash() -> String {
+    web_sys::window().and_then(|w| w.location().hash().ok()).unwrap_or_default()
+}
+
 /// Puts `hash` into the address, so that a reload returns to the same place.
 pub fn set_hash(hash: &str) {
     if let Some(window) = web_sys::window() {

@@ -1,12 +1,35 @@
-//! The views: one module a room, shared parts in `parts`.
+//! The views: one module a room, shared parts in `parts`. They show what the domain modules computed.
 
+mod bench;
+mod book;
+mod converter;
+mod desk;
+mod frame;
+mod notices;
+mod parts;
+mod pot;
+mod route;
+mod shelf;
+mod stores;
+mod workshop;
+
+use crate::keep;
 use leptos::prelude::*;
-use wasm_bindgen::{JsCast, prelude::wasm_bindgen};
+use leptos::task::spawn_local;
+use wasm_bindgen::prelude::wasm_bindgen;
+use workshop::Workshop;
 
 /// Called once by the page: puts the app in the place of the shell.
 #[wasm_bindgen(start)]
 pub fn start() {
-    let Some(place) = document().get_element_by_id("app") else { return };
+    let Some(place) = keep::element("app") else { return };
     place.set_text_content(None);
-    mount_to(place.unchecked_into(), || view! { <main><h1>"Potside"</h1></main> }).forget();
+    let owner = Owner::new();
+    owner.set();
+    let shop = Workshop::open(keep::Prefs::load());
+    shop.listen();
+    leptos::mount::mount_to(place, frame::Frame).forget();
+    spawn_local(shop.load());
+    // The signals live as long as the page.
+    std::mem::forget(owner);
 }

@@ -1,0 +1,148 @@
+//! A labelled field that says back how it read what was typed, or what is wrong with it.
+
+use crate::quantity::{
+    Amount, AmountError, Density, Exact, Quantity, read, read_count, read_density, read_number, show_exact,
+};
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+/// A typed text and what it reads as. The text stays as typed whatever it reads as.
+#[derive(Clone, Copy)]
+pub struct Typed {
+    pub text: RwSignal<String>,
+    /// Set once the person has left the field or tried to save: only then does an empty field complain.
+    pub touched: RwSignal<bool>,
+}
+
+impl Typed {
+    pub fn new(text: impl Into<String>) -> Self {
+        Self { text: RwSignal::new(text.into()), touched: RwSignal::new(false) }
+    }
+
+    /// An amount as it was typed, to be changed.
+    pub fn amount<Q: Quantity>(amount: Option<Amount<Q>>) -> Self {
+        Self::new(amount.map(|a| show_exact(a, Workshop::here().locale())).unwrap_or_default())
+    }
+
+    pub fn read<Q: Quantity>(self, unit: Q::Unit) -> Result<Amount<Q>, AmountError> {
+        self.text.with(|t| read(t, unit, Workshop::here().locale()))
+    }
+
+    pub fn number(self) -> Result<Exact, AmountError> {
+        self.text.with(|t| read_number(t, Workshop::here().locale()))
+    }
+
+    pub fn count(self) -> Result<u32, AmountError> {
+        self.text.with(|t| read_count(t, Workshop::here().locale()))
+    }
+
+    pub fn density(self) -> Result<Density, AmountError> {
+        self.text.with(|t| read_density(t, Workshop::here().locale()))
+    }
+
+    pub fn is_empty(self) -> bool {
+        self.text.with(|t| t.trim().is_empty())
+    }
+
+    pub fn get(self) -> String {
+        self.text.get().trim().to_owned()
+    }
+}
+
+/// What a field shows and how it behaves.
+#[derive(Clone)]
+pub struct Field {
+    pub label: String,
+    pub hint: String,
+    /// Keyboard on a tablet: "decimal", "numeric" or "text".
+    pub keys: &'static str,
+    pub placeholder: String,
+    /// Left empty it is not wrong.
+    pub optional: bool,
+    /// Names offered while typing.
+    pub offers: Vec<String>,
+}
+
+impl Field {
+    pub fn new(label: impl Into<String>) -> Self {
+        Self {
+            label: label.into(),
+            hint: String::new(),
+            keys: "decimal",
+            placeholder: String::new(),
+            optional: false,
+            offers: Vec::new(),
+        }
+    }
+    pub fn text(label: impl Into<String>) -> Self {
+        Self { keys: "text", ..Self::new(label) }
+    }
+    #[must_use]
+    pub fn hint(mut self, hint: impl Into<String>) -> Self {
+        self.hint = hint.into();
+        self
+    }
+    #[must_use]
+    pub fn placeholder(mut self, text: impl Into<String>) -> Self {
+        self.placeholder = text.into();
+        self
+    }
+    #[must_use]
+    pub fn optional(mut self) -> Self {
+        self.optional = true;
+        self
+    }
+    #[must_use]
+    pub fn offers(mut self, names: Vec<String>) -> Self {
+        self.offers = names;
+        self
+    }
+}
+
+/// `echo` says what the text reads as (`Ok("61.0 g")`, may be empty) or what is wrong with it, a whole sentence.
+pub fn field(field: Field, typed: Typed, echo: impl Fn() -> Result<String, String> + Send + Sync + 'static) -> AnyView {
+    let id = Workshop::here().fresh_dom_id();
+    let (said, list) = (format!("{id}-said"), format!("{id}-list"));
+    let optional = field.optional;
+    let echo = Memo::new(move |_| {
+        if typed.is_empty() && (optional || !typed.touched.get()) { Ok(String::new()) } else { echo() }
+    });
+    let wrong = move || echo.with(Result::is_err);
+    let hint = field.hint.clone();
+    let offers = field.offers;
+    let has_offers = !offers.is_empty();
+    view! {
+        <div class="field" class:wrong=wrong>
+            <label for=id.clone()>
+                {field.label}
+                {optional.then(|| view! { <span class="optional">" optional"</span> })}
+            </label>
+            <input
+                id=id
+                type="text"
+                inputmode=field.keys
+                autocomplete="off"
+                autocapitalize=if field.keys == "text" { "sentences" } else { "off" }
+                spellcheck="false"
+                enterkeyhint="done"
+                placeholder=field.placeholder
+                list=has_offers.then(|| list.clone())
+                aria-describedby=said.clone()
+                aria-invalid=move || wrong().then_some("true")
+                prop:value=typed.text
+                on:input=move |e| typed.text.set(event_target_value(&e))
+                on:blur=move |_| typed.touched.set(true)
+            />
+            {has_offers.then(|| view! {
+                <datalist id=list>{offers.into_iter().map(|o| view! { <option value=o></option> }).collect_view()}</datalist>
+            })}
+            <p class="said" id=said aria-live="polite">
+                {move || match echo.get() {
+                    Ok(said) if said.is_empty() => hint.clone(),
+                    Ok(said) | Err(said) => said,
+                }}
+            </p>
+        </div>
+    }
+    .into_any()
+}

@@ -1,0 +1,7 @@
+//! The Stores room.
+
+use leptos::prelude::*;
+
+pub fn room() -> AnyView {
+    view! { <h1>"Stores"</h1> }.into_any()
+}

@@ -1,0 +1,239 @@
+//! What every room shares: the open book, what is being saved, the person's preferences, where they stand.
+
+use super::route::Route;
+use crate::book::{Act, Id, Journal, Saving, Settings, State, StoreError, Writer};
+use crate::keep::{self, Prefs, Theme, Which};
+use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
+use leptos::ev;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use std::cell::Cell;
+
+/// Handles to the state of the app; copied freely, alive as long as the page.
+#[derive(Clone, Copy)]
+pub struct Workshop {
+    journal: RwSignal<Journal>,
+    writer: StoredValue<Writer>,
+    saving: RwSignal<Saving>,
+    prefs: RwSignal<Prefs>,
+    route: RwSignal<Route>,
+    why: RwSignal<Option<Why>>,
+    opened: RwSignal<Opened>,
+    /// Milliseconds since 1970, once a second.
+    now: RwSignal<u64>,
+    next_dom_id: StoredValue<u32>,
+}
+
+/// Whether the book is open. Before it is nothing is written.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Opened {
+    Opening,
+    Open,
+    Failed(StoreError),
+}
+
+thread_local! {
+    static HERE: Cell<Option<Workshop>> = const { Cell::new(None) };
+}
+
+impl Workshop {
+    /// The workshop of this page; [`Workshop::open`] was called before any view was made.
+    pub fn here() -> Self {
+        HERE.get().unwrap_or_else(|| Self::open(Prefs::default()))
+    }
+
+    pub fn open(prefs: Prefs) -> Self {
+        let shop = Self {
+            journal: RwSignal::new(Journal::default()),
+            writer: StoredValue::new(Writer::default()),
+            saving: RwSignal::new(Saving::Saved),
+            prefs: RwSignal::new(prefs),
+            route: RwSignal::new(Route::parse(&keep::hash())),
+            why: RwSignal::new(None),
+            opened: RwSignal::new(Opened::Opening),
+            now: RwSignal::new(keep::now()),
+            next_dom_id: StoredValue::new(0),
+        };
+        HERE.set(Some(shop));
+        shop
+    }
+
+    /// Follows the address, the clock, the other tabs; asks before unsaved work is left.
+    pub fn listen(self) {
+        window_event_listener(ev::hashchange, move |_| {
+            self.route.set(Route::parse(&keep::hash()));
+            keep::to_top();
+        });
+        set_interval(move || self.now.set(keep::now()), std::time::Duration::from_secs(1));
+        keep::ask_on_leave(move || self.writer.with_value(|w| w.unsaved() > 0));
+        for which in [Which::Own, Which::Demo] {
+            keep::listen(which, move |lines| {
+                if self.prefs.with_untracked(|p| p.workshop == which) {
+                    self.journal.update(|j| lines.into_iter().for_each(|line| j.hear(line)));
+                }
+            });
+        }
+        Effect::new(move |_| {
+            let theme = self.prefs.with(|p| p.theme);
+            keep::set_root("theme", match theme {
+                Theme::Device => "device",
+                Theme::Light => "light",
+                Theme::Dark => "dark",
+            });
+        });
+    }
+
+    /// Opens the book of the workshop that the preferences name.
+    pub async fn load(self) {
+        self.opened.set(Opened::Opening);
+        let which = self.prefs.with_untracked(|p| p.workshop);
+        match keep::load(which).await {
+            Ok(lines) => {
+                self.journal.set(Journal::open(lines, &keep::device()));
+                self.opened.set(Opened::Open);
+            }
+            Err(e) => self.opened.set(Opened::Failed(e)),
+        }
+    }
+
+    /// Changes to the other workshop; what is not stored yet is stored first.
+    pub fn change_workshop(self, which: Which) {
+        if self.writer.with_value(|w| w.unsaved() > 0) {
+            return keep::after(100, move || self.change_workshop(which));
+        }
+        self.change_prefs(|p| p.workshop = which);
+        self.go("#pot");
+        spawn_local(self.load());
+    }
+
+    pub fn state<T>(self, of: impl FnOnce(&State) -> T) -> T {
+        self.journal.with(|j| of(j.state()))
+    }
+    pub fn state_untracked<T>(self, of: impl FnOnce(&State) -> T) -> T {
+        self.journal.with_untracked(|j| of(j.state()))
+    }
+    pub fn journal(self) -> RwSignal<Journal> {
+        self.journal
+    }
+    pub fn settings(self) -> Settings {
+        self.state(|s| s.settings.clone())
+    }
+    pub fn saving(self) -> Signal<Saving> {
+        self.saving.into()
+    }
+    pub fn opened(self) -> Signal<Opened> {
+        self.opened.into()
+    }
+    pub fn route(self) -> Signal<Route> {
+        self.route.into()
+    }
+    pub fn prefs(self) -> Signal<Prefs> {
+        self.prefs.into()
+    }
+    /// Changes what this device prefers and keeps it.
+    pub fn change_prefs(self, change: impl FnOnce(&mut Prefs)) {
+        self.prefs.update(|p| {
+            change(p);
+            p.save();
+        });
+    }
+    /// Milliseconds since 1970, once a second: for timers.
+    pub fn now(self) -> Signal<u64> {
+        self.now.into()
+    }
+    pub fn why(self) -> RwSignal<Option<Why>> {
+        self.why
+    }
+    pub fn ask_why(self, why: Why) {
+        self.why.set(Some(why));
+    }
+    pub fn locale(self) -> Locale {
+        self.prefs.with(|p| p.locale)
+    }
+    pub fn mass_unit(self) -> MassUnit {
+        self.prefs.with(|p| p.mass)
+    }
+    pub fn temperature_unit(self) -> TemperatureUnit {
+        self.prefs.with(|p| p.temperature)
+    }
+    /// How amounts are said to this person.
+    pub fn voice(self) -> Voice {
+        let length = match self.mass_unit() {
+            MassUnit::Ounce | MassUnit::Pound => LengthUnit::Inch,
+            MassUnit::Gram | MassUnit::Kilogram => LengthUnit::Millimetre,
+        };
+        Voice { mass: self.mass_unit(), temperature: self.temperature_unit(), length, locale: self.locale() }
+    }
+    pub fn which(self) -> Which {
+        self.prefs.with(|p| p.workshop)
+    }
+
+    /// A fresh id for an element, so that labels and descriptions find each other.
+    pub fn fresh_dom_id(self) -> String {
+        let n = self.next_dom_id.try_update_value(|n| {
+            *n += 1;
+            *n
+        });
+        format!("e{}", n.unwrap_or_default())
+    }
+
+    /// A fresh id for a new thing in the book.
+    pub fn new_id(self) -> Id {
+        self.journal.with_untracked(|j| j.new_id(keep::random()))
+    }
+
+    /// Goes to a place in the app, as a link would.
+    pub fn go(self, hash: &str) {
+        keep::set_hash(hash);
+        self.route.set(Route::parse(hash));
+    }
+
+    /// True where nothing may be written: the book is of a newer version, or not open.
+    pub fn read_only(self) -> bool {
+        self.journal.with(Journal::read_only) || self.opened.get() != Opened::Open
+    }
+
+    /// Does something: the rooms show it at once, and it goes to the storage at once; [`Workshop::saving`] says when
+    /// it is there. Does nothing in a book that may not be written.
+    pub fn act(self, act: Act) -> Id {
+        let mut id = Id(String::new());
+        if untrack(|| self.read_only()) {
+            return id;
+        }
+        self.journal.update(|j| {
+            let entry = j.entry(act, keep::now(), keep::random());
+            id = entry.id.clone();
+            self.writer.update_value(|w| w.add(entry.id.0.clone(), entry.to_line()));
+            j.take(entry);
+        });
+        self.store();
+        id
+    }
+
+    /// Takes back the last thing done on this device.
+    pub fn undo(self) {
+        let last = self.journal.with_untracked(|j| j.last_undoable().map(|e| e.id.clone()));
+        if let Some(entry) = last {
+            self.act(Act::Undo { entry });
+        }
+    }
+
+    /// Stores what waits, in order, one transaction after another, until nothing does.
+    pub fn store(self) {
+        let next = self.writer.try_update_value(Writer::to_store).flatten();
+        self.saving.set(self.writer.with_value(Writer::saving));
+        let Some(lines) = next else { return };
+        let which = self.prefs.with_untracked(|p| p.workshop);
+        spawn_local(async move {
+            let outcome = keep::append(which, &lines).await;
+            let failed = outcome.is_err();
+            self.writer.update_value(|w| w.stored(outcome));
+            if failed {
+                self.saving.set(self.writer.with_value(Writer::saving));
+                keep::after(self.writer.with_value(Writer::pause), move || self.store());
+            } else {
+                self.store();
+            }
+        });
+    }
+}
