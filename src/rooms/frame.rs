@@ -1,9 +1,9 @@
 //! The frame around every room: the edge with the six rooms, the line on top, what must be told at once.
 
 use super::converter::Converter;
+use super::notices::notices;
 use super::parts::WhySheet;
 use super::route::Room;
-use super::notices::notices;
 use super::workshop::{Opened, Workshop};
 use super::{bench, book, desk, pot, shelf, stores};
 use crate::book::Saving;

@@ -75,11 +75,14 @@ impl Workshop {
         }
         Effect::new(move |_| {
             let theme = self.prefs.with(|p| p.theme);
-            keep::set_root("theme", match theme {
-                Theme::Device => "device",
-                Theme::Light => "light",
-                Theme::Dark => "dark",
-            });
+            keep::set_root(
+                "theme",
+                match theme {
+                    Theme::Device => "device",
+                    Theme::Light => "light",
+                    Theme::Dark => "dark",
+                },
+            );
         });
     }
 

@@ -15,7 +15,13 @@ where
         .iter()
         .map(|&(this, words)| {
             let id = Workshop::here().fresh_dom_id();
-            one(name.clone(), id, words, Signal::derive(move || value.get() == this), Callback::new(move |()| value.set(this)))
+            one(
+                name.clone(),
+                id,
+                words,
+                Signal::derive(move || value.get() == this),
+                Callback::new(move |()| value.set(this)),
+            )
         })
         .collect_view();
     view! {

@@ -100,7 +100,11 @@ impl Field {
 }
 
 /// `echo` says what the text reads as (`Ok("61.0 g")`, may be empty) or what is wrong with it, a whole sentence.
-pub fn field(field: Field, typed: Typed, echo: impl Fn() -> Result<String, String> + Send + Sync + 'static) -> AnyView {
+pub fn field(
+    field: Field,
+    typed: Typed,
+    echo: impl Fn() -> Result<String, String> + Send + Sync + 'static,
+) -> AnyView {
     let id = Workshop::here().fresh_dom_id();
     let (said, list) = (format!("{id}-said"), format!("{id}-list"));
     let optional = field.optional;

@@ -37,9 +37,11 @@ pub fn WhySheet() -> impl IntoView {
             asked.set(None);
         }
     });
-    sheet(|| "How this came about".to_owned(), open, move || {
-        asked.with(|w| w.as_ref().map(answer)).into_any()
-    })
+    sheet(
+        || "How this came about".to_owned(),
+        open,
+        move || asked.with(|w| w.as_ref().map(answer)).into_any(),
+    )
 }
 
 fn answer(why: &Why) -> AnyView {
