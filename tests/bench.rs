@@ -1,0 +1,135 @@
+//! What weighing trials tell: drop mass and how good it is, bulk density; and what cannot be used.
+
+mod formula_shared;
+
+use formula_shared::{g, number, tbsp};
+use potside::bench::{
+    BenchError, DropTrial, DropWeighing, MeltingPot, Scale, SpoonTrial, bulk_density, drop_mass,
+};
+use potside::quantity::{Amount, Exact, Mass, MassUnit, Voice};
+use proptest::prelude::*;
+
+fn trial(weighings: &[(u32, &str)], division: &str) -> DropTrial {
+    let one = |&(drops, mass): &(u32, &str)| DropWeighing { drops, mass: g(mass) };
+    DropTrial { weighings: weighings.iter().map(one).collect(), division: g(division) }
+}
+
+#[track_caller]
+fn milligrams(mass: Mass, wanted: &str, step: &str) {
+    assert_eq!((mass.in_base() * Exact::whole(1000)).round_to(number(step)), number(wanted));
+}
+
+// The reading part for one weighing of 20 drops on a 0.01 g division, √2 × (d ÷ √12) ÷ N = 0.204 mg: GUM F.2.2.1
+// (from memory), worked with a calculator. USP 32 <1101>: a drop of water is 45 to 55 mg, so 20 drops are about 1 g.
+#[test]
+fn one_weighing_is_as_good_as_the_reading() {
+    let found = drop_mass(&trial(&[(20, "1.00")], "0.01"), Voice::default()).unwrap();
+    assert_eq!(found.mean, g("0.05").value);
+    milligrams(found.error, "0.204", "0.001");
+    assert_eq!(found.more_for_5_percent, 0);
+}
+
+// Worked with a calculator: means 50, 54, 46 mg of 20 drops each; their scatter is 4 mg, ÷ √3 is 2.309 mg; the
+// reading √3 × √2 × (10 mg ÷ √12) ÷ 60 is 0.118 mg; together 2.312 mg.
+#[test]
+fn several_weighings_show_the_scatter() {
+    let found =
+        drop_mass(&trial(&[(20, "1.00"), (20, "1.08"), (20, "0.92")], "0.01"), Voice::default()).unwrap();
+    assert_eq!(found.mean, g("0.05").value);
+    milligrams(found.error, "2.312", "0.001");
+    assert_eq!(found.more_for_5_percent, 0);
+}
+
+// Worked by hand.
+#[test]
+fn unequal_weighings_are_weighted_by_their_drops() {
+    let found = drop_mass(&trial(&[(10, "0.60"), (30, "1.40")], "0.0001"), Voice::default()).unwrap();
+    assert_eq!(found.mean, g("0.05").value);
+    // s² = 10 × 10² + 30 × (10/3)² = 1333.3 mg²; ÷ 40 drops, root: 5.774 mg.
+    milligrams(found.error, "5.774", "0.001");
+}
+
+// A 0.1 g division and one weighing of 10 drops, 0.5 g: √2 × 100 mg ÷ √12 ÷ 10 = 4.08 mg of 50 mg, 8.2 %. A second
+// weighing of n drops makes it √2 × 40.8 mg ÷ (10 + n), which is 2.5 mg at 23.09 drops: 14 more.
+#[test]
+fn more_drops_make_it_good_to_5_percent() {
+    let found = drop_mass(&trial(&[(10, "0.5")], "0.1"), Voice::default()).unwrap();
+    milligrams(found.error, "4.082", "0.001");
+    assert_eq!(found.more_for_5_percent, 14);
+    let then = drop_mass(&trial(&[(10, "0.5"), (14, "0.7")], "0.1"), Voice::default()).unwrap();
+    assert_eq!(then.more_for_5_percent, 0);
+    let short = drop_mass(&trial(&[(10, "0.5"), (13, "0.65")], "0.1"), Voice::default()).unwrap();
+    assert!(short.more_for_5_percent > 0);
+}
+
+#[test]
+fn nothing_weighed_tells_nothing() {
+    for empty in [trial(&[], "0.01"), trial(&[(0, "1")], "0.01"), trial(&[(20, "0")], "0.01")] {
+        assert_eq!(drop_mass(&empty, Voice::default()), None);
+    }
+    let with_an_empty_row = drop_mass(&trial(&[(20, "1"), (0, "0"), (20, "1")], "0.01"), Voice::default());
+    assert_eq!(with_an_empty_row.map(|d| d.mean), Some(g("0.05").value));
+}
+
+#[test]
+fn bulk_density_from_level_spoons() {
+    let spoons = |spoons, mass| SpoonTrial { spoon: tbsp("1"), spoons, mass: g(mass) };
+    let (density, _) = bulk_density(&spoons(5, "44.36029434375"), Voice::default()).unwrap();
+    // 1 tbsp = 14.78676478125 mL exactly (NIST Handbook 44 App. C): five are 73.93382390625 mL, here 0.6 g/mL.
+    assert_eq!(density.in_base(), number("0.6"));
+    assert_eq!(bulk_density(&spoons(0, "44"), Voice::default()), None);
+    assert_eq!(bulk_density(&spoons(5, "0"), Voice::default()), None);
+    assert_eq!(spoons(0, "0").check(), Err(vec![BenchError::NoSpoons, BenchError::SpoonsWeighNothing]));
+    assert_eq!(spoons(5, "44").check(), Ok(()));
+}
+
+#[track_caller]
+fn scale(name: &str, capacity: &str, division: &str, least: &str, wanted: &[BenchError]) {
+    let scale = Scale { name: name.into(), capacity: g(capacity), division: g(division), least: g(least) };
+    let wanted = if wanted.is_empty() { Ok(()) } else { Err(wanted.to_vec()) };
+    assert_eq!(scale.check(), wanted);
+}
+
+#[test]
+fn scales_and_pots_are_looked_over() {
+    use BenchError::*;
+    scale("Small", "500", "0.01", "0.2", &[]);
+    scale("Small", "500", "0.1", "0.1", &[]);
+    scale(" ", "500", "0.01", "0.2", &[ScaleNoName]);
+    scale("Small", "500", "0", "0.2", &[NoDivision]);
+    scale("Small", "500", "1", "0.2", &[LeastBelowDivision { least: g("0.2"), division: g("1") }]);
+    scale("Small", "0.2", "0.01", "0.2", &[CapacityBelowLeast { capacity: g("0.2"), least: g("0.2") }]);
+    scale(
+        "",
+        "0",
+        "0",
+        "0",
+        &[ScaleNoName, NoDivision, CapacityBelowLeast { capacity: g("0"), least: g("0") }],
+    );
+    let pot = |name: &str, capacity: &str| MeltingPot { name: name.into(), capacity: g(capacity) }.check();
+    assert_eq!(pot("Jug", "1500"), Ok(()));
+    assert_eq!(pot(" ", "0"), Err(vec![PotNoName, PotHoldsNothing]));
+    assert_eq!(trial(&[(20, "1")], "0.01").check(), Ok(()));
+    assert_eq!(trial(&[], "0").check(), Err(vec![NoWeighing, NoDivision]));
+    let second = trial(&[(20, "1"), (20, "0")], "0.01").check();
+    assert_eq!(second, Err(vec![EmptyWeighing { place: 2 }]));
+}
+
+proptest! {
+    // Counting the same weighings twice over cannot make the mean worse, and the promise of more drops holds where
+    // they weigh the mean.
+    #[test]
+    fn the_promise_holds(drops in 1..60u32, tenths in 1..80i128) {
+        let mass = Amount::new(Exact::ratio(tenths, 10), MassUnit::Gram);
+        let first = DropWeighing { drops, mass };
+        let mut trial = DropTrial { weighings: vec![first.clone()], division: g("0.1") };
+        let found = drop_mass(&trial, Voice::default()).unwrap();
+        let more = found.more_for_5_percent;
+        prop_assert_eq!(more == 0, found.error.in_base() <= found.mean.in_base() * number("0.05"));
+        if more > 0 {
+            let mass = found.mean.times(Exact::whole(more.into()));
+            trial.weighings.push(DropWeighing { drops: more, mass: Amount { value: mass, unit: MassUnit::Gram } });
+            prop_assert_eq!(drop_mass(&trial, Voice::default()).unwrap().more_for_5_percent, 0);
+        }
+    }
+}
