@@ -1,5 +1,7 @@
 //! What weighing trials tell: drop mass and how good it is, bulk density; and what cannot be used.
 
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
 mod formula_shared;
 
 use formula_shared::{g, number, tbsp};

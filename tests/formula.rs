@@ -1,5 +1,7 @@
 //! Solving a formula: every basis, exact, linear; both conventions; what is left of one ingredient.
 
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
 mod formula_shared;
 
 use formula_shared::*;

@@ -1,7 +1,7 @@
 //! What a formula is refused for.
 
 use super::{Doing, TemperatureRange};
-use crate::quantity::{Share, Voice};
+use crate::quantity::{Amount, Share, ShareUnit, Voice};
 use std::fmt;
 
 /// Why a formula cannot be used as it stands. `Display` is the sentence.
@@ -72,7 +72,7 @@ impl fmt::Display for FormulaError {
             Self::Blend { adds_to } => write!(
                 f,
                 "The wax blend adds up to {}, not 100 %. Change a share until the whole blend is 100 %.",
-                voice.share(*adds_to)
+                voice.typed(Amount { value: *adds_to, unit: ShareUnit::Percent })
             ),
             Self::NoAmount { part } => write!(f, "“{part}” has no amount. Type more than zero, or remove it."),
             Self::PerNoWax { part } => write!(

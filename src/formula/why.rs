@@ -117,9 +117,11 @@ impl Telling<'_> {
                 };
                 self.scaled(why.with("drops in the usual batch", written.to_string()))
             }
-            Basis::PerVessel(pieces) => {
-                Why::new(&part.name, "pieces in each vessel; not part of the pour", pieces.to_string())
-            }
+            Basis::PerVessel(pieces) => Why::new(
+                &part.name,
+                "pieces in each vessel; not part of the pour",
+                format!("{pieces} in each vessel"),
+            ),
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{
     Amount, Density, Exact, LengthUnit, Locale, Mass, MassUnit, Quantity, Share, ShareUnit, TemperatureUnit,
-    decimal, show, show_exact,
+    decimal, show, show_density, show_exact,
 };
 
 /// Which units come first for this person, and which decimal sign.
@@ -51,9 +51,9 @@ impl Voice {
         format!("{} mg", decimal(value.in_base() * Exact::whole(1000), Exact::ratio(1, 10), self.locale))
     }
 
-    /// A density to the ten-thousandth: `0.8650 g/mL`.
+    /// A density: `0.865 g/mL`.
     pub fn density(self, value: Density) -> String {
-        format!("{} g/mL", decimal(value.in_base(), Exact::ratio(1, 10_000), self.locale))
+        show_density(value, self.locale).to_string()
     }
 
     /// A bare number to three decimal places.

@@ -1,5 +1,6 @@
 //! Short ways to write formulas in tests.
 #![allow(dead_code, reason = "each test file uses its own part of this")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "test code outside a #[test]")]
 
 use potside::formula::{
     Basis, Formula, Makes, Part, PartKind, PourRanges, Recipe, Solved, TemperatureRange, UsualBatch, WaxShare,
