@@ -4,12 +4,16 @@ mod choice;
 mod field;
 mod notes;
 mod number;
+mod pick;
 mod sheet;
+mod stepper;
 mod why;
 
 pub use choice::{Choice, choice};
 pub use field::{Field, Typed, field};
 pub use notes::{caution, notes, sentence};
 pub use number::{mass, temperature, temperature_range};
+pub use pick::{Pick, pick};
 pub use sheet::{confirm_sheet, sheet};
+pub use stepper::stepper;
 pub use why::{WhySheet, why_button};
