@@ -27,6 +27,7 @@ fn milligrams(mass: Mass, wanted: &str, step: &str) {
 fn one_weighing_is_as_good_as_the_reading() {
     let found = drop_mass(&trial(&[(20, "1.00")], "0.01"), Voice::default()).unwrap();
     assert_eq!(found.mean, g("0.05").value);
+    assert_eq!(found.why.result, "50.0 mg");
     milligrams(found.error, "0.204", "0.001");
     assert_eq!(found.more_for_5_percent, 0);
 }

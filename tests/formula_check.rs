@@ -6,8 +6,8 @@ mod formula_shared;
 
 use formula_shared::*;
 use potside::formula::{
-    Basis, Caution, Doing, Formula, FormulaError, Part, PartKind, TemperatureRange, UsualBatch, VesselWick,
-    check, order,
+    Basis, Caution, Doing, Formula, FormulaError, Moment, Part, PartKind, TemperatureRange, UsualBatch,
+    VesselWick, check, order, usual_cautions,
 };
 use potside::quantity::{Locale, Share, Voice};
 
@@ -332,4 +332,23 @@ fn whys_carry_relation_values_and_result() {
     let solved = solve(&whole(), oz("16").value);
     let whys: Vec<_> = solved.waxes.iter().chain(&solved.parts).map(|p| &p.why).collect();
     insta::assert_snapshot!(serde_json::to_string_pretty(&whys).unwrap());
+}
+
+// The list is the project's design, "Cautions": each stands at the step where it can hurt.
+#[test]
+fn the_usual_cautions_stand_at_their_step() {
+    let at = |moment, words: &str| {
+        let found = usual_cautions(moment).iter().any(|c| c.to_lowercase().contains(words));
+        assert!(found, "“{words}” at {moment:?}");
+    };
+    at(Moment::Melting, "hot wax burns");
+    at(Moment::Melting, "never leave a melter");
+    at(Moment::Melting, "a thermometer");
+    at(Moment::Melting, "never put water on burning wax");
+    at(Moment::Adding(PartKind::Fragrance), "know the flash point");
+    at(Moment::Adding(PartKind::Fragrance), "gloves on and air");
+    at(Moment::Adding(PartKind::Fragrance), "safety data sheet");
+    at(Moment::Adding(PartKind::Dye), "safety data sheet");
+    at(Moment::Pouring, "hot wax burns");
+    at(Moment::Finishing, "burn-test every combination");
 }

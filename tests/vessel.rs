@@ -139,6 +139,25 @@ fn headspace_of(text: &str) -> FillRule {
 }
 
 #[test]
+fn a_fill_tells_how_it_came_about() {
+    let jar = vessel(None, Some(Water { mass: g("300"), at: c("20") }), FillRule::Share(percent("85")));
+    let (_, why) = fill(&jar, Some(density("0.865")), Voice::default()).unwrap();
+    // 300 g ÷ 0.9982067 g/mL × 0.85 × 0.865 g/mL
+    assert_eq!(
+        (why.relation.as_str(), why.result.as_str()),
+        ("volume filled × density of the wax", "220.971 g")
+    );
+    let volume = why.values[0].why.as_ref().unwrap();
+    let capacity = volume.values[0].why.as_ref().unwrap();
+    let water = capacity.values[1].why.as_ref().unwrap();
+    assert_eq!(
+        (volume.result.as_str(), capacity.result.as_str(), water.result.as_str()),
+        ("255.5 mL", "300.5 mL", "0.998 g/mL")
+    );
+    assert!(water.source.contains("Tanaka"));
+}
+
+#[test]
 fn changing_wax_changes_the_fill() {
     let jar = vessel(None, Some(Water { mass: g("300"), at: c("20") }), FillRule::Share(percent("85")));
     let of = |d: &str| fill(&jar, Some(density(d)), Voice::default()).unwrap().0;

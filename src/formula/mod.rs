@@ -1,5 +1,6 @@
 //! What a candle is made of: the wax blend, the parts and the basis of each, temperatures; solving for a target.
 
+mod care;
 mod caution;
 mod check;
 mod error;
@@ -7,6 +8,7 @@ mod share;
 mod solve;
 mod why;
 
+pub use care::{Moment, usual_cautions};
 pub use caution::{Caution, Doing};
 pub use check::{check, order};
 pub use error::FormulaError;
