@@ -175,6 +175,7 @@ fn why(wanted: &[Wanted], choice: &DropChoice, voice: Voice) -> Why {
 
 /// A signed share for sentences: `+6.7 %`.
 pub(super) fn percent(share: Exact, voice: Voice) -> String {
-    let sign = if share.is_negative() { "−" } else { "+" };
-    format!("{sign}{} %", decimal(share.abs() * Exact::whole(100), Exact::ratio(1, 10), voice.locale))
+    let shown = decimal(share * Exact::whole(100), Exact::ratio(1, 10), voice.locale);
+    let plus = if share > Exact::ZERO { "+" } else { "" };
+    format!("{plus}{shown} %")
 }

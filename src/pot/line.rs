@@ -1,7 +1,7 @@
 //! What is weighed, dropped or spooned for one pot.
 
 use crate::formula::{PartKind, TemperatureRange};
-use crate::quantity::{Mass, Share, Why};
+use crate::quantity::{Amount, Exact, Mass, Share, Temperature, Why};
 use serde::{Deserialize, Serialize};
 
 /// One pot's worth. A batch too large for the pot is split into pours as equal as whole vessels allow.
@@ -14,6 +14,9 @@ pub struct Pour {
     pub wanted: Mass,
     /// Waxes first, then parts in the order they go in.
     pub lines: Vec<Line>,
+    /// What is to be told about this pour as a whole.
+    #[serde(default)]
+    pub notes: Vec<Note>,
     pub why: Why,
 }
 
@@ -32,6 +35,9 @@ pub struct Line {
     pub add: Option<TemperatureRange>,
     #[serde(default)]
     pub stir_minutes: u32,
+    /// The supplier's flash point, where known.
+    #[serde(default)]
+    pub flash: Option<Amount<Temperature>>,
     #[serde(default)]
     pub note: String,
     #[serde(default)]
@@ -42,30 +48,16 @@ pub struct Line {
 /// How it is measured out. `mass` is what it comes to after rounding.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub enum Dose {
-    Weigh {
-        mass: Mass,
-        scale: String,
-        division: Mass,
-        loads: u32,
-    },
+    /// In `loads` goes, as many as the scale's capacity asks for.
+    Weigh { mass: Mass, scale: String, division: Mass, capacity: Mass, loads: u32 },
     /// No scale of the workshop weighs this within tolerance: the exact mass stands, the notes say the ways out.
-    Unweighable {
-        mass: Mass,
-    },
-    /// `of_dye` is the mass of the drops.
-    Drops {
-        drops: u32,
-        mass: Mass,
-    },
-    /// Eighths of a US teaspoon, with the mass they come to.
-    Spoon {
-        eighths: u32,
-        mass: Mass,
-    },
+    Unweighable { mass: Mass },
+    /// The mass of the drops; zero where that of one is not known.
+    Drops { drops: u32, mass: Mass },
+    /// Eighths of a US teaspoon, with the mass they come to; zero where the bulk density is not known.
+    Spoon { eighths: u32, mass: Mass },
     /// Pieces; nothing of the pour's mass.
-    Count {
-        pieces: u32,
-    },
+    Count { pieces: u32 },
 }
 
 impl Dose {
@@ -78,6 +70,35 @@ impl Dose {
             Self::Count { .. } => Mass::ZERO,
         }
     }
+
+    /// The least it can be more or less by: a division of the scale, a drop, an eighth of a teaspoon. Zero where it
+    /// has none or its mass is not known.
+    pub fn division(&self) -> Mass {
+        let part = |mass: &Mass, of: u32| mass.times(Exact::ratio(1, of.into()));
+        match self {
+            Self::Weigh { division, .. } => *division,
+            Self::Drops { drops, mass } => part(mass, *drops),
+            Self::Spoon { eighths, mass } => part(mass, *eighths),
+            Self::Unweighable { .. } | Self::Count { .. } => Mass::ZERO,
+        }
+    }
+
+    /// The same way of measuring another mass, a multiple of [`Dose::division`].
+    #[must_use]
+    pub fn of(&self, mass: Mass) -> Self {
+        let times = || mass.over(self.division()).and_then(|n| u32::try_from(n.round()).ok());
+        match self.clone() {
+            Self::Weigh { scale, division, capacity, .. } => {
+                let loads =
+                    mass.over(capacity).and_then(|n| u32::try_from(n.ceil()).ok()).unwrap_or(1).max(1);
+                Self::Weigh { mass, scale, division, capacity, loads }
+            }
+            Self::Unweighable { .. } => Self::Unweighable { mass },
+            Self::Drops { drops, .. } => Self::Drops { drops: times().unwrap_or(drops), mass },
+            Self::Spoon { eighths, .. } => Self::Spoon { eighths: times().unwrap_or(eighths), mass },
+            Self::Count { pieces } => Self::Count { pieces },
+        }
+    }
 }
 
 /// Something to be told at a line or a plan; a sentence made when the plan was made, kept with the record.
@@ -86,4 +107,14 @@ pub struct Note {
     /// True where it must be read before going on.
     pub caution: bool,
     pub text: String,
+}
+
+impl Note {
+    pub(super) fn remark(text: impl Into<String>) -> Self {
+        Self { caution: false, text: text.into() }
+    }
+
+    pub(super) fn caution(text: impl Into<String>) -> Self {
+        Self { caution: true, text: text.into() }
+    }
 }

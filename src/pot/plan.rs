@@ -1,18 +1,24 @@
 //! From a formula, a vessel and a number to the plan of the pours.
 
+use super::batch::{Batch, Size, batch};
+use super::measure::pour;
 use super::{Note, Pour};
 use crate::bench::{MeltingPot, Scale};
-use crate::formula::{Formula, FormulaError, PourRanges, Recipe, TemperatureRange};
-use crate::quantity::{Amount, Locale, Mass, MassUnit, Share, Temperature, TemperatureUnit, Why};
+use crate::formula::{Formula, FormulaError, PourRanges, Recipe, TemperatureRange, check};
+use crate::quantity::{Amount, Mass, Share, Temperature, Voice, Why};
 use serde::{Deserialize, Serialize};
 use std::fmt;
+
+/// No batch has more vessels than this.
+pub const MOST_VESSELS: u32 = 10_000;
 
 /// What the batch is to reach.
 #[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
 pub enum Target {
     Vessels(u32),
+    /// This much in the pot, with what stays behind: as many whole vessels as it fills.
     Total(Amount<Mass>),
-    /// As far as what is left of one wax or part goes.
+    /// As many whole vessels as what is left of one wax or part goes for.
     Left {
         ingredient: String,
         mass: Amount<Mass>,
@@ -47,10 +53,8 @@ pub struct Ask<'a> {
     pub recipe: &'a dyn Recipe,
     /// How far a dose may be off before the person is told: 2 % by default.
     pub tolerance: Share,
-    /// For the sentences and whys: which unit first.
-    pub unit: MassUnit,
-    pub temperature: TemperatureUnit,
-    pub locale: Locale,
+    /// For the sentences and whys.
+    pub voice: Voice,
 }
 
 /// A plan, kept whole in the record so that a later version of the app shows what was said then.
@@ -62,6 +66,7 @@ pub struct Plan {
     pub vessels: u32,
     /// In one vessel.
     pub fill: Mass,
+    /// What all pots are to hold together, exact.
     pub total: Mass,
     /// Left behind in all pots together.
     pub residue: Mass,
@@ -71,6 +76,8 @@ pub struct Plan {
     pub warmed: bool,
     pub pot: Option<String>,
     pub pot_capacity: Option<Mass>,
+    /// How far what is weighed may be over before the person is asked what to do.
+    pub tolerance: Share,
     pub cure_days: u32,
     pub pours: Vec<Pour>,
     /// Cautions and remarks about the whole.
@@ -82,25 +89,115 @@ pub struct Plan {
 #[derive(Clone, PartialEq, Debug)]
 pub enum PlanError {
     Formula(FormulaError),
+    NoFill,
     NoVessels,
+    TooMany,
+    /// One vessel and what stays in the pot need more than the pot holds.
+    PotTooSmall {
+        pot: String,
+        capacity: String,
+        needed: String,
+    },
+    /// The total asked for is less than one vessel needs.
+    TotalTooSmall {
+        asked: String,
+        needed: String,
+    },
+    /// What is left of one ingredient is not enough for one vessel.
+    TooLittleLeft {
+        ingredient: String,
+        left: String,
+    },
 }
 
 impl fmt::Display for PlanError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Formula(e) => e.fmt(f),
+            Self::NoFill => {
+                f.write_str("The fill of this vessel is zero. Say how full it is made, in the Book.")
+            }
             Self::NoVessels => f.write_str("That fills no vessel. Ask for at least one."),
+            Self::TooMany => {
+                write!(f, "That is more than {MOST_VESSELS} vessels. Plan it as several batches.")
+            }
+            Self::PotTooSmall { pot, capacity, needed } => write!(
+                f,
+                "“{pot}” holds {capacity}, but one vessel needs {needed} in it. Take a larger pot or a smaller vessel."
+            ),
+            Self::TotalTooSmall { asked, needed } => {
+                write!(f, "{asked} fills no vessel: one needs {needed} in the pot. Ask for more.")
+            }
+            Self::TooLittleLeft { ingredient, left } => write!(
+                f,
+                "{left} of “{ingredient}” is not enough for one vessel. Get more of it, or take a smaller vessel."
+            ),
         }
     }
 }
 
 impl std::error::Error for PlanError {}
 
+impl From<FormulaError> for PlanError {
+    fn from(error: FormulaError) -> Self {
+        Self::Formula(error)
+    }
+}
+
 /// The plan for what is asked.
 ///
 /// # Errors
 /// Where the formula cannot be solved or the target fills no vessel; see [`PlanError`].
 pub fn plan(ask: &Ask) -> Result<Plan, PlanError> {
-    let _ = ask;
-    Err(PlanError::NoVessels)
+    let mut batch = batch(ask)?;
+    let mut pours = pours(ask, &batch)?;
+    // Rounding up can ask for a division more than what is left.
+    if let Target::Left { ingredient, mass } = &ask.target
+        && taken(&pours, ingredient) > mass.value
+    {
+        batch = batch.with_one_less(ask)?;
+        pours = self::pours(ask, &batch)?;
+    }
+    let cautions = check(ask.formula, ask.recipe).unwrap_or_default();
+    let mut notes: Vec<Note> = cautions.iter().map(|c| Note::caution(c.say(ask.voice))).collect();
+    notes.extend(batch.notes);
+    let ranges = &ask.formula.pour;
+    Ok(Plan {
+        formula: ask.formula.name.clone(),
+        vessel: ask.vessel.to_owned(),
+        wick: ask.wick.to_owned(),
+        vessels: batch.vessels,
+        fill: ask.fill.0,
+        total: batch.total,
+        residue: batch.residue,
+        melt_to: ask.formula.melt_to,
+        pour: if ask.warmed { &ranges.warmed } else { &ranges.unwarmed }.clone(),
+        ranges: ranges.clone(),
+        warmed: ask.warmed,
+        pot: ask.pot.map(|p| p.name.clone()),
+        pot_capacity: ask.pot.map(|p| p.capacity.value),
+        tolerance: ask.tolerance,
+        cure_days: ask.formula.cure_days,
+        pours,
+        notes,
+        why: batch.why,
+    })
+}
+
+/// Pours of one size are alike, so each size is solved once.
+fn pours(ask: &Ask, batch: &Batch) -> Result<Vec<Pour>, PlanError> {
+    let mut pours: Vec<(Size, Pour)> = Vec::new();
+    for size in &batch.pours {
+        let known = pours.iter().find(|(s, _)| s == size).map(|(_, p)| p.clone());
+        let made = match known {
+            Some(made) => made,
+            None => pour(ask, size)?,
+        };
+        pours.push((*size, made));
+    }
+    Ok(pours.into_iter().map(|(_, pour)| pour).collect())
+}
+
+fn taken(pours: &[Pour], ingredient: &str) -> Mass {
+    pours.iter().flat_map(|p| &p.lines).filter(|l| l.name == ingredient).map(|l| l.dose.mass()).sum()
 }

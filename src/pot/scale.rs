@@ -2,6 +2,7 @@
 
 use crate::bench::Scale;
 use crate::quantity::{Exact, Mass, Share};
+use std::cmp::Reverse;
 
 #[derive(Clone, PartialEq, Debug)]
 pub enum ScaleChoice {
@@ -15,7 +16,8 @@ pub enum ScaleChoice {
 /// The scale on which the error of weighing `mass` is smallest; of equals the one with the larger capacity.
 ///
 /// The error taken is half a division for each load: what the last digit leaves open. Wear, levelness and a scale
-/// out of adjustment come on top. A scale is out where a load is below its least load or the error is beyond
+/// out of adjustment come on top, and every further load is one more to miscount or spill: so a mass is split only
+/// where no scale takes it in one go. A scale is out where a load is below its least load or the error is beyond
 /// `tolerance`, and where its capacity or division is zero.
 pub fn choose_scale(mass: Mass, scales: &[Scale], tolerance: Share) -> ScaleChoice {
     let on = scales.iter().enumerate().filter_map(|(index, scale)| {
@@ -25,8 +27,10 @@ pub fn choose_scale(mass: Mass, scales: &[Scale], tolerance: Share) -> ScaleChoi
     });
     // The first of equals is kept, so the choice does not hang on the order beyond that.
     let best = on.reduce(|best, next| {
-        let better = (next.3, best.1.capacity.value) < (best.3, next.1.capacity.value);
-        if better { next } else { best }
+        let rank = |loads: u32, error: Share, larger: Mass| (loads > 1, error, Reverse(larger));
+        let (_, a, loads, error) = best;
+        let kept = rank(loads, error, a.capacity.value);
+        if rank(next.2, next.3, next.1.capacity.value) < kept { next } else { best }
     });
     match best {
         Some((scale, _, loads, error)) => ScaleChoice::On { scale, loads, error },
