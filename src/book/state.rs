@@ -114,7 +114,7 @@ impl fmt::Display for Refusal {
 impl std::error::Error for Refusal {}
 
 /// Every vessel is a step: more than this is no small batch, and would stop the app.
-const MOST_VESSELS: u64 = 10_000;
+const MOST_VESSELS: u64 = crate::pot::MOST_VESSELS as u64;
 
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct State {
