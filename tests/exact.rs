@@ -81,7 +81,7 @@ fn any_exact() -> impl Strategy<Value = Exact> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(ProptestConfig::with_cases(1000))]
 
     #[test]
     fn sums_keep_their_promise(a in any_exact(), b in any_exact()) {

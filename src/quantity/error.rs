@@ -22,7 +22,6 @@ pub enum AmountError {
     /// The unit is known, but of another kind: `5 mL` where a weight is wanted.
     WrongUnit {
         text: String,
-        unit: &'static str,
         of: &'static str,
         noun: &'static str,
         known: String,
@@ -74,11 +73,8 @@ impl fmt::Display for AmountError {
             Self::UnknownUnit { text, unit, noun, known } => {
                 write!(f, "“{unit}” in “{text}” is not a unit of {noun} here. Use {known}.")
             }
-            Self::WrongUnit { text, unit, of, noun, known } => {
-                write!(
-                    f,
-                    "“{text}” is a {of}, and a {noun} is wanted here: {unit} cannot say it. Use {known}."
-                )
+            Self::WrongUnit { text, of, noun, known } => {
+                write!(f, "“{text}” is a {of}, and a {noun} is wanted here. Use {known}.")
             }
             Self::Ambiguous { text, small, large } => {
                 write!(f, "“{text}” can mean {small} or {large}. Type the one you mean.")

@@ -1,6 +1,6 @@
 //! Money in whole minor units; any currency, no conversion.
 
-use super::number::{Style, clean};
+use super::number::Style;
 use super::read::Field;
 use super::show::{MINUS, sign_and_digits};
 use super::{AmountError, Exact, Locale};
@@ -44,19 +44,12 @@ impl Currency {
     /// A sentence, as for every amount; also for more decimals than the currency has.
     pub fn read(&self, text: &str, locale: Locale) -> Result<Money, AmountError> {
         let (places, minor) = self.minor();
-        let bare = clean(text).ok_or(AmountError::TooLong { noun: NOUN })?;
-        let symbol = self.symbol.trim();
-        let (negative, bare) =
-            bare.strip_prefix('-').map_or((false, &*bare), |rest| (true, rest.trim_start()));
-        let bare = bare.strip_prefix(symbol).or_else(|| bare.strip_suffix(symbol)).unwrap_or(bare);
         let style = Style { locale, places: Some(places) };
         let field = Field { noun: NOUN, example: "12", units: &[], default: None, style };
-        let (number, _) = field.read(bare).map_err(|error| match error {
-            AmountError::NotANumber { noun, example, .. } => {
-                AmountError::NotANumber { text: text.trim().into(), noun, example }
-            }
-            other => other,
-        })?;
+        let cleaned = field.clean(text)?;
+        let (negative, bare) =
+            cleaned.strip_prefix('-').map_or((false, &*cleaned), |rest| (true, rest.trim_start()));
+        let (number, _) = field.read_clean(self.without_symbol(bare), text)?;
         let units = number * minor;
         if negative || number.is_negative() {
             return Err(AmountError::Negative { noun: NOUN });
@@ -70,13 +63,25 @@ impl Currency {
         i64::try_from(units.floor()).map(Money).map_err(|_| AmountError::TooLong { noun: NOUN })
     }
 
+    /// The text without the currency's sign, in any case, at either end.
+    fn without_symbol<'a>(&self, text: &'a str) -> &'a str {
+        let symbol = self.symbol.trim();
+        let split = |at: Option<usize>| text.split_at_checked(at?);
+        match (split(Some(symbol.len())), split(text.len().checked_sub(symbol.len()))) {
+            (Some((head, rest)), _) if head.eq_ignore_ascii_case(symbol) => rest.trim(),
+            (_, Some((rest, tail))) if tail.eq_ignore_ascii_case(symbol) => rest.trim(),
+            _ => text,
+        }
+    }
+
     /// Written with the currency's own decimals: `$12.50` where the point is the decimal sign and the sign is one
     /// character or ends in `$`, otherwise after the number: `12,50 €`, `12.50 EUR`.
     pub fn show(&self, money: Money, locale: Locale) -> String {
         let number = sign_and_digits(money.0.into(), self.minor().0, locale);
         let symbol = self.symbol.trim();
-        let before = locale == Locale::Point && (symbol.chars().count() <= 1 || symbol.ends_with('$'));
+        let before = locale == Locale::Point && (symbol.chars().count() == 1 || symbol.ends_with('$'));
         match number.strip_prefix(MINUS) {
+            _ if symbol.is_empty() => number,
             _ if !before => [&number, "\u{a0}", symbol].concat(),
             Some(size) => [MINUS, symbol, size].concat(),
             None => [symbol, &number].concat(),

@@ -79,14 +79,26 @@ fn plain(text: &str, style: Style, example: &'static str) -> Result<Exact, Amoun
 impl Field {
     /// The number and the unit it is of, which is the default where none is typed.
     pub(super) fn read(&self, text: &str) -> Result<(Exact, Option<&'static Row>), AmountError> {
-        let cleaned = clean(text).ok_or(AmountError::TooLong { noun: self.noun })?;
-        if cleaned.is_empty() {
+        self.read_clean(&self.clean(text)?, text)
+    }
+
+    pub(super) fn clean(&self, text: &str) -> Result<String, AmountError> {
+        clean(text).ok_or(AmountError::TooLong { noun: self.noun })
+    }
+
+    /// Reads a cleaned text; the sentences quote `text`, which is as it was typed.
+    pub(super) fn read_clean(
+        &self,
+        cleaned: &str,
+        text: &str,
+    ) -> Result<(Exact, Option<&'static Row>), AmountError> {
+        if cleaned.trim().is_empty() {
             return Err(AmountError::Empty { noun: self.noun });
         }
         let tell = |trouble: Trouble| trouble.tell(text, self.noun, self.example);
         let (negative, body) = match cleaned.strip_prefix('-') {
             Some(body) => (true, body.trim_start()),
-            None => (false, cleaned.strip_prefix('+').unwrap_or(&cleaned)),
+            None => (false, cleaned.strip_prefix('+').unwrap_or(cleaned)),
         };
         let (scanned, rest) = scan(body, self.style).map_err(tell)?;
         let (row, second) = self.unit(text, rest.trim())?;
@@ -132,7 +144,8 @@ impl Field {
             _ => (name, number),
         };
         match named(name, self.units) {
-            Some(row) if !number.is_empty() => Ok((Some(row), Some(number))),
+            // A comma right before a digit could be a decimal sign: `1 lb ,3 oz`.
+            Some(row) if !number.is_empty() && !name.ends_with(',') => Ok((Some(row), Some(number))),
             _ => Err(self.unknown(text, name.trim())),
         }
     }
@@ -152,16 +165,12 @@ impl Field {
 
     fn unknown(&self, text: &str, name: &str) -> AmountError {
         let (text, noun) = (text.trim().into(), self.noun);
-        let other = kinds().into_iter().find_map(|(of, rows)| Some((of, named(name, rows)?)));
+        let other = kinds().into_iter().find(|(_, rows)| named(name, rows).is_some()).map(|kind| kind.0);
         match other {
-            _ if self.units.is_empty()
-                || !name.starts_with(|c: char| c.is_alphabetic() || "°%‰#\"″”℃℉".contains(c)) =>
-            {
+            _ if self.units.is_empty() || name.is_empty() || !name.starts_with(starts_a_name) => {
                 AmountError::NotANumber { text, noun, example: self.example }
             }
-            Some((of, row)) if of != noun => {
-                AmountError::WrongUnit { text, unit: row.symbol, of, noun, known: known(self.units) }
-            }
+            Some(of) if of != noun => AmountError::WrongUnit { text, of, noun, known: known(self.units) },
             // A unit of this kind with something after it that is no amount.
             Some(_) => AmountError::NotANumber { text, noun, example: self.example },
             None => AmountError::UnknownUnit { text, unit: name.into(), noun, known: known(self.units) },
@@ -190,9 +199,16 @@ fn both_ways(
 /// The unit that a name is a spelling of, in any case, with any spaces and points.
 pub(super) fn named(name: &str, rows: &'static [&'static Row]) -> Option<&'static Row> {
     let name = name.trim_end_matches([' ', ',']);
+    if name.starts_with('.') {
+        return None;
+    }
     let name: String =
         name.chars().filter(|c| !matches!(c, ' ' | '.')).map(|c| c.to_ascii_lowercase()).collect();
     rows.iter().copied().find(|row| row.spellings.contains(&name.as_str()))
+}
+
+fn starts_a_name(c: char) -> bool {
+    !c.is_ascii_punctuation() || matches!(c, '#' | '%' | '"' | '\'')
 }
 
 /// `g, kg, oz or lb`.

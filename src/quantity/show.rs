@@ -47,10 +47,10 @@ impl std::fmt::Display for Shown {
 const GROUP: char = '\u{202f}';
 pub(super) const MINUS: &str = "−";
 /// Most decimal places that are shown.
-const MOST: u32 = 9;
+const MOST: u32 = 12;
 
 /// `number` rounded to a multiple of `step`, written with the digits that `step` has; halves go to the even
-/// multiple. A step that never ends as a decimal, or is zero, is written with the digits the result needs, nine at most.
+/// multiple. A step that never ends as a decimal, or is zero, is written with the digits the result needs, twelve at most.
 pub fn decimal(number: Exact, step: Exact, locale: Locale) -> String {
     let rounded = number.round_to(step);
     let places = [step, rounded]
