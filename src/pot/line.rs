@@ -35,6 +35,9 @@ pub struct Line {
     pub add: Option<TemperatureRange>,
     #[serde(default)]
     pub stir_minutes: u32,
+    /// The supplier's highest load, as a share of the wax, where known.
+    #[serde(default)]
+    pub highest: Option<Amount<Share>>,
     /// The supplier's flash point, where known.
     #[serde(default)]
     pub flash: Option<Amount<Temperature>>,

@@ -155,6 +155,7 @@ impl Draft<'_> {
             of_whole: self.share.of_whole,
             add: self.part.map(|p| p.add.clone()),
             stir_minutes: self.part.map_or(0, |p| p.stir_minutes),
+            highest: self.part.and_then(|p| p.highest),
             flash: self.part.and_then(|p| p.flash),
             note: self.part.map(|p| p.note.clone()).unwrap_or_default(),
             notes: self.notes,

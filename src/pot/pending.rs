@@ -1,0 +1,167 @@
+//! Too much of one part: what keeping it and what restoring the pot would come to.
+
+use super::fold::Fold;
+use super::ways::both;
+use super::{Dose, Event, Kept, Line, Mended, Note, Plan, Restored, Run, StepKey, keep, restore};
+use crate::quantity::{Mass, Share, Voice};
+
+/// An overshoot that waits for a decision, with what each way comes to.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Pending {
+    pub step: StepKey,
+    pub name: String,
+    pub asked: Mass,
+    pub weighed: Mass,
+    pub over: Mass,
+    /// The lines of the pot; `kept` and `restored` are in the same order.
+    pub lines: Vec<Mended>,
+    pub kept: Kept,
+    pub restored: Option<Restored>,
+    /// What is to be read about keeping it.
+    pub keep_notes: Vec<Note>,
+    /// What is to be read about restoring it.
+    pub restore_notes: Vec<Note>,
+}
+
+impl Run {
+    /// The first overshoot not settled yet: more than the tolerance and more than a division too much.
+    pub fn pending(&self, voice: Voice) -> Option<Pending> {
+        let open = |key: &StepKey| {
+            let over = self.fold.over(*key, self.events())?;
+            let asked = self.fold.dose(*key)?;
+            let much = over > asked.division() && over > asked.mass().times(self.plan.tolerance.in_base());
+            (much && self.fold.mended(*key).is_none()).then_some(*key)
+        };
+        if self.fold.is_done(StepKey::Close) {
+            return None;
+        }
+        let step = self.keys().iter().find_map(open)?;
+        self.overshoot(step, voice)
+    }
+
+    /// What the two ways come to at a step where more was weighed than asked, however little. None at any other.
+    pub fn overshoot(&self, step: StepKey, voice: Voice) -> Option<Pending> {
+        let pour = step.pour()?;
+        let events = self.events();
+        let over = self.fold.over(step, events)?;
+        let lines = self.fold.lines(&self.plan, pour, events);
+        let of_plan: Vec<&Line> = lines.iter().filter_map(|(index, _)| self.line(pour, *index)).collect();
+        let lines: Vec<Mended> = lines.iter().map(|(_, l)| l.clone()).collect();
+        let kept_lines: Vec<Mended> =
+            self.fold.lines_kept(&self.plan, pour, events).into_iter().map(|(_, l)| l).collect();
+        let kept = keep(&kept_lines);
+        let filled = self.fold.stand(pour).is_some_and(|s| s.filled > 0);
+        let restored = if filled { None } else { self.fold.restored(&self.plan, pour, events, voice) };
+        let melted = self.fold.is_done(StepKey::Melt { pour });
+        let mut keep_notes = too_much(&of_plan, &kept, voice);
+        if matches!(step, StepKey::Wax { .. }) && !melted {
+            keep_notes.push(Note::remark(
+                "Nothing is melted yet: you can also take the excess out, undo this step and weigh it again.",
+            ));
+        }
+        Some(Pending {
+            step,
+            name: self.line(pour, step.line()?)?.name.clone(),
+            asked: self.fold.dose(step)?.mass(),
+            weighed: self.fold.went_in(step, events)?,
+            over,
+            restore_notes: restored.as_ref().map(|r| self.afterwards(r, voice)).unwrap_or_default(),
+            lines,
+            kept,
+            restored,
+            keep_notes,
+        })
+    }
+
+    fn afterwards(&self, restored: &Restored, voice: Voice) -> Vec<Note> {
+        let mut notes = Vec::new();
+        if !restored.over_pot.is_zero() {
+            notes.push(Note::caution(format!(
+                "That is {} more than “{}” holds. Do not add it all here: keep it, or take some out into a second pot \
+                 first.",
+                both(voice, restored.over_pot),
+                self.plan.pot.as_deref().unwrap_or("the pot")
+            )));
+        }
+        match restored.more_vessels {
+            0 => notes.push(Note::remark("It fills no vessel more: what is over stays in the pot.")),
+            1 => notes.push(Note::remark("It fills one vessel more: have one ready, with its wick.")),
+            more => notes.push(Note::remark(format!(
+                "It fills {more} vessels more: have them ready, with their wicks."
+            ))),
+        }
+        notes
+    }
+}
+
+/// Parts that are above their highest load if it is kept.
+fn too_much(lines: &[&Line], kept: &Kept, voice: Voice) -> Vec<Note> {
+    let above = |(line, (of_wax, of_whole)): (&&Line, (&Share, &Share))| {
+        let highest = line.highest.filter(|h| *of_wax > h.value)?;
+        Some(Note::caution(format!(
+            "“{}” would be {} of the wax ({} of the whole), above its highest load of {}. Too much can weep, smoke and \
+             burn too high.",
+            line.name,
+            voice.share(*of_wax),
+            voice.share(*of_whole),
+            voice.typed(highest)
+        )))
+    };
+    lines.iter().zip(kept.of_wax.iter().zip(&kept.of_whole)).filter_map(above).collect()
+}
+
+impl Fold {
+    /// What is still to be topped up of a line.
+    fn still_to_come(&self, pour: u32, line: u32) -> Mass {
+        let open = self.top_ups(pour, line).filter(|key| !self.is_done(*key));
+        open.filter_map(|key| self.dose(key)).map(Dose::mass).sum()
+    }
+
+    /// The lines of a pour as they stand, those that are counted left out: for restoring against the plan.
+    pub(super) fn lines(&self, plan: &Plan, pour: u32, events: &[Event]) -> Vec<(u32, Mended)> {
+        self.each_line(plan, pour, |index, line, wax| {
+            let actual = self.is_in(pour, index, wax, events).unwrap_or(Mass::ZERO);
+            (line.dose.mass(), actual)
+        })
+    }
+
+    /// The same for keeping: with what is asked now, and what is still to be topped up taken as in.
+    pub(super) fn lines_kept(&self, plan: &Plan, pour: u32, events: &[Event]) -> Vec<(u32, Mended)> {
+        self.each_line(plan, pour, |index, line, wax| {
+            let asked = self.stand(pour).and_then(|s| s.doses.get(index as usize)).unwrap_or(&line.dose);
+            let actual = self.is_in(pour, index, wax, events);
+            (asked.mass(), actual.map_or(Mass::ZERO, |m| m + self.still_to_come(pour, index)))
+        })
+    }
+
+    fn each_line(
+        &self,
+        plan: &Plan,
+        pour: u32,
+        of: impl Fn(u32, &Line, bool) -> (Mass, Mass),
+    ) -> Vec<(u32, Mended)> {
+        let lines = plan.pours.get(pour as usize).map(|p| p.lines.as_slice()).unwrap_or_default();
+        let counted = |l: &Line| matches!(l.dose, Dose::Count { .. });
+        (0..)
+            .zip(lines)
+            .filter(|(_, l)| !counted(l))
+            .map(|(index, line)| {
+                let wax = line.kind.is_none();
+                let (planned, actual) = of(index, line, wax);
+                let division = line.dose.division();
+                (index, Mended { name: line.name.clone(), wax, planned, actual, division })
+            })
+            .collect()
+    }
+
+    pub(super) fn restored(
+        &self,
+        plan: &Plan,
+        pour: u32,
+        events: &[Event],
+        voice: Voice,
+    ) -> Option<Restored> {
+        let lines: Vec<Mended> = self.lines(plan, pour, events).into_iter().map(|(_, l)| l).collect();
+        restore(&lines, plan.fill, plan.pot_capacity, voice)
+    }
+}

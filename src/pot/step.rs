@@ -1,0 +1,122 @@
+//! The steps of a run and what happens at them.
+
+use super::Dose;
+use crate::quantity::{Mass, Temperature};
+use serde::{Deserialize, Serialize};
+
+/// Names a step for good, whatever is undone or added around it. Indices into the plan's pours and lines.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Serialize, Deserialize)]
+pub enum StepKey {
+    /// Weigh a wax into the pot.
+    Wax {
+        pour: u32,
+        line: u32,
+    },
+    Melt {
+        pour: u32,
+    },
+    /// Measure out a part and add it; of what is counted, set the pieces in the vessels.
+    Add {
+        pour: u32,
+        line: u32,
+    },
+    Stir {
+        pour: u32,
+        line: u32,
+    },
+    /// More of a line, after a restore (the `round`th of this pour, from 1).
+    TopUp {
+        pour: u32,
+        line: u32,
+        round: u32,
+    },
+    /// Down to the pour range.
+    Gate {
+        pour: u32,
+    },
+    /// Vessels are counted from 0 in each pour.
+    Fill {
+        pour: u32,
+        vessel: u32,
+    },
+    /// Everything poured: close the record.
+    Close,
+}
+
+impl StepKey {
+    /// The pour it belongs to; none for the close.
+    pub const fn pour(self) -> Option<u32> {
+        match self {
+            Self::Wax { pour, .. }
+            | Self::Melt { pour }
+            | Self::Add { pour, .. }
+            | Self::Stir { pour, .. }
+            | Self::TopUp { pour, .. }
+            | Self::Gate { pour }
+            | Self::Fill { pour, .. } => Some(pour),
+            Self::Close => None,
+        }
+    }
+
+    /// The line it is about, where it is about one.
+    pub const fn line(self) -> Option<u32> {
+        match self {
+            Self::Wax { line, .. }
+            | Self::Add { line, .. }
+            | Self::Stir { line, .. }
+            | Self::TopUp { line, .. } => Some(line),
+            Self::Melt { .. } | Self::Gate { .. } | Self::Fill { .. } | Self::Close => None,
+        }
+    }
+
+    /// True where something is measured into the pot.
+    pub const fn goes_in(self) -> bool {
+        matches!(self, Self::Wax { .. } | Self::Add { .. } | Self::TopUp { .. })
+    }
+}
+
+/// The two honest ways after too much of one part.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+pub enum Way {
+    Keep,
+    Restore,
+}
+
+/// What happened at the pot. Times are milliseconds since 1970.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub enum Event {
+    Did {
+        step: StepKey,
+        #[serde(default)]
+        weighed: Option<Mass>,
+        #[serde(default)]
+        temperature: Option<Temperature>,
+        at: u64,
+    },
+    Read {
+        temperature: Temperature,
+        at: u64,
+    },
+    /// After the amount weighed at `step` was over: which way was taken.
+    Mended {
+        step: StepKey,
+        way: Way,
+        at: u64,
+    },
+    /// Added to by the person; kept in the record.
+    Said {
+        text: String,
+        at: u64,
+    },
+}
+
+/// One step as it stands now.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Step {
+    pub key: StepKey,
+    /// What it is to be now: after a restore it may differ from the plan's. Of a vessel, its fill.
+    pub amount: Option<Mass>,
+    /// How it is measured out.
+    pub dose: Option<Dose>,
+    pub done: Option<Event>,
+}
