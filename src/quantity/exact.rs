@@ -22,6 +22,14 @@ const PLACES: u32 = 60;
 
 const fn gcd(mut a: u128, mut b: u128) -> u128 {
     while b != 0 {
+        if a <= u64::MAX as u128 && b <= u64::MAX as u128 {
+            // Where nearly every number ends up, and several times as fast.
+            let (mut a, mut b) = (a as u64, b as u64);
+            while b != 0 {
+                (a, b) = (b, a % b);
+            }
+            return a as u128;
+        }
         (a, b) = (b, a % b);
     }
     a
@@ -162,11 +170,7 @@ impl Exact {
             }
             places += 1;
         }
-        let up = match rest.doubled().cmp(&den) {
-            Ordering::Less => 0,
-            Ordering::Greater => 1,
-            Ordering::Equal => scaled % 2,
-        };
+        let up = i128::from(rest.doubled() >= den);
         let settled = Self::ratio(scaled.saturating_add(up), 1 << places);
         if negative { -settled } else { settled }
     }
