@@ -65,7 +65,10 @@ pub fn restore(lines: &[Mended], fill: Mass, pot: Option<Mass>, voice: Voice) ->
         lines.iter().map(|l| (l.planned.times(factor).less(l.actual), l.division)).collect();
     let add = apportion(&parts, parts.iter().map(|p| p.0).sum()).parts;
     let total = lines.iter().map(|l| l.actual).sum::<Mass>() + add.iter().copied().sum();
-    let more = total.less(planned).over(fill).map_or(0, Exact::floor);
+    // Rounding alone costs no vessel.
+    let slack: Mass = lines.iter().map(|l| l.division).sum();
+    let more = planned.times(factor - Exact::ONE) + slack;
+    let more = more.over(fill).map_or(0, Exact::floor);
     let why = Why::new(
         "The batch as made now against the one planned",
         "the largest of what is in ÷ what was planned",
