@@ -3,6 +3,7 @@
 mod care;
 mod caution;
 mod check;
+mod draft;
 mod error;
 mod share;
 mod solve;
@@ -11,9 +12,10 @@ mod why;
 pub use care::{Moment, usual_cautions};
 pub use caution::{Caution, Doing};
 pub use check::{check, order};
+pub use draft::{BasisKind, Draft, PartDraft, Place, Problem, RangeDraft, WaxDraft};
 pub use error::FormulaError;
 pub use share::{wax_to_whole, whole_to_wax};
-pub use solve::{Makes, PartShare, Recipe, Solved, Unweighed, solve, total_for};
+pub use solve::{Makes, PartShare, Recipe, Solved, Unweighed, sample, solve, total_for};
 
 use crate::quantity::{Amount, Mass, Share, Temperature, Volume};
 use serde::{Deserialize, Serialize};

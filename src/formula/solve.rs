@@ -1,6 +1,7 @@
 //! Solving a formula for a target: linear in every basis, so exact.
 
 use super::check::{cautions, examine, usual_total};
+use super::share::Rates;
 use super::why::Telling;
 use super::{Basis, Caution, Formula, FormulaError};
 use crate::quantity::{Density, Exact, Mass, Share, Voice, Volume, Why};
@@ -90,10 +91,26 @@ pub fn solve(
     if makes.total <= Mass::ZERO {
         return Err(FormulaError::NothingToMake);
     }
+    Ok(solved(formula, makes, &rates, recipe, voice))
+}
+
+/// The usual batch of a formula still being written, or a kilogram where it has none: for showing the shares of its
+/// parts while names and temperatures are missing.
+///
+/// # Errors
+/// Only where the parts leave no room for wax.
+pub fn sample(formula: &Formula, recipe: &dyn Recipe, voice: Voice) -> Result<Solved, FormulaError> {
+    let usual = usual_total(formula, Mass::ZERO).filter(|total| *total > Mass::ZERO);
+    let total = usual.unwrap_or(Mass::base(Exact::whole(1000)));
+    let rates = Rates::of(formula, usual.unwrap_or(Mass::ZERO), recipe)?;
+    Ok(solved(formula, Makes { total, usual_residue: Mass::ZERO }, &rates, recipe, voice))
+}
+
+fn solved(formula: &Formula, makes: Makes, rates: &Rates, recipe: &dyn Recipe, voice: Voice) -> Solved {
     let wax = makes.total.times(rates.wax());
     let usual = usual_total(formula, makes.usual_residue);
     let scale = usual.and_then(|u| makes.total.over(u));
-    let told = Telling { formula, makes, wax, voice, rates: &rates, recipe };
+    let told = Telling { formula, makes, wax, voice, rates, recipe };
     let of = |mass: Mass, whole: Mass| Share::base(mass.over(whole).unwrap_or(Exact::ZERO));
     let plain = |name: &str, mass: Mass, why: Why| PartShare {
         name: name.to_owned(),
@@ -122,15 +139,15 @@ pub fn solve(
         }
         share
     });
-    Ok(Solved {
+    Solved {
         total: makes.total,
         wax,
         waxes: waxes.collect(),
         parts: parts.collect(),
         scale,
-        cautions: cautions(formula, &rates),
+        cautions: cautions(formula, rates),
         why: told.all_wax(),
-    })
+    }
 }
 
 fn first(errors: Vec<FormulaError>) -> FormulaError {

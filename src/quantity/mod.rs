@@ -1,5 +1,6 @@
 //! Amounts: exact inside, parsed as people type them, rounded once on showing.
 
+mod any;
 mod error;
 mod exact;
 mod kind;
@@ -14,6 +15,7 @@ mod why;
 mod wide;
 mod wire;
 
+pub use any::{Any, Converted, read_any};
 pub use error::AmountError;
 pub use exact::Exact;
 pub use kind::Quantity;

@@ -212,7 +212,7 @@ fn starts_a_name(c: char) -> bool {
 }
 
 /// `g, kg, oz or lb`.
-fn known(rows: &[&Row]) -> String {
+pub(super) fn known(rows: &[&Row]) -> String {
     let mut list = String::new();
     for (at, row) in rows.iter().enumerate() {
         list.push_str(if at == 0 {

@@ -89,7 +89,7 @@ pub fn show<Q: Quantity>(value: Q, unit: Q::Unit, step: Option<Exact>, locale: L
     Shown { number: number(value.to(unit), row, step, locale), unit: row.symbol }
 }
 
-fn number(number: Exact, row: &Row, step: Option<Exact>, locale: Locale) -> String {
+pub(super) fn number(number: Exact, row: &Row, step: Option<Exact>, locale: Locale) -> String {
     if let Some(step) = step {
         return decimal(number, step, locale);
     }
@@ -113,7 +113,7 @@ fn number(number: Exact, row: &Row, step: Option<Exact>, locale: Locale) -> Stri
 }
 
 /// A mixed fraction: `1½` where the fraction has a character of its own, otherwise `2 3/11`.
-fn mixed(number: Exact, locale: Locale) -> String {
+pub(super) fn mixed(number: Exact, locale: Locale) -> String {
     let whole = number.abs().floor();
     let rest = number.abs() - Exact::whole(whole);
     let mut out = String::from(if number.is_negative() { MINUS } else { "" });

@@ -1,11 +1,13 @@
 //! Vessels: how much they hold, by water or by geometry, and how much wax makes the fill.
 
 mod capacity;
+mod draft;
 mod error;
 mod fill;
 mod water;
 
 pub use capacity::capacity;
+pub use draft::{Draft, FillKind};
 pub use error::VesselError;
 pub use fill::{blend_density, check, fill};
 pub use water::{WATER_SOURCE, water_density};

@@ -1,0 +1,121 @@
+//! Amounts of whatever kind, for the converter: reading one, and saying it in every unit of its kind.
+
+use super::kind::kinds;
+use super::number::{Style, vulgar_char};
+use super::read::{Field, known};
+use super::show::{mixed, number};
+use super::{
+    Amount, AmountError, Density, Exact, Length, Locale, Mass, Quantity, Row, Share, Shown, Temperature,
+    Unit, Volume, Way, decimal, read,
+};
+
+/// An amount of the kind that its unit tells.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Any {
+    Mass(Amount<Mass>),
+    Volume(Amount<Volume>),
+    Length(Amount<Length>),
+    Temperature(Amount<Temperature>),
+    Share(Amount<Share>),
+    Density(Amount<Density>),
+    /// So many drops.
+    Drops(Exact),
+    /// A number without a unit: its kind must be asked.
+    Bare(Exact),
+}
+
+/// One amount in one unit.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Converted {
+    pub shown: Shown,
+    /// False where it was rounded to be shown.
+    pub exact: bool,
+}
+
+const NOUN: &str = "measure";
+const EXAMPLE: &str = "2 1/4 oz, ¾ tbsp or 86 °C";
+
+/// Reads an amount of any kind; the unit tells which. `6 drops` is a number of drops.
+///
+/// # Errors
+/// As [`read`]; an unknown unit is answered with every unit there is.
+pub fn read_any(text: &str, locale: Locale) -> Result<Any, AmountError> {
+    let style = Style { locale, places: None };
+    let bare = Field { noun: NOUN, example: EXAMPLE, units: &[], default: None, style };
+    let lower = text.trim().to_lowercase();
+    if let Some(count) = lower.strip_suffix("drops").or_else(|| lower.strip_suffix("drop")) {
+        let (count, _) = bare.read(count)?;
+        return if count.is_negative() {
+            Err(AmountError::Negative { noun: NOUN })
+        } else {
+            Ok(Any::Drops(count))
+        };
+    }
+    let neither = match bare.read(text) {
+        Ok((number, _)) => return Ok(Any::Bare(number)),
+        Err(AmountError::NotANumber { text, noun, example }) => {
+            AmountError::NotANumber { text, noun, example }
+        }
+        Err(other) => return Err(other),
+    };
+    // The unit is looked at before the range: a weight that is none says what it is instead.
+    let kind = match read::<Mass>(text, super::MassUnit::Gram, locale) {
+        Ok(mass) => return Ok(Any::Mass(mass)),
+        Err(AmountError::WrongUnit { of, .. }) => of,
+        Err(AmountError::UnknownUnit { text, unit, .. }) => {
+            let all: Vec<&Row> = kinds().iter().flat_map(|(_, rows)| *rows).copied().collect();
+            return Err(AmountError::UnknownUnit { text, unit, noun: NOUN, known: known(&all) });
+        }
+        Err(AmountError::NotANumber { .. }) => return Err(neither),
+        Err(other) => return Err(other),
+    };
+    match kind {
+        Volume::NOUN => of(text, locale).map(Any::Volume),
+        Length::NOUN => of(text, locale).map(Any::Length),
+        Temperature::NOUN => of(text, locale).map(Any::Temperature),
+        Share::NOUN => of(text, locale).map(Any::Share),
+        Density::NOUN => of(text, locale).map(Any::Density),
+        _ => Err(neither),
+    }
+}
+
+/// Reads a text that names its unit.
+fn of<Q: Quantity>(text: &str, locale: Locale) -> Result<Amount<Q>, AmountError> {
+    let unit = Q::Unit::all().first().copied();
+    let unit = unit.ok_or(AmountError::Empty { noun: Q::NOUN })?;
+    read(text, unit, locale)
+}
+
+impl Any {
+    /// The amount in every unit of its kind; nothing for a bare number and for drops.
+    ///
+    /// What ends within three decimals, or as a fraction a spoon or a rule is marked in, is shown as it is; the rest is
+    /// rounded to the unit's own step.
+    pub fn everywhere(&self, locale: Locale) -> Vec<Converted> {
+        let (base, rows) = match self {
+            Self::Mass(a) => whole(a.value),
+            Self::Volume(a) => whole(a.value),
+            Self::Length(a) => whole(a.value),
+            Self::Temperature(a) => whole(a.value),
+            Self::Share(a) => whole(a.value),
+            Self::Density(a) => whole(a.value),
+            Self::Drops(_) | Self::Bare(_) => return Vec::new(),
+        };
+        rows.iter().map(|row| one(base / row.size + row.zero, row, locale)).collect()
+    }
+}
+
+fn whole<Q: Quantity>(value: Q) -> (Exact, &'static [&'static Row]) {
+    (value.to_base(), Q::Unit::rows())
+}
+
+fn one(value: Exact, row: &Row, locale: Locale) -> Converted {
+    let rest = value.abs() - Exact::whole(value.abs().floor());
+    let spoon = row.way == Way::Eighths && (rest.is_zero() || vulgar_char(rest).is_some());
+    let (number, exact) = match value.places() {
+        _ if spoon => (mixed(value, locale), true),
+        Some(places) if places <= 3 => (decimal(value, Exact::ratio(1, 10_i128.pow(places)), locale), true),
+        _ => (number(value, row, None, locale), false),
+    };
+    Converted { shown: Shown { number, unit: row.symbol }, exact }
+}

@@ -1,0 +1,82 @@
+//! The converter: which kind a text is of, and the amount in every unit of it.
+
+#![allow(clippy::unwrap_used)]
+
+use potside::quantity::{Any, Exact, Locale, MassUnit, TemperatureUnit, VolumeUnit, read_any};
+
+/// Each conversion in order, `=` before an exact one and `≈` before a rounded one.
+#[track_caller]
+fn everywhere(text: &str, locale: Locale, wanted: &str) {
+    let all = read_any(text, locale).unwrap().everywhere(locale);
+    let said: Vec<String> =
+        all.iter().map(|c| format!("{}{}", if c.exact { "=" } else { "≈" }, c.shown)).collect();
+    assert_eq!(said.join(", "), wanted, "{text}");
+    // What is exact reads back as the same amount.
+    for exact in all.iter().filter(|c| c.exact) {
+        let again = read_any(&exact.shown.to_string(), locale).unwrap();
+        let same: Vec<_> = again.everywhere(locale).into_iter().map(|c| c.shown.number).collect();
+        assert_eq!(same, all.iter().map(|c| c.shown.number.clone()).collect::<Vec<_>>(), "{text}");
+    }
+}
+
+#[track_caller]
+fn refused(text: &str, sentence: &str) {
+    assert_eq!(read_any(text, Locale::Point).unwrap_err().to_string(), sentence, "{text}");
+}
+
+// Sizes: NIST Handbook 44 App. C (1 oz = 28.349523125 g, 1 US fl oz = 29.5735295625 mL, 1 tbsp = 3 tsp = 1/2 fl oz,
+// 1 cup = 16 tbsp, 1 in = 25.4 mm); NIST SP 811 App. B.8 for temperatures. Worked by hand from these.
+#[test]
+fn every_kind_in_all_its_units() {
+    let point = Locale::Point;
+    everywhere("2 1/4 oz", point, "≈63.8 g, ≈0.064 kg, =2.25 oz, ≈0.141 lb");
+    everywhere("1 lb 3.5 oz", point, "≈552.8 g, ≈0.553 kg, =19.5 oz, ≈1.219 lb");
+    everywhere("86,4 C", Locale::Comma, "=86,4 °C, =187,52 °F");
+    everywhere("-40 C", point, "=−40 °C, =−40 °F");
+    everywhere("188F", point, "≈86.7 °C, =188 °F");
+    everywhere(
+        "¾ tbsp",
+        point,
+        "≈11.1 mL, ≈0.011 L, =0.375 fl oz, ≈0.39 imp fl oz, =2¼ tsp, =¾ tbsp, ≈0.047 cup",
+    );
+    everywhere(
+        "1/3 cup",
+        point,
+        "≈78.9 mL, ≈0.079 L, ≈2.67 fl oz, ≈2.78 imp fl oz, =16 tsp, =5⅓ tbsp, =⅓ cup",
+    );
+    everywhere("3 1/4 in", point, "=82.55 mm, =8.255 cm, =3.25 in");
+    everywhere("8 %", point, "=8 %, =80 ‰");
+    everywhere("0.9 g/mL", point, "=0.9 g/mL, =900 kg/m³");
+}
+
+#[test]
+fn numbers_without_a_unit_and_drops() {
+    let read = |text: &str| read_any(text, Locale::Point).unwrap();
+    assert_eq!(read("86"), Any::Bare(Exact::whole(86)));
+    assert_eq!(read("-5"), Any::Bare(Exact::whole(-5)));
+    assert_eq!(read(" 2 1/2"), Any::Bare(Exact::ratio(5, 2)));
+    for text in ["6 drops", "6drops", "6 Drop"] {
+        assert_eq!(read(text), Any::Drops(Exact::whole(6)), "{text}");
+    }
+    assert_eq!(read("6 drops").everywhere(Locale::Point), []);
+    assert!(matches!(read("5 ml"), Any::Volume(a) if a.unit == VolumeUnit::Millilitre));
+    assert!(matches!(read("5 G"), Any::Mass(a) if a.unit == MassUnit::Gram));
+    assert!(matches!(read("5 c"), Any::Temperature(a) if a.unit == TemperatureUnit::Celsius));
+}
+
+#[test]
+fn what_cannot_be_read_is_told() {
+    refused("", "No measure yet: type a number.");
+    refused("wax", "“wax” is not a measure. Type it like 2 1/4 oz, ¾ tbsp or 86 °C.");
+    refused("1,234", "“1,234” can mean 1.234 or 1234. Type the one you mean.");
+    refused("1,234 mL", "“1,234 mL” can mean 1.234 mL or 1234 mL. Type the one you mean.");
+    refused("-3 drops", "A measure cannot be below zero. Take the minus away.");
+    refused("-1 g", "A weight cannot be below zero. Take the minus away.");
+    refused("-300 C", "That is below absolute zero (−273.15 °C). Check the number and its unit.");
+    refused("1/0 oz", "“1/0 oz” divides by zero. Check the fraction.");
+    refused(
+        "5 stone",
+        "“stone” in “5 stone” is not a unit of measure here. Use g, kg, oz, lb, mL, L, fl oz, imp fl oz, tsp, tbsp, cup, \
+         mm, cm, in, °C, °F, %, ‰, g/mL or kg/m³.",
+    );
+}
