@@ -223,6 +223,27 @@ fn a_top_up_that_is_over_itself() {
 }
 
 #[test]
+fn drops_of_unknown_mass_are_restored_too() {
+    let mut plan = Workshop::new().plan(Target::Vessels(4)).unwrap();
+    let red = plan.pours[0].lines.iter_mut().find(|l| l.name == "Red").unwrap();
+    red.dose = Dose::Drops { drops: 3, mass: Mass::ZERO };
+    let (fig, guard) = (StepKey::Add { pour: 0, line: FIG }, StepKey::Add { pour: 0, line: 2 });
+    for (over, expected) in
+        [(fig, StepKey::TopUp { pour: 0, line: 4, round: 1 }), (guard, StepKey::Add { pour: 0, line: 4 })]
+    {
+        let mut run = Run::new(plan.clone());
+        go_on(&mut run, Some(over));
+        let asked = run.now().unwrap().amount.unwrap();
+        run.take(did(over, Some(asked.times(Exact::ratio(4, 3))), 1)).unwrap();
+        run.take(Event::Mended { step: over, way: Way::Restore, at: 2 }).unwrap();
+        let step = run.steps().into_iter().find(|s| s.key == expected).unwrap();
+        // One more where three are in, four where none is.
+        let drops = if over == fig { 1 } else { 4 };
+        assert_eq!(step.dose, Some(Dose::Drops { drops, mass: Mass::ZERO }));
+    }
+}
+
+#[test]
 fn kept_as_it_is() {
     let mut run = run(4);
     let fig = StepKey::Add { pour: 0, line: FIG };
