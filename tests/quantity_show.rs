@@ -133,6 +133,8 @@ fn both_systems() {
     // 0.1 g is 0.0035 oz: to the thousandth.
     both(ounces(215, 100), Ounce, tenth, ["2.150 oz", "61.0 g"]);
     both(ounces(215, 100), Ounce, Some(ounces(5, 1000)), ["2.150 oz", "61.0 g"]);
+    // 0.005 oz is 0.141747615625 g: to the tenth.
+    both(ounces(215, 100), Gram, Some(ounces(5, 1000)), ["61.0 g", "2.15 oz"]);
     both(
         Mass::base(Exact::whole(12_000)),
         Gram,
