@@ -1,5 +1,6 @@
 //! Storage in a real browser: what is acknowledged is there, and every failure is said.
 #![cfg(target_arch = "wasm32")]
+#![allow(clippy::expect_used, clippy::indexing_slicing)]
 
 use js_sys::Function;
 use potside::book::{Store, StoreError};

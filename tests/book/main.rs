@@ -1,0 +1,10 @@
+//! What is kept: entries, the journal, the state it folds to, stores and the writer, old books, the demo workshop.
+#![cfg(not(target_arch = "wasm32"))]
+// A helper of a test may fail as a test does.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+mod entry;
+mod journal;
+mod sample;
+mod state;
+mod store;

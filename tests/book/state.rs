@@ -1,0 +1,163 @@
+//! Today's state: versions, putting away, batches, looking up, and entries that change nothing.
+
+use super::sample::{began, does, ended, entry, id, ingredient, plan, said, undo};
+use potside::book::{Act, Found, Journal, Refusal, Settings};
+use potside::formula::Recipe;
+use potside::pot::Residue;
+use potside::quantity::{Amount, Exact, MassUnit};
+
+fn journal() -> Journal {
+    Journal::open(vec![], "tablet")
+}
+
+#[test]
+fn a_change_makes_a_new_version_and_keeps_the_old_one() {
+    let mut j = journal();
+    let first = does(&mut j, ingredient("w", "Meadow wax", 860));
+    let mut change = ingredient("w", "Meadow wax", 862);
+    if let Act::Ingredient { over, .. } = &mut change {
+        *over = Some(first.id.clone());
+    }
+    let second = does(&mut j, change);
+    let kept = &j.state().ingredients[&id("w")];
+    assert_eq!(kept.versions.len(), 2);
+    assert_eq!(kept.latest().map(|v| (&v.entry, v.over.as_ref())), Some((&second.id, Some(&first.id))));
+    assert_eq!(kept.version(&first.id).map(|(n, v)| (n, v.body.density)), {
+        let density = Some(potside::quantity::Density::base(Exact::ratio(860, 1000)));
+        Some((1, density))
+    });
+    assert_eq!(kept.version(&id("other")), None);
+}
+
+#[test]
+fn what_is_put_away_is_not_shown_and_comes_back() {
+    let mut j = journal();
+    does(&mut j, ingredient("b", "beeswax", 1));
+    does(&mut j, ingredient("a", "Almond wax", 1));
+    let names = |j: &Journal| -> Vec<String> {
+        let shown = j.state().ingredients_shown();
+        shown.iter().filter_map(|k| k.body()).map(|i| i.name.clone()).collect()
+    };
+    assert_eq!(names(&j), ["Almond wax", "beeswax"]);
+    does(&mut j, Act::Retire { id: id("a"), retired: true });
+    assert_eq!(names(&j), ["beeswax"]);
+    does(&mut j, Act::Retire { id: id("a"), retired: false });
+    assert_eq!(names(&j), ["Almond wax", "beeswax"]);
+}
+
+#[test]
+fn settings_are_the_latest_and_undone_are_the_ones_before() {
+    let mut j = journal();
+    let each = |grams| Residue::Each(Amount::new(Exact::whole(grams), MassUnit::Gram));
+    let settings = |grams| Act::Settings(Settings { residue: each(grams), ..Settings::default() });
+    let first = does(&mut j, settings(5));
+    let last = does(&mut j, settings(8));
+    assert_eq!(j.state().settings.residue, each(8));
+    does(&mut j, undo(&last.id));
+    assert_eq!(j.state().settings.residue, each(5));
+    does(&mut j, undo(&first.id));
+    assert_eq!(j.state().settings, Settings::default());
+}
+
+#[test]
+fn a_batch_begins_runs_and_ends_and_undo_takes_back_each() {
+    let mut j = journal();
+    does(&mut j, began("b1", 4));
+    let noted = does(&mut j, said("b1", "window was open"));
+    assert_eq!(j.state().running().map(|b| &b.id), Some(&id("b1")));
+    let end = does(&mut j, ended("b1", "all good"));
+    assert!(j.state().running().is_none());
+    let batch = &j.state().batches[&id("b1")];
+    assert_eq!((batch.run.plan.vessels, batch.run.events().len(), batch.entries.len()), (4, 1, 3));
+    assert_eq!(batch.ended.as_ref().map(|(_, at, note)| (*at, note.as_str())), Some((end.at, "all good")));
+    does(&mut j, undo(&end.id));
+    assert!(j.state().running().is_some());
+    does(&mut j, undo(&noted.id));
+    assert_eq!(j.state().batches[&id("b1")].run.events().len(), 0);
+}
+
+#[track_caller]
+fn ignored(j: &Journal, want: &[Refusal]) {
+    let got: Vec<&Refusal> = j.state().ignored.values().map(|i| &i.why).collect();
+    assert_eq!(got, want.iter().collect::<Vec<_>>());
+    for why in want {
+        assert!(why.to_string().ends_with('.'), "{why}");
+    }
+}
+
+#[test]
+fn an_entry_that_cannot_be_done_is_counted_and_changes_nothing() {
+    let mut j = journal();
+    let begin = does(&mut j, began("b1", 4));
+    let again = began("b1", 9);
+    for (act, why) in [
+        (again, Refusal::BegunAlready),
+        (said("b0", "lost"), Refusal::NoSuchBatch),
+        (ended("b0", "lost"), Refusal::NoSuchBatch),
+        (Act::Retire { id: id("t"), retired: true }, Refusal::NoSuchThing),
+        (crowd(10_001), Refusal::TooManyVessels { vessels: 10_001 }),
+    ] {
+        let e = does(&mut j, act);
+        assert_eq!(j.state().ignored.get(&e.id).map(|i| i.why.clone()), Some(why.clone()));
+        assert!(why.to_string().ends_with('.'), "{why}");
+        does(&mut j, undo(&e.id));
+        ignored(&j, &[]);
+    }
+    assert_eq!(j.state().batches.len(), 1);
+    does(&mut j, said("b1", "kept"));
+    does(&mut j, undo(&begin.id));
+    assert!(j.state().batches.is_empty());
+    ignored(&j, &[Refusal::NoSuchBatch]);
+}
+
+/// A plan that no planning makes.
+fn crowd(vessels: u32) -> Act {
+    let mut plan = plan(2);
+    plan.vessels = vessels;
+    Act::Began { batch: id("b"), formula: id("f"), version: id("e"), vessel: id("v"), plan: Box::new(plan) }
+}
+
+#[test]
+fn hostile_counts_of_vessels_are_refused() {
+    let mut all = plan(2);
+    all.pours[0].vessels = u32::MAX;
+    all.pours.push(all.pours[0].clone());
+    let act = Act::Began {
+        batch: id("b"),
+        formula: id("f"),
+        version: id("e"),
+        vessel: id("v"),
+        plan: Box::new(all),
+    };
+    let j = Journal::open(vec![entry("e", 1, act).to_line()], "here");
+    ignored(&j, &[Refusal::TooManyVessels { vessels: 2 * u64::from(u32::MAX) }]);
+}
+
+#[test]
+fn an_ingredient_is_known_by_its_name_and_the_latest_word_counts() {
+    let mut j = journal();
+    does(&mut j, ingredient("w1", "Meadow Wax ", 860));
+    does(&mut j, ingredient("w2", "meadow wax", 870));
+    let density =
+        |j: &Journal| j.state().ingredient(" MEADOW WAX").and_then(|i| i.density).map(|d| d.in_base());
+    assert_eq!(density(&j), Some(Exact::ratio(870, 1000)));
+    does(&mut j, ingredient("w1", "Meadow wax", 862));
+    assert_eq!(density(&j), Some(Exact::ratio(862, 1000)));
+    // Put away, it gives way to one that is not.
+    does(&mut j, Act::Retire { id: id("w1"), retired: true });
+    assert_eq!(density(&j), Some(Exact::ratio(870, 1000)));
+    assert!(j.state().ingredient("chalk wax").is_none());
+    assert!(j.state().drop_mass("meadow wax").is_none() && j.state().bulk_density("meadow wax").is_none());
+}
+
+#[test]
+fn a_word_finds_batches_by_what_was_poured() {
+    let mut j = journal();
+    does(&mut j, began("b1", 4));
+    does(&mut j, ended("b1", "Sold at the harvest fair"));
+    let count = |words: &str| j.state().find(words).len();
+    for (words, n) in [("stout", 1), ("MEADOW plain", 1), ("harvest stout", 1), ("harvest oak", 0), ("", 1)] {
+        assert_eq!(count(words), n, "{words}");
+    }
+    assert!(matches!(j.state().find("stout")[..], [Found::Batch(b)] if b.id == id("b1")));
+}
