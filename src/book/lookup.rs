@@ -3,8 +3,8 @@
 use super::{Batch, Id, Kept, State};
 use crate::bench::{Ingredient, bulk_density, drop_mass};
 use crate::formula::{Formula, Recipe};
-use crate::quantity::{Density, Exact, Mass, Voice, Why};
-use crate::vessel::Vessel;
+use crate::quantity::{Density, Mass, Voice, Why};
+use crate::vessel::{Vessel, VesselError, blend_density, fill};
 use std::collections::BTreeMap;
 
 /// Names are the same whatever their case and the spaces around them.
@@ -105,27 +105,27 @@ impl State {
         self.known(name).next()
     }
 
-    /// The density of a formula's liquid wax as poured: the volumes of the waxes add up. None where the density of one
-    /// of them is not known.
-    pub fn wax_density(&self, formula: &Formula, voice: Voice) -> Option<(Density, Why)> {
-        let mut volume = Exact::ZERO;
-        let mut whole = Exact::ZERO;
-        let mut why = Why::new(
-            format!("Density of the wax of {}", formula.name),
-            "the blend ÷ the sum of each wax's share ÷ its density",
-            String::new(),
-        );
-        for wax in &formula.wax {
-            let density = self.known(&wax.name).find_map(|i| i.density)?;
-            let share = wax.share.value.in_base();
-            volume = volume + share.checked_div(density.in_base())?;
-            whole = whole + share;
-            let number = voice.number(density.in_base());
-            why = why.with(&wax.name, format!("{}, {number} g/mL", voice.share(wax.share.value)));
+    /// The density of a formula's liquid wax as poured.
+    ///
+    /// # Errors
+    /// Where the density of a wax is not known: it is named.
+    pub fn wax_density(&self, formula: &Formula, voice: Voice) -> Result<(Density, Why), VesselError> {
+        blend_density(&formula.wax, |wax| self.known(wax).find_map(|i| i.density), voice)
+    }
+
+    /// What of this formula fills the vessel.
+    ///
+    /// # Errors
+    /// Where the vessel's measures or the density of a wax are not known.
+    pub fn fill(&self, vessel: &Vessel, formula: &Formula, voice: Voice) -> Result<(Mass, Why), VesselError> {
+        match self.wax_density(formula, voice) {
+            Ok((density, _)) => fill(vessel, Some(density), voice),
+            // A fill by weight needs no density; where one is needed, the wax that lacks it is named.
+            Err(unknown) => fill(vessel, None, voice).map_err(|e| match e {
+                VesselError::NoDensity { .. } => unknown,
+                e => e,
+            }),
         }
-        let density = whole.checked_div(volume)?;
-        why.result = format!("{} g/mL", voice.number(density));
-        Some((Density::base(density), why))
     }
 }
 

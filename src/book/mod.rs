@@ -2,6 +2,7 @@
 
 mod act;
 mod crc;
+mod demo;
 mod entry;
 mod id;
 mod journal;
@@ -13,6 +14,7 @@ mod writer;
 
 pub use act::{Act, Ending, Subject};
 pub use crc::crc32c;
+pub use demo::demo;
 pub use entry::{Damage, Entry, FORMAT, LONGEST};
 pub use id::Id;
 pub use journal::Journal;

@@ -1,0 +1,82 @@
+//! The demo workshop: every act of it is one the app would do, and it shows every kind of part.
+
+use potside::book::{Ending, Journal, demo};
+use potside::formula::{Basis, check};
+use potside::pot::StepKey;
+use potside::quantity::Voice;
+
+const NOW: u64 = 1_764_000_000_000;
+
+fn workshop() -> Journal {
+    let mut n = 0;
+    let lines = demo("tablet", NOW, || {
+        n += 1;
+        n
+    });
+    Journal::open(lines.into_iter().map(|(_, line)| line).collect(), "tablet")
+}
+
+#[test]
+fn it_opens_whole() {
+    let j = workshop();
+    let s = j.state();
+    assert_eq!((j.damaged().len(), s.ignored.len()), (0, 0));
+    let things = [
+        s.formulas.len(),
+        s.vessels.len(),
+        s.scales.len(),
+        s.pots.len(),
+        s.ingredients.len(),
+        s.batches.len(),
+    ];
+    assert_eq!(things, [5, 4, 2, 2, 10, 2]);
+    assert!(j.entries().iter().all(|e| e.at <= NOW), "nothing is done in the future");
+}
+
+#[test]
+fn every_formula_can_be_made_in_each_of_its_vessels() {
+    let j = workshop();
+    let s = j.state();
+    let mut bases = std::collections::BTreeSet::new();
+    for formula in s.formulas_shown().iter().filter_map(|k| k.body()) {
+        assert_eq!(check(formula, s), Ok(vec![]), "{}", formula.name);
+        assert!(!formula.vessels.is_empty(), "{}", formula.name);
+        for fits in &formula.vessels {
+            let vessel = s.vessels[&fits.vessel].body().expect("it is in the workshop");
+            let (mass, _) = s.fill(vessel, formula, Voice::default()).expect("it can be filled");
+            let grams = mass.in_base().to_f64();
+            assert!((50.0..600.0).contains(&grams), "{} in {}: {grams} g", formula.name, vessel.name);
+        }
+        bases.extend(formula.parts.iter().map(|p| match p.basis {
+            Basis::OfWax(_) => "wax",
+            Basis::OfWhole(_) => "whole",
+            Basis::PerWax { .. } => "per",
+            Basis::Weight(_) => "weight",
+            Basis::Spoon(_) => "spoon",
+            Basis::Drops(_) => "drops",
+            Basis::PerVessel(_) => "count",
+        }));
+    }
+    assert_eq!(bases.len(), 7, "every basis is shown: {bases:?}");
+    assert!(s.formulas_shown().iter().any(|k| k.body().is_some_and(|f| f.wax.len() == 2)));
+}
+
+#[test]
+fn the_pours_of_the_past_are_finished() {
+    let j = workshop();
+    assert!(j.state().running().is_none());
+    for batch in j.state().batches_shown() {
+        assert!(matches!(batch.ended, Some((Ending::Poured, at, _)) if at > batch.began));
+        assert!(batch.run.done(StepKey::Close).is_some() && batch.run.now().is_none());
+        let version = j.state().formulas[&batch.formula].version(&batch.version);
+        assert_eq!(version.map(|(n, _)| n), Some(1));
+    }
+}
+
+#[test]
+fn it_is_the_same_whoever_makes_it_and_apart_from_others() {
+    let ids =
+        |device: &str| -> Vec<String> { demo(device, NOW, || 7).into_iter().map(|(id, _)| id).collect() };
+    assert_eq!(ids("tablet"), ids("tablet"));
+    assert!(ids("tablet").iter().all(|id| !ids("table").contains(id)));
+}
