@@ -7,7 +7,7 @@ use potside::quantity::Voice;
 
 const NOW: u64 = 1_764_000_000_000;
 
-fn workshop() -> Journal {
+pub(crate) fn workshop() -> Journal {
     let mut n = 0;
     let lines = demo("tablet", NOW, || {
         n += 1;

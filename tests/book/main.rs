@@ -5,6 +5,7 @@
 
 mod demo;
 mod entry;
+mod fixture;
 mod journal;
 mod sample;
 mod state;

@@ -1,10 +1,10 @@
 //! Today's state: versions, putting away, batches, looking up, and entries that change nothing.
 
 use super::sample::{began, does, ended, entry, id, ingredient, plan, said, undo};
-use potside::book::{Act, Found, Journal, Refusal, Settings};
+use potside::book::{Act, Found, Journal, Refusal, Settings, Subject};
 use potside::formula::Recipe;
 use potside::pot::Residue;
-use potside::quantity::{Amount, Exact, MassUnit};
+use potside::quantity::{Amount, Exact, Mass, MassUnit, Quantity, Voice};
 
 fn journal() -> Journal {
     Journal::open(vec![], "tablet")
@@ -148,6 +148,65 @@ fn an_ingredient_is_known_by_its_name_and_the_latest_word_counts() {
     assert_eq!(density(&j), Some(Exact::ratio(870, 1000)));
     assert!(j.state().ingredient("chalk wax").is_none());
     assert!(j.state().drop_mass("meadow wax").is_none() && j.state().bulk_density("meadow wax").is_none());
+}
+
+#[test]
+fn what_fills_a_vessel_needs_the_density_of_each_wax_unless_it_is_a_weight() {
+    let mut j = super::demo::workshop();
+    let fill = |j: &Journal, vessel: &str| {
+        let s = j.state();
+        let formula = s.formulas[&id("demo-hedge")].body().expect("it has a version");
+        s.fill(s.vessels[&id(vessel)].body().expect("it has a version"), formula, Voice::default())
+    };
+    // 1 ÷ (0.7 ÷ 0.862 + 0.3 ÷ 0.791) = 0.681842 ÷ 0.8123, worked out by hand: 0.839396775 to nine places.
+    let formula = j.state().formulas[&id("demo-hedge")].body().expect("it has a version");
+    let (density, why) = j.state().wax_density(formula, Voice::default()).expect("both are known");
+    assert_eq!(density.in_base(), Exact::ratio(839_396_775, 1_000_000_000));
+    assert_eq!(why.values.len(), 2);
+    assert!(fill(&j, "demo-tin").is_ok());
+    let act = j
+        .entries()
+        .iter()
+        .find(|e| e.act.subject() == Subject::Thing(&id("demo-wax-harbour")))
+        .map(|e| e.id.clone());
+    does(&mut j, undo(&act.expect("it is in the workshop")));
+    let why = fill(&j, "demo-tin").expect_err("a density is not known").to_string();
+    assert!(why.contains("Harbour firm wax"), "{why}");
+    assert_eq!(
+        fill(&j, "demo-jar").map(|(mass, _)| mass),
+        Ok(Mass::of(Exact::ratio(72, 10), MassUnit::Ounce))
+    );
+}
+
+#[test]
+fn weighings_are_known_by_name() {
+    let j = super::demo::workshop();
+    // 0.43 g, 0.42 g and 0.45 g for 20 drops each.
+    assert_eq!(j.state().drop_mass(" BRICK DYE").map(|m| m.in_base()), Some(Exact::ratio(130, 100 * 60)));
+    assert!(j.state().bulk_density("hard flake").is_some() && j.state().bulk_density("brick dye").is_none());
+}
+
+#[test]
+fn words_find_formulas_vessels_and_batches() {
+    let j = super::demo::workshop();
+    let found = |words: &str| -> Vec<String> {
+        let name = |f: &Found| match f {
+            Found::Formula(k) => k.id.to_string(),
+            Found::Vessel(k) => k.id.to_string(),
+            Found::Batch(b) => format!("batch of {}", b.formula),
+        };
+        j.state().find(words).iter().map(name).collect()
+    };
+    let cases: [(&str, &[&str]); 5] = [
+        ("plum", &["demo-larder", "demo-orchard", "batch of demo-orchard"]),
+        ("TUMBLER", &["demo-tumbler"]),
+        ("salt firm", &["demo-hedge", "batch of demo-hedge"]),
+        ("wet spots", &["demo-tumbler"]),
+        ("no such thing", &[]),
+    ];
+    for (words, want) in cases {
+        assert_eq!(found(words), want, "{words}");
+    }
 }
 
 #[test]
