@@ -27,6 +27,10 @@ fn milligrams(mass: Mass, wanted: &str, step: &str) {
 fn one_weighing_is_as_good_as_the_reading() {
     let found = drop_mass(&trial(&[(20, "1.00")], "0.01"), Voice::default()).unwrap();
     assert_eq!(found.mean, g("0.05").value);
+    assert_eq!(
+        found.say(Voice::default()),
+        "One drop weighs 50.0 mg ± 0.2 mg (0.41 %). That is good to 5 %."
+    );
     assert_eq!(found.why.result, "50.0 mg");
     milligrams(found.error, "0.204", "0.001");
     assert_eq!(found.more_for_5_percent, 0);
@@ -74,12 +78,18 @@ fn nothing_weighed_tells_nothing() {
     assert_eq!(with_an_empty_row.map(|d| d.mean), Some(g("0.05").value));
 }
 
+fn spoons(spoons: u32, mass: &str) -> SpoonTrial {
+    SpoonTrial { spoon: tbsp("1"), spoons, mass: g(mass) }
+}
+
 #[test]
 fn bulk_density_from_level_spoons() {
-    let spoons = |spoons, mass| SpoonTrial { spoon: tbsp("1"), spoons, mass: g(mass) };
     let (density, _) = bulk_density(&spoons(5, "44.36029434375"), Voice::default()).unwrap();
     // 1 tbsp = 14.78676478125 mL exactly (NIST Handbook 44 App. C): five are 73.93382390625 mL, here 0.6 g/mL.
     assert_eq!(density.in_base(), number("0.6"));
+    let said = |count, mass| spoons(count, mass).say(Voice::default());
+    assert_eq!(said(5, "44.36029434375").unwrap(), "One level tbsp weighs 8.9 g (0.31 oz): 0.600 g/mL.");
+    assert_eq!(said(0, "44"), None);
     assert_eq!(bulk_density(&spoons(0, "44"), Voice::default()), None);
     assert_eq!(bulk_density(&spoons(5, "0"), Voice::default()), None);
     assert_eq!(spoons(0, "0").check(), Err(vec![BenchError::NoSpoons, BenchError::SpoonsWeighNothing]));

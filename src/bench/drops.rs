@@ -1,7 +1,7 @@
 //! The mass of one drop, from N drops weighed.
 
 use super::DropTrial;
-use crate::quantity::{Exact, Mass, Voice, Why};
+use crate::quantity::{Exact, Mass, Share, Voice, Why};
 
 /// What a drop trial tells.
 #[derive(Clone, PartialEq, Debug)]
@@ -12,6 +12,24 @@ pub struct DropMass {
     /// How many more drops, weighed in one go, would bring the standard error to 5 % of the mean (zero where it is).
     pub more_for_5_percent: u32,
     pub why: Why,
+}
+
+impl DropMass {
+    /// What it means, in sentences: `One drop weighs 20.9 mg ± 1.2 mg (5.7 %). …`
+    pub fn say(&self, voice: Voice) -> String {
+        let error = self.error.over(self.mean).unwrap_or(Exact::ZERO);
+        let good = match self.more_for_5_percent {
+            0 => "That is good to 5 %.".to_owned(),
+            1 => "1 more drop, weighed on its own, makes it good to 5 %.".to_owned(),
+            more => format!("{more} more drops, weighed in one go, make it good to 5 %."),
+        };
+        format!(
+            "One drop weighs {} ± {} ({}). {good}",
+            voice.milligrams(self.mean),
+            voice.milligrams(self.error),
+            voice.share(Share::base(error)),
+        )
+    }
 }
 
 /// How good the mean is to be: its standard error at most this share of it.

@@ -1,7 +1,21 @@
 //! Bulk density from level spoons.
 
 use super::SpoonTrial;
-use crate::quantity::{Density, Exact, Mass, Voice, Why};
+use crate::quantity::{Density, Exact, Mass, Unit, Voice, Why};
+
+impl SpoonTrial {
+    /// What it means, in a sentence: `One level tbsp weighs 8.4 g (0.30 oz): 0.568 g/mL.` None where [`bulk_density`]
+    /// has none.
+    pub fn say(&self, voice: Voice) -> Option<String> {
+        let (density, _) = bulk_density(self, voice)?;
+        let one = voice.both(density.mass_of(self.spoon.value));
+        let spoon = match (self.spoon.number() == Exact::ONE, self.spoon.unit.symbol()) {
+            (true, unit) => unit.to_owned(),
+            (false, _) => voice.typed(self.spoon),
+        };
+        Some(format!("One level {spoon} weighs {one}: {}.", voice.density(density)))
+    }
+}
 
 /// The mass in one level spoon by its volume. None where no spoons were counted or their volume or mass is zero.
 pub fn bulk_density(trial: &SpoonTrial, voice: Voice) -> Option<(Density, Why)> {

@@ -31,13 +31,24 @@ impl Journal {
                 Err(damage) => journal.set_aside(line, damage),
             }
         }
-        journal.sort();
-        journal.clocks = journal.entries.iter().map(|e| (e.id.clone(), e.clock)).collect();
-        journal.mark_undone();
-        for entry in journal.entries.iter().filter(|e| !journal.undone.contains(&e.id)) {
-            journal.state.take(entry);
-        }
+        journal.fold();
         journal
+    }
+
+    /// Takes many entries in at once, as from a copy: the whole is folded once, not once for each.
+    pub fn take_all(&mut self, entries: Vec<Entry>) {
+        self.entries.extend(entries);
+        self.fold();
+    }
+
+    fn fold(&mut self) {
+        self.sort();
+        self.clocks = self.entries.iter().map(|e| (e.id.clone(), e.clock)).collect();
+        self.mark_undone();
+        self.state = State::default();
+        for entry in self.entries.iter().filter(|e| !self.undone.contains(&e.id)) {
+            self.state.take(entry);
+        }
     }
 
     /// Brings the entries into order, one of each id.

@@ -8,7 +8,7 @@ use crate::vessel::{Vessel, VesselError, blend_density, fill};
 use std::collections::BTreeMap;
 
 /// Names are the same whatever their case and the spaces around them.
-fn key(name: &str) -> String {
+pub(super) fn key(name: &str) -> String {
     name.trim().to_lowercase()
 }
 
@@ -85,24 +85,21 @@ impl State {
         found
     }
 
-    /// What is known of the ingredient of this name, the latest word first; those put away last.
-    fn known<'a>(&'a self, name: &str) -> impl Iterator<Item = &'a Ingredient> + use<'a> {
+    /// The ingredients of this name, the one with the latest word first; those put away last.
+    pub(super) fn known<'a>(&'a self, name: &str) -> impl Iterator<Item = &'a Kept<Ingredient>> + use<'a> {
         let name = key(name);
-        let mut all: Vec<_> = self
-            .ingredients
-            .values()
-            .filter_map(|k| Some((k.retired, k.latest()?)))
-            .filter(|(_, v)| key(&v.body.name) == name)
-            .collect();
-        all.sort_by(|(a_retired, a), (b_retired, b)| {
-            a_retired.cmp(b_retired).then_with(|| (b.clock, &b.entry).cmp(&(a.clock, &a.entry)))
+        let named = |k: &&Kept<Ingredient>| k.body().is_some_and(|i| key(&i.name) == name);
+        let mut all: Vec<_> = self.ingredients.values().filter(named).collect();
+        all.sort_by(|a, b| {
+            let word = |k: &Kept<Ingredient>| k.latest().map(|v| (v.clock, v.entry.clone()));
+            a.retired.cmp(&b.retired).then_with(|| word(b).cmp(&word(a)))
         });
-        all.into_iter().map(|(_, v)| &v.body)
+        all.into_iter()
     }
 
     /// The ingredient of this name, the latest word on it.
     pub fn ingredient(&self, name: &str) -> Option<&Ingredient> {
-        self.known(name).next()
+        self.known(name).find_map(Kept::body)
     }
 
     /// The density of a formula's liquid wax as poured.
@@ -110,7 +107,11 @@ impl State {
     /// # Errors
     /// Where the density of a wax is not known: it is named.
     pub fn wax_density(&self, formula: &Formula, voice: Voice) -> Result<(Density, Why), VesselError> {
-        blend_density(&formula.wax, |wax| self.known(wax).find_map(|i| i.density), voice)
+        blend_density(
+            &formula.wax,
+            |wax| self.known(wax).filter_map(Kept::body).find_map(|i| i.density),
+            voice,
+        )
     }
 
     /// What of this formula fills the vessel.
@@ -131,12 +132,12 @@ impl State {
 
 impl Recipe for State {
     fn drop_mass(&self, ingredient: &str) -> Option<Mass> {
-        let trials = self.known(ingredient).filter_map(|i| i.drops.as_ref());
+        let trials = self.known(ingredient).filter_map(Kept::body).filter_map(|i| i.drops.as_ref());
         trials.filter_map(|t| drop_mass(t, Voice::default())).map(|d| d.mean).next()
     }
 
     fn bulk_density(&self, ingredient: &str) -> Option<Density> {
-        let trials = self.known(ingredient).filter_map(|i| i.spoons.as_ref());
+        let trials = self.known(ingredient).filter_map(Kept::body).filter_map(|i| i.spoons.as_ref());
         trials.filter_map(|t| bulk_density(t, Voice::default())).map(|(density, _)| density).next()
     }
 }

@@ -1,12 +1,10 @@
 //! Today's state: the fold of the journal.
 
-use super::{Act, Ending, Entry, Id, Subject};
+use super::{Act, Ending, Entry, Id, Settings, Subject};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::formula::Formula;
-use crate::pot::{Plan, Residue, Run, RunError};
-use crate::quantity::{Amount, Exact, Share, ShareUnit};
+use crate::pot::{Plan, Run, RunError};
 use crate::vessel::Vessel;
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::fmt;
 
@@ -64,19 +62,6 @@ pub struct Batch {
     pub ended: Option<(Ending, u64, String)>,
     /// Entries that made it, in order: the last one is what "undo" takes back.
     pub entries: Vec<Id>,
-}
-
-/// Choices of the workshop.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
-pub struct Settings {
-    pub residue: Residue,
-    pub tolerance: Amount<Share>,
-}
-
-impl Default for Settings {
-    fn default() -> Self {
-        Self { residue: Residue::None, tolerance: Amount::new(Exact::whole(2), ShareUnit::Percent) }
-    }
 }
 
 /// An entry that changes nothing, and why.

@@ -2,7 +2,7 @@
 
 use super::{
     Amount, Density, Exact, LengthUnit, Locale, Mass, MassUnit, Quantity, Share, ShareUnit, TemperatureUnit,
-    decimal, show, show_density, show_exact,
+    decimal, show, show_both, show_density, show_exact,
 };
 
 /// Which units come first for this person, and which decimal sign.
@@ -29,6 +29,12 @@ impl Voice {
     /// A mass to the thousandth of the unit that comes first, as a why shows it before rounding: `60.951 g`.
     pub fn mass(self, value: Mass) -> String {
         show(value, self.mass, Some(Exact::ratio(1, 1000)), self.locale).to_string()
+    }
+
+    /// A mass in both systems: `61.0 g (2.15 oz)`.
+    pub fn both(self, value: Mass) -> String {
+        let (first, other) = show_both(value, self.mass, None, self.locale);
+        format!("{first} ({other})")
     }
 
     /// A share in percent: `7.41 %`.

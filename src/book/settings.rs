@@ -1,0 +1,46 @@
+//! Choices of the workshop, the same on every device.
+
+use crate::pot::Residue;
+use crate::quantity::{Amount, Exact, Share, ShareUnit, Voice};
+use serde::{Deserialize, Serialize};
+
+/// Choices of the workshop.
+#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+pub struct Settings {
+    pub residue: Residue,
+    /// How far a dose may be off before the person is told.
+    pub tolerance: Amount<Share>,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self { residue: Residue::None, tolerance: Amount::new(Exact::whole(2), ShareUnit::Percent) }
+    }
+}
+
+/// The widest tolerance: beyond it a wrong dose would pass unseen (our own choice).
+const WIDEST: Share = Share::base(Exact::ratio(1, 5));
+/// The narrowest: below it no scale is fine enough (our own choice).
+const NARROWEST: Share = Share::base(Exact::ratio(1, 1000));
+
+impl Settings {
+    /// Looks them over.
+    ///
+    /// # Errors
+    /// The sentence that says why they cannot be.
+    pub fn check(&self, voice: Voice) -> Result<(), String> {
+        let tolerance = self.tolerance.value;
+        if (NARROWEST..=WIDEST).contains(&tolerance) {
+            return Ok(());
+        }
+        let typed = voice.typed(self.tolerance);
+        let range = [&voice.share(NARROWEST), " to ", &voice.share(WIDEST)].concat();
+        Err(if tolerance < NARROWEST {
+            format!(
+                "A tolerance of {typed} is finer than any scale here weighs. Type one of {range}; 2 % is usual."
+            )
+        } else {
+            format!("A tolerance of {typed} would let a wrong dose pass. Type one of {range}; 2 % is usual.")
+        })
+    }
+}

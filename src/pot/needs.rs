@@ -1,0 +1,66 @@
+//! What a whole plan takes of everything, over all its pots.
+
+use super::{Dose, Plan, eighth};
+use crate::quantity::{Exact, Mass, Voice, VolumeUnit};
+
+/// One wax or part, all pots together.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Need {
+    pub name: String,
+    pub mass: Mass,
+    pub drops: u32,
+    /// Eighths of a US teaspoon.
+    pub eighths: u32,
+    pub pieces: u32,
+}
+
+impl Need {
+    /// As one measures it: `61.0 g (2.15 oz)`, `14 drops, 293.0 mg`, `1½ tsp, 4.0 g`, `8 pieces`.
+    pub fn say(&self, voice: Voice) -> String {
+        let many = |n: u32, one: &str, more: &str| format!("{n} {}", if n == 1 { one } else { more });
+        let beside = |measure: String| {
+            if self.mass.is_zero() {
+                measure
+            } else {
+                format!("{measure}, {}", voice.amount(self.mass, voice.mass))
+            }
+        };
+        if self.pieces > 0 {
+            many(self.pieces, "piece", "pieces")
+        } else if self.drops > 0 {
+            beside(many(self.drops, "drop", "drops"))
+        } else if self.eighths > 0 {
+            beside(voice.amount(eighth().times(Exact::whole(self.eighths.into())), VolumeUnit::Teaspoon))
+        } else {
+            voice.both(self.mass)
+        }
+    }
+}
+
+impl Plan {
+    /// What all pots take together, in the order of the first pot.
+    pub fn needs(&self) -> Vec<Need> {
+        let mut needs: Vec<Need> = Vec::new();
+        for line in self.pours.iter().flat_map(|p| &p.lines) {
+            let at = needs.iter().position(|n| n.name == line.name).unwrap_or(needs.len());
+            if at == needs.len() {
+                needs.push(Need {
+                    name: line.name.clone(),
+                    mass: Mass::ZERO,
+                    drops: 0,
+                    eighths: 0,
+                    pieces: 0,
+                });
+            }
+            let Some(need) = needs.get_mut(at) else { continue };
+            need.mass = need.mass + line.dose.mass();
+            match line.dose {
+                Dose::Drops { drops, .. } => need.drops += drops,
+                Dose::Spoon { eighths, .. } => need.eighths += eighths,
+                Dose::Count { pieces } => need.pieces += pieces,
+                Dose::Weigh { .. } | Dose::Unweighable { .. } => {}
+            }
+        }
+        needs
+    }
+}

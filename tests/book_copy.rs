@@ -1,0 +1,144 @@
+//! What a copy of a book brings to a book.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+use potside::book::{Act, CopyError, Damage, Entry, Id, Journal, Settings, read_copy, say_bytes};
+use potside::quantity::{Amount, Exact, Locale, ShareUnit, Voice};
+
+fn settings(percent: i128) -> Act {
+    let tolerance = Amount::new(Exact::whole(percent), ShareUnit::Percent);
+    Act::Settings(Settings { tolerance, ..Settings::default() })
+}
+
+/// A book of so many entries, and its lines.
+fn book(device: &str, entries: i128) -> (Journal, Vec<String>) {
+    let mut journal = Journal::open(Vec::new(), device);
+    let mut lines = Vec::new();
+    for n in 1..=entries {
+        let entry = journal.entry(settings(n), 1_764_770_400_000, 7);
+        lines.push(entry.to_line());
+        journal.take(entry);
+    }
+    (journal, lines)
+}
+
+#[test]
+fn a_copy_brings_what_is_not_here_yet() {
+    let (_, lines) = book("tablet", 5);
+    for here in 0..=5 {
+        let journal = Journal::open(lines[..here].to_vec(), "tablet");
+        // Windows line ends and an empty last line are no damage.
+        for text in [lines.join("\n"), lines.join("\r\n") + "\r\n\r\n"] {
+            let copy = read_copy(&text, &journal).unwrap();
+            let fresh: Vec<_> = copy.fresh.iter().map(Entry::to_line).collect();
+            assert_eq!((fresh.as_slice(), copy.known), (&lines[here..], here));
+            assert_eq!(copy.damaged, []);
+        }
+    }
+}
+
+#[test]
+fn a_line_that_stands_twice_comes_once() {
+    let (_, lines) = book("tablet", 2);
+    let copy = read_copy(&[lines.join("\n"), lines.join("\n")].join("\n"), &Journal::default()).unwrap();
+    assert_eq!((copy.fresh.len(), copy.known), (2, 2));
+}
+
+#[test]
+fn damaged_lines_are_named_and_the_rest_comes() {
+    let (_, mut lines) = book("tablet", 3);
+    lines[1] = lines[1].replace("2 %", "9 %");
+    lines.push("{\"half\":".to_owned());
+    let copy = read_copy(&lines.join("\n"), &Journal::default()).unwrap();
+    assert_eq!(copy.fresh.len(), 2);
+    assert_eq!(copy.damaged, [(2, Damage::Checksum), (4, Damage::NotAnEntry)]);
+}
+
+#[test]
+fn another_entry_of_the_same_id_is_left_out() {
+    let (mine, lines) = book("tablet", 1);
+    let mut theirs = Entry::from_line(&lines[0]).unwrap();
+    theirs.act = settings(50);
+    let copy = read_copy(&[lines[0].clone(), theirs.to_line()].join("\n"), &mine).unwrap();
+    assert_eq!((copy.fresh.len(), copy.known), (0, 1));
+    assert_eq!(copy.damaged, [(2, Damage::SameId)]);
+}
+
+#[test]
+fn what_is_no_copy_says_so() {
+    let newer = "{\"v\":99,\"id\":\"a-1-1\"";
+    let newer = format!("{newer},\"sum\":\"{:08x}\"}}", potside::book::crc32c(newer.as_bytes()));
+    for (text, error) in [
+        ("", CopyError::Empty),
+        ("\n \n", CopyError::Empty),
+        ("a shopping list\nwax", CopyError::NotACopy),
+        (newer.as_str(), CopyError::Newer { format: 99 }),
+    ] {
+        assert_eq!(read_copy(text, &Journal::default()), Err(error), "{text}");
+    }
+}
+
+#[test]
+fn a_copy_says_what_it_holds() {
+    let (_, lines) = book("tablet", 3);
+    for (here, said) in [
+        (0, "This copy holds 3 entries. 3 are not here yet."),
+        (1, "This copy holds 3 entries. 2 are not here yet. 1 is here already."),
+        (2, "This copy holds 3 entries. 1 is not here yet. 2 are here already."),
+        (3, "This copy holds 3 entries. All of them are here already."),
+    ] {
+        let journal = Journal::open(lines[..here].to_vec(), "tablet");
+        assert_eq!(read_copy(&lines.join("\n"), &journal).unwrap().say(), said);
+    }
+}
+
+#[test]
+fn all_at_once_is_one_after_another() {
+    let (_, lines) = book("tablet", 6);
+    let (other, _) = book("phone", 3);
+    let undo = other.entry(Act::Undo { entry: Entry::from_line(&lines[5]).unwrap().id }, 1, 1);
+    let fresh: Vec<_> =
+        lines.iter().rev().map(|l| Entry::from_line(l).unwrap()).chain([undo.clone()]).collect();
+    let (mut at_once, mut one_by_one) = (other.clone(), other);
+    fresh.iter().cloned().for_each(|e| one_by_one.take(e));
+    at_once.take_all(fresh);
+    assert_eq!(at_once.entries(), one_by_one.entries());
+    assert_eq!(at_once.state(), one_by_one.state());
+    assert_eq!(at_once.find(&undo.id), Some(&undo));
+}
+
+// Units of 1000, as IEC 80000-13 has kB, MB and GB.
+#[test]
+fn bytes_are_said_in_units_people_know() {
+    for (bytes, said) in [
+        (0, "0.0 kB"),
+        (1_234, "1.2 kB"),
+        (99_940, "99.9 kB"),
+        (380_499, "380 kB"),
+        (4_210_000, "4.2 MB"),
+        (2_400_000_000, "2400.0 MB"),
+        (64_000_000_000, "64.0 GB"),
+        (u64::MAX, "18\u{202f}446\u{202f}744\u{202f}073.7 GB"),
+    ] {
+        assert_eq!(say_bytes(bytes, Locale::Point), said);
+    }
+    assert_eq!(say_bytes(4_210_000, Locale::Comma), "4,2 MB");
+}
+
+#[test]
+fn a_tolerance_is_neither_nothing_nor_wide() {
+    for (thousandths, good) in [(0, false), (1, true), (20, true), (200, true), (201, false), (1000, false)] {
+        let tolerance = Amount::new(Exact::ratio(thousandths, 10), ShareUnit::Percent);
+        let settings = Settings { tolerance, ..Settings::default() };
+        assert_eq!(settings.check(Voice::default()).is_ok(), good, "{thousandths}");
+    }
+}
+
+#[test]
+fn nothing_read_panics() {
+    let (journal, lines) = book("tablet", 2);
+    for cut in (0..lines[0].len()).filter(|at| lines[0].is_char_boundary(*at)) {
+        let _ = read_copy(&lines[0][..cut], &journal);
+    }
+    assert!(journal.find(&Id("none".into())).is_none());
+}
