@@ -1,6 +1,8 @@
 //! Storage in the browser, behind the trait that [`crate::book`] defines; and what else a page needs of its browser.
 
 mod database;
+mod date;
+mod file;
 mod page;
 mod prefs;
 mod request;
@@ -8,8 +10,10 @@ mod tabs;
 mod workshop;
 
 pub use database::Database;
+pub use date::{file_day, weekday};
+pub use file::{chosen, download};
 pub use page::{
     after, ask_on_leave, element, hash, now, random, root, set_hash, set_root, tell_page, to_top,
 };
-pub use prefs::{Prefs, Theme, device};
-pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, room};
+pub use prefs::{Hand, Prefs, Theme, device};
+pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, persisted, room};

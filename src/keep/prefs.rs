@@ -22,6 +22,14 @@ pub enum Theme {
     Dark,
 }
 
+/// The hand one works with: the rooms stand along the edge that its thumb reaches.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+pub enum Hand {
+    #[default]
+    Right,
+    Left,
+}
+
 /// Preferences of this device; they are not part of the book.
 #[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
 #[serde(default)]
@@ -31,6 +39,7 @@ pub struct Prefs {
     pub mass: MassUnit,
     pub temperature: TemperatureUnit,
     pub theme: Theme,
+    pub hand: Hand,
     pub workshop: Which,
     /// A sound when a gate is reached or a timer ends.
     pub sound: bool,
@@ -47,6 +56,7 @@ impl Default for Prefs {
             mass: if us { MassUnit::Ounce } else { MassUnit::Gram },
             temperature: if us { TemperatureUnit::Fahrenheit } else { TemperatureUnit::Celsius },
             theme: Theme::default(),
+            hand: Hand::default(),
             workshop: Which::default(),
             sound: true,
         }

@@ -102,6 +102,12 @@ pub async fn persist() -> Option<bool> {
     JsFuture::from(promise).await.ok()?.as_bool()
 }
 
+/// Whether the browser has promised not to clear the storage by itself; none where it does not say.
+pub async fn persisted() -> Option<bool> {
+    let promise = manager()?.persisted().ok()?;
+    JsFuture::from(promise).await.ok()?.as_bool()
+}
+
 /// What the storage holds, in bytes.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Room {

@@ -27,8 +27,9 @@ pub fn start() {
     let owner = Owner::new();
     owner.set();
     let shop = Workshop::open(keep::Prefs::load());
-    shop.listen();
     leptos::mount::mount_to(place, frame::Frame).forget();
+    // Not before: the mount starts what effects run on.
+    shop.listen();
     spawn_local(shop.load());
     // The signals live as long as the page.
     std::mem::forget(owner);

@@ -1,8 +1,8 @@
 //! What every room shares: the open book, what is being saved, the person's preferences, where they stand.
 
 use super::route::Route;
-use crate::book::{Act, Id, Journal, Saving, Settings, State, StoreError, Writer};
-use crate::keep::{self, Prefs, Theme, Which};
+use crate::book::{Act, Entry, Id, Journal, Saving, Settings, State, StoreError, Writer, demo};
+use crate::keep::{self, Hand, Prefs, Theme, Which};
 use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
 use leptos::ev;
 use leptos::prelude::*;
@@ -83,6 +83,8 @@ impl Workshop {
                     Theme::Dark => "dark",
                 },
             );
+            let hand = self.prefs.with(|p| p.hand);
+            keep::set_root("hand", if hand == Hand::Left { "left" } else { "right" });
         });
     }
 
@@ -90,7 +92,11 @@ impl Workshop {
     pub async fn load(self) {
         self.opened.set(Opened::Opening);
         let which = self.prefs.with_untracked(|p| p.workshop);
-        match keep::load(which).await {
+        let lines = match keep::load(which).await {
+            Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
+            lines => lines,
+        };
+        match lines {
             Ok(lines) => {
                 self.journal.set(Journal::open(lines, &keep::device()));
                 self.opened.set(Opened::Open);
@@ -107,6 +113,21 @@ impl Workshop {
         self.change_prefs(|p| p.workshop = which);
         self.go("#pot");
         spawn_local(self.load());
+    }
+
+    /// Leaves the demo workshop and deletes it, back to one's own.
+    pub fn leave_demo(self) {
+        if self.writer.with_value(|w| w.unsaved() > 0) {
+            return keep::after(100, move || self.leave_demo());
+        }
+        self.change_prefs(|p| p.workshop = Which::Own);
+        self.go("#pot");
+        self.opened.set(Opened::Opening);
+        spawn_local(async move {
+            // A demo that cannot be deleted now is there the next time one looks around in it: no harm is done.
+            let _ = keep::leave_demo().await;
+            self.load().await;
+        });
     }
 
     pub fn state<T>(self, of: impl FnOnce(&State) -> T) -> T {
@@ -213,6 +234,16 @@ impl Workshop {
         id
     }
 
+    /// Takes in entries that were made elsewhere, as from a copy; they are stored all together, like what is done here.
+    pub fn take_in(self, entries: Vec<Entry>) {
+        if untrack(|| self.read_only()) {
+            return;
+        }
+        self.writer.update_value(|w| entries.iter().for_each(|e| w.add(e.id.0.clone(), e.to_line())));
+        self.journal.update(|j| j.take_all(entries));
+        self.store();
+    }
+
     /// Takes back the last thing done on this device.
     pub fn undo(self) {
         let last = self.journal.with_untracked(|j| j.last_undoable().map(|e| e.id.clone()));
@@ -239,4 +270,11 @@ impl Workshop {
             }
         });
     }
+}
+
+/// Fills the empty demo workshop; its lines.
+async fn fill_demo() -> Result<Vec<String>, StoreError> {
+    let lines = demo(&keep::device(), keep::now(), keep::random);
+    keep::append(Which::Demo, &lines).await?;
+    Ok(lines.into_iter().map(|(_, line)| line).collect())
 }

@@ -1,7 +1,58 @@
-//! The Bench room.
+//! The Bench room: the workshop's scales and pots, and what weighing tells about drops, spoons and wax.
 
+mod density;
+mod drops;
+mod known;
+mod list;
+mod pot;
+mod scale;
+mod spoons;
+
+use super::workshop::Workshop;
+use crate::book::{Act, Fact, Id};
 use leptos::prelude::*;
 
+/// What the address asks for: `#bench/drops`, `#bench/spoons` and `#bench/density`, each with the id of an ingredient
+/// after it or without; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one.
 pub fn room() -> AnyView {
-    view! { <h1>"Bench"</h1> }.into_any()
+    let shop = Workshop::here();
+    let rest = Memo::new(move |_| shop.route().with(|r| r.rest.clone()));
+    (move || rest.with(|rest| inside(shop, rest))).into_any()
+}
+
+fn inside(shop: Workshop, rest: &[String]) -> AnyView {
+    let at = |n: usize| rest.get(n).map_or("", String::as_str);
+    let id = || Id(at(1).to_owned());
+    untrack(|| match at(0) {
+        "drops" => drops::page(shop, &id()),
+        "spoons" => spoons::page(shop, &id()),
+        "density" => density::page(shop, &id()),
+        "scale" => scale::page(shop, &id()),
+        "pot" => pot::page(shop, &id()),
+        _ => list::page(shop),
+    })
+}
+
+const HERE: &str = "#bench";
+
+/// The name of the ingredient that the address names, empty where it names none.
+fn name_of(shop: Workshop, ingredient: &Id) -> String {
+    shop.state(|s| s.ingredients.get(ingredient).and_then(|k| k.body()).map(|i| i.name.clone()))
+        .unwrap_or_default()
+}
+
+/// Writes a fact down for the ingredient of this name and goes back, or says what is missing.
+fn learn(shop: Workshop, name: &str, fact: Result<Fact, Vec<String>>) -> Vec<String> {
+    let named = !name.trim().is_empty();
+    let unnamed = (!named).then(|| "Name the ingredient, as your formulas call it.".to_owned());
+    match fact {
+        Ok(fact) if named => {
+            let act: Act = shop.state(|s| s.learn(name, fact, shop.new_id()));
+            shop.act(act);
+            shop.go(HERE);
+            Vec::new()
+        }
+        Ok(_) => unnamed.into_iter().collect(),
+        Err(wrong) => unnamed.into_iter().chain(wrong).collect(),
+    }
 }

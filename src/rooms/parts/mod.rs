@@ -1,7 +1,10 @@
 //! Parts that every room uses: fields, choices, sheets, the why, notes.
 
+mod amounts;
 mod choice;
 mod field;
+mod finish;
+mod head;
 mod notes;
 mod number;
 mod pick;
@@ -9,8 +12,11 @@ mod sheet;
 mod stepper;
 mod why;
 
+pub use amounts::{area, length_field, mass_field, share_field, temperature_field, text_field};
 pub use choice::{Choice, choice};
 pub use field::{Field, Typed, field};
+pub use finish::finish;
+pub use head::page_head;
 pub use notes::{caution, notes, sentence};
 pub use number::{mass, temperature, temperature_range};
 pub use pick::{Pick, pick};

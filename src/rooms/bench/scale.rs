@@ -1,0 +1,96 @@
+//! A scale of the workshop: new, changed, or put away.
+
+use super::HERE;
+use crate::bench::Scale;
+use crate::book::{Act, Id};
+use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, text_field};
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+#[derive(Clone, Copy)]
+struct Form {
+    name: Typed,
+    capacity: Typed,
+    division: Typed,
+    least: Typed,
+}
+
+impl Form {
+    fn scale(self, shop: Workshop) -> Result<Scale, Vec<String>> {
+        let read =
+            |typed: Typed, what: &str| typed.read(shop.mass_unit()).map_err(|e| format!("{what}: {e}"));
+        match (
+            read(self.capacity, "Capacity"),
+            read(self.division, "Division"),
+            read(self.least, "Smallest load"),
+        ) {
+            (Ok(capacity), Ok(division), Ok(least)) => {
+                let scale = Scale { name: self.name.get(), capacity, division, least };
+                let errors = scale.check().err().unwrap_or_default();
+                if errors.is_empty() {
+                    Ok(scale)
+                } else {
+                    Err(errors.iter().map(ToString::to_string).collect())
+                }
+            }
+            (a, b, c) => Err([a.err(), b.err(), c.err()].into_iter().flatten().collect()),
+        }
+    }
+}
+
+pub(super) fn page(shop: Workshop, id: &Id) -> AnyView {
+    let kept = shop.state(|s| s.scales.get(id).cloned());
+    let known = kept.as_ref().and_then(|k| k.body());
+    let form = Form {
+        name: Typed::new(known.map_or("", |s| s.name.as_str())),
+        capacity: Typed::amount(known.map(|s| s.capacity)),
+        division: Typed::amount(known.map(|s| s.division)),
+        least: Typed::amount(known.map(|s| s.least)),
+    };
+    let over = kept.as_ref().and_then(|k| k.latest()).map(|v| v.entry.clone());
+    let old = kept.as_ref().map(|k| k.id.clone());
+    let save = {
+        let old = old.clone();
+        move || match form.scale(shop) {
+            Ok(body) => {
+                let id = old.clone().unwrap_or_else(|| shop.new_id());
+                shop.act(Act::Scale { id, over: over.clone(), body });
+                shop.go(HERE);
+                Vec::new()
+            }
+            Err(wrong) => wrong,
+        }
+    };
+    view! {
+        {page_head(HERE, "Bench", if old.is_some() { "Scale" } else { "A new scale" }.to_owned())}
+        <p class="lead">
+            "Each part of a pour is sent to the scale that weighs it best. What a scale carries and its division are on its
+            label or in its leaflet."
+        </p>
+        {text_field("Name", form.name, Vec::new())}
+        <div class="fields">
+            {mass_field(Field::new("Capacity").placeholder("5 kg").hint("The most it carries."), form.capacity)}
+            {mass_field(
+                Field::new("Division").placeholder("0.1 g").hint("The smallest step its display shows."),
+                form.division,
+            )}
+            {mass_field(
+                Field::new("Smallest load worth weighing").placeholder("4 g").hint("About 40 divisions is good to 1 %."),
+                form.least,
+            )}
+        </div>
+        {finish("Keep this scale", Some(HERE), save)}
+        {old.map(|id| put_away(shop, id, "Put this scale away"))}
+    }
+    .into_any()
+}
+
+/// The button that puts a thing of the bench away; the list takes it out again.
+pub(super) fn put_away(shop: Workshop, id: Id, words: &'static str) -> AnyView {
+    let away = move |_| {
+        shop.act(Act::Retire { id: id.clone(), retired: true });
+        shop.go(HERE);
+    };
+    view! { <p class="away"><button type="button" class="danger" on:click=away>{words}</button></p> }
+        .into_any()
+}

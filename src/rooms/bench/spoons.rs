@@ -1,0 +1,75 @@
+//! The bulk density of a powder: level spoons weighed together.
+
+use super::{HERE, learn, name_of};
+use crate::bench::{SpoonTrial, bulk_density};
+use crate::book::{Fact, Id};
+use crate::quantity::{Amount, Exact, VolumeUnit};
+use crate::rooms::parts::{
+    Field, Typed, choice, field, finish, mass_field, page_head, text_field, why_button,
+};
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+#[derive(Clone, Copy)]
+struct Form {
+    name: Typed,
+    spoon: RwSignal<VolumeUnit>,
+    spoons: Typed,
+    mass: Typed,
+}
+
+impl Form {
+    /// The trial as it stands, or every sentence that says why it is none.
+    fn trial(self, shop: Workshop) -> Result<SpoonTrial, Vec<String>> {
+        match (self.spoons.count(), self.mass.read(shop.mass_unit())) {
+            (Ok(spoons), Ok(mass)) => {
+                let trial = SpoonTrial { spoon: Amount::new(Exact::ONE, self.spoon.get()), spoons, mass };
+                let errors = trial.check().err().unwrap_or_default();
+                if errors.is_empty() {
+                    Ok(trial)
+                } else {
+                    Err(errors.iter().map(ToString::to_string).collect())
+                }
+            }
+            (spoons, mass) => {
+                let spoons = spoons.err().map(|e| e.to_string());
+                Err(spoons.into_iter().chain(mass.err().map(|e| e.to_string())).collect())
+            }
+        }
+    }
+}
+
+pub(super) fn page(shop: Workshop, ingredient: &Id) -> AnyView {
+    let form = Form {
+        name: Typed::new(name_of(shop, ingredient)),
+        spoon: RwSignal::new(VolumeUnit::Tablespoon),
+        spoons: Typed::new("4"),
+        mass: Typed::new(""),
+    };
+    let offers = shop.state(|s| s.part_names());
+    let found = Memo::new(move |_| {
+        let (trial, voice) = (form.trial(shop).ok()?, shop.voice());
+        Some((trial.say(voice)?, bulk_density(&trial, voice)?.1))
+    });
+    let count = move || form.spoons.count().map(|_| String::new()).map_err(|e| e.to_string());
+    view! {
+        {page_head(HERE, "Bench", "Weigh spoons".to_owned())}
+        <p class="lead">
+            "A spoon of one powder weighs twice a spoon of another. Tare a cup on the scale, fill a measuring spoon, level it
+            with a straight edge, and tip in a few: the more spoons, the surer the answer."
+        </p>
+        {text_field("What is spooned", form.name, offers)}
+        {choice("Spoon", form.spoon, &[
+            (VolumeUnit::Teaspoon, "Teaspoon"), (VolumeUnit::Tablespoon, "Tablespoon"), (VolumeUnit::Cup, "Cup"),
+        ])}
+        <div class="fields">
+            {field(Field { keys: "numeric", ..Field::new("How many, level") }, form.spoons, count)}
+            {mass_field(Field::new("The scale shows").placeholder("32.4 g"), form.mass)}
+        </div>
+        <div class="answer-line" aria-live="polite">
+            {move || found.get().map(|(said, why)| view! { <p class="found">{said}</p> {why_button(why)} })}
+        </div>
+        {finish("Keep this spoon", Some(HERE), move || learn(shop, &form.name.get(), form.trial(shop).map(Fact::Spoons)))}
+    }
+    .into_any()
+}

@@ -1,0 +1,25 @@
+//! The demo workshop: into it, and out of it.
+
+use crate::keep::Which;
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+pub(super) fn body(shop: Workshop) -> AnyView {
+    if shop.which() == Which::Demo {
+        view! {
+            <p>"You are in the demo workshop. Leaving removes it with all that was done in it; your own book is untouched."</p>
+            <div class="actions">
+                <button type="button" on:click=move |_| shop.leave_demo()>"Leave and remove the demo"</button>
+            </div>
+        }
+        .into_any()
+    } else {
+        view! {
+            <p>"A made-up workshop with formulas, vessels and scales to try everything on. It is kept apart from your own book."</p>
+            <div class="actions">
+                <button type="button" on:click=move |_| shop.change_workshop(Which::Demo)>"Open the demo workshop"</button>
+            </div>
+        }
+        .into_any()
+    }
+}

@@ -1,0 +1,78 @@
+//! The workshop's own rules: what stays in the pot, and how far a dose may be off.
+
+use crate::book::{Act, Settings};
+use crate::pot::Residue;
+use crate::quantity::ShareUnit;
+use crate::rooms::parts::{Field, Typed, choice, finish, mass_field, share_field};
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+#[derive(Clone, Copy)]
+struct Form {
+    /// 0: nothing stays, 1: a weight in each pot, 2: a share of what is filled.
+    stays: RwSignal<usize>,
+    each: Typed,
+    share: Typed,
+    tolerance: Typed,
+}
+
+impl Form {
+    fn settings(self, shop: Workshop) -> Result<Settings, String> {
+        let residue = match self.stays.get() {
+            1 => self.each.read(shop.mass_unit()).map(Residue::Each),
+            2 => self.share.read(ShareUnit::Percent).map(Residue::OfFilled),
+            _ => Ok(Residue::None),
+        };
+        let residue = residue.map_err(|e| format!("What stays in the pot: {e}"))?;
+        let tolerance = self.tolerance.read(ShareUnit::Percent).map_err(|e| format!("Tolerance: {e}"))?;
+        let settings = Settings { residue, tolerance };
+        settings.check(shop.voice())?;
+        Ok(settings)
+    }
+}
+
+pub(super) fn body(shop: Workshop) -> AnyView {
+    let settings = shop.settings();
+    let (stays, each, share) = match settings.residue {
+        Residue::None => (0, None, None),
+        Residue::Each(mass) => (1, Some(mass), None),
+        Residue::OfFilled(share) => (2, None, Some(share)),
+    };
+    let form = Form {
+        stays: RwSignal::new(stays),
+        each: Typed::amount(each),
+        share: Typed::amount(share),
+        tolerance: Typed::amount(Some(settings.tolerance)),
+    };
+    let kept = RwSignal::new(false);
+    let save = move || match form.settings(shop) {
+        Ok(settings) => {
+            shop.act(Act::Settings(settings));
+            kept.set(true);
+            Vec::new()
+        }
+        Err(why) => {
+            kept.set(false);
+            vec![why]
+        }
+    };
+    let sized = move || match form.stays.get() {
+        1 => mass_field(Field::new("Stays in each pot").placeholder("15 g"), form.each),
+        2 => share_field(Field::new("Share of what is filled").placeholder("2 %"), form.share),
+        _ => ().into_any(),
+    };
+    view! {
+        <p class="lead">"These are in the book, so they hold for every pour that is planned from now on."</p>
+        {choice("What stays in the pot", form.stays, &[(0, "Nothing"), (1, "A weight a pot"), (2, "A share")])}
+        {sized}
+        {share_field(
+            Field::new("Tolerance of a dose")
+                .placeholder("2 %")
+                .hint("How far a part may be off through rounding before you are told."),
+            form.tolerance,
+        )}
+        {finish("Keep these", None, save)}
+        <p class="said" role="status">{move || kept.get().then_some("Kept.")}</p>
+    }
+    .into_any()
+}
