@@ -2,32 +2,45 @@
 const page = document.documentElement;
 const tell = (name, detail) => window.dispatchEvent(new CustomEvent(`potside:${name}`, { detail }));
 
+const shell = document.getElementById("shell");
+
+// Puts the shell in the place of the app, with a sentence.
+function stop(sentence, error) {
+  console.error(error);
+  shell.dataset.failed = "";
+  shell.querySelector("#shell-note").textContent = sentence;
+  document.getElementById("app").replaceChildren(shell);
+  delete page.dataset.started;
+}
+
 async function start() {
-  const shell = document.getElementById("shell");
-  const fail = (sentence, error) => {
-    console.error(error);
-    shell.dataset.failed = "";
-    shell.querySelector("#shell-note").textContent = sentence;
-    document.getElementById("app").replaceChildren(shell);
-  };
   let init;
   try {
     init = (await import(document.getElementById("potside-js").href)).default;
   } catch (error) {
-    return fail("Potside's files did not arrive. Check the connection, then reload the page.", error);
+    return stop("Potside's files did not arrive. Check the connection, then reload the page.", error);
   }
   try {
     await init({ module_or_path: document.getElementById("potside-wasm").href });
     shell.remove();
     page.dataset.started = "";
   } catch (error) {
-    fail(
+    stop(
       "Potside could not start. It needs a browser from 2024 or newer: Chrome, Edge or Firefox, or Safari on iPadOS 17.4. " +
         "If yours is, reload the page. What you have saved is still there.",
       error,
     );
   }
 }
+
+// After a fault inside the module nothing in it can be trusted: say so at once and let nobody go on tapping.
+function watch(error) {
+  if (error instanceof WebAssembly.RuntimeError && "started" in page.dataset) {
+    stop("Potside has stopped because of a fault of its own. What was marked as saved is saved. Reload the page to go on.", error);
+  }
+}
+window.addEventListener("error", (event) => watch(event.error));
+window.addEventListener("unhandledrejection", (event) => watch(event.reason));
 
 function cannotKeep(sentence) {
   page.dataset.offline = "cannot";

@@ -22,6 +22,8 @@ use workshop::Workshop;
 /// Called once by the page: puts the app in the place of the shell.
 #[wasm_bindgen(start)]
 pub fn start() {
+    // The page sees only that the app has stopped; where and why stands in the console.
+    std::panic::set_hook(Box::new(|info| leptos::logging::error!("{info}")));
     let Some(place) = keep::element("app") else { return };
     place.set_text_content(None);
     let owner = Owner::new();
