@@ -15,6 +15,7 @@ mod offers;
 mod settings;
 mod state;
 mod store;
+mod wish;
 mod writer;
 
 pub use act::{Act, Ending, Subject};
@@ -31,4 +32,5 @@ pub use lookup::Found;
 pub use settings::Settings;
 pub use state::{Batch, Ignored, Kept, Refusal, State, Version};
 pub use store::{FailingStore, Fault, MemoryStore, Store, StoreError};
+pub use wish::{VesselOffer, Wish, WishError};
 pub use writer::{Saving, Writer};

@@ -87,3 +87,35 @@ pub fn ask_on_leave(unsaved: impl Fn() -> bool + 'static) {
     let listener: JsValue = on_leave.into_js_value();
     let _ = window.add_event_listener_with_callback("beforeunload", listener.unchecked_ref());
 }
+
+/// Puts the focus on the element of this id.
+pub fn focus(id: &str) {
+    if let Some(element) = element(id) {
+        // Fails only for an element that cannot have it.
+        let _ = element.focus();
+    }
+}
+
+/// The same, but only where what had the focus is gone from the page.
+pub fn focus_if_lost(id: &str) {
+    let focused = web_sys::window().and_then(|w| w.document()).and_then(|d| d.active_element());
+    if focused.is_none_or(|e| e.tag_name() == "BODY") {
+        focus(id);
+    }
+}
+
+/// Scrolls one element so that another in it is seen, with some of what stands before it. The page stays where it is.
+pub fn scroll_within(outer: &str, inner: &str) {
+    const BEFORE: i32 = 150;
+    if let (Some(outer), Some(inner)) = (element(outer), element(inner)) {
+        outer.set_scroll_top((inner.offset_top() - BEFORE).max(0));
+    }
+}
+
+/// Asks the browser to print the page.
+pub fn print() {
+    if let Some(window) = web_sys::window() {
+        // Fails where printing is denied; then nothing is printed.
+        let _ = window.print();
+    }
+}

@@ -1,6 +1,5 @@
 //! How many vessels, how much in all, and how it is split over pots.
 
-use super::ways::both;
 use super::{Ask, MOST_VESSELS, Note, PlanError, Residue, Target};
 use crate::formula::total_for;
 use crate::quantity::{Exact, Mass, Voice, Why};
@@ -132,7 +131,7 @@ fn pots_for(ask: &Ask, vessels: u32) -> Result<u32, PlanError> {
         0 => Err(PlanError::PotTooSmall {
             pot: pot.name.clone(),
             capacity: ask.voice.typed(pot.capacity),
-            needed: both(ask.voice, Needs::of(ask).pot(1)),
+            needed: ask.voice.both(Needs::of(ask).pot(1)),
         }),
         most => Ok(vessels.div_ceil(most)),
     }
@@ -177,7 +176,7 @@ fn of_total(ask: &Ask, asked: Mass) -> Result<Batch, PlanError> {
     let needs = Needs::of(ask);
     let voice = ask.voice;
     let too_small =
-        || PlanError::TotalTooSmall { asked: both(voice, asked), needed: both(voice, needs.pot(1)) };
+        || PlanError::TotalTooSmall { asked: voice.both(asked), needed: voice.both(needs.pot(1)) };
     // No fewer pots than the total itself needs.
     let fewest = ask.pot.and_then(|pot| asked.over(pot.capacity.value)).map_or(1, Exact::ceil);
     let mut pots = u32::try_from(fewest.clamp(1, i128::from(MOST_VESSELS) + 1)).unwrap_or(1);
@@ -215,7 +214,7 @@ fn of_total(ask: &Ask, asked: Mass) -> Result<Batch, PlanError> {
         } else {
             vec![Note::remark(format!(
                 "That fills {vessels} vessels and leaves {}, too little for one more.",
-                both(voice, spare)
+                voice.both(spare)
             ))]
         };
         return Ok(Batch { vessels, pours, total: asked, residue, notes, why });

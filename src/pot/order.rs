@@ -79,7 +79,9 @@ impl Run {
             _ => None,
         };
         let began = before.iter().filter_map(at).max()?;
-        Some(began.saturating_add(u64::from(minutes) * 60_000).saturating_sub(now))
+        let whole = u64::from(minutes) * 60_000;
+        // A clock that ticks once a second may still be before the beginning.
+        Some(began.saturating_add(whole).saturating_sub(now).min(whole))
     }
 }
 

@@ -1,7 +1,6 @@
 //! Too much of one part: what keeping it and what restoring the pot would come to.
 
 use super::fold::Fold;
-use super::ways::both;
 use super::{Dose, Event, Kept, Line, Mended, Note, Plan, Restored, Run, StepKey, keep, restore};
 use crate::quantity::{Mass, Share, Voice};
 
@@ -79,7 +78,7 @@ impl Run {
             notes.push(Note::caution(format!(
                 "That is {} more than “{}” holds. Do not add it all here: keep it, or take some out into a second pot \
                  first.",
-                both(voice, restored.over_pot),
+                voice.both(restored.over_pot),
                 self.plan.pot.as_deref().unwrap_or("the pot")
             )));
         }

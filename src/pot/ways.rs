@@ -4,18 +4,12 @@ use super::batch::{Needs, Size};
 use super::drops::percent;
 use super::{Ask, DropChoice, Note, Shade, SpoonChoice, Wanted, choose_drops, choose_spoon, eighth};
 use crate::formula::{Part, PartKind, PartShare};
-use crate::quantity::{Exact, Mass, Voice, Volume, VolumeUnit, decimal, show_both};
+use crate::quantity::{Exact, Mass, Voice, Volume, VolumeUnit, decimal};
 
 /// Batches up to this many vessels are looked through for a better one.
 const LOOKED_THROUGH: u32 = 100;
 /// No more than this many of them are named.
 const NAMED: usize = 4;
-
-/// A mass in both units: `61.0 g (2.15 oz)`.
-pub(super) fn both(voice: Voice, mass: Mass) -> String {
-    let (first, other) = show_both(mass, voice.mass, None, voice.locale);
-    format!("{first} ({other})")
-}
 
 fn list(numbers: &[u32]) -> String {
     let mut words: Vec<String> = numbers.iter().map(u32::to_string).collect();
@@ -167,13 +161,13 @@ pub(super) fn small_note(
     if ask.scales.is_empty() {
         return Note::caution(format!(
             "No scale is known yet, so {} of “{}” stands unrounded. Add your scales at the Bench.",
-            both(voice, share.mass),
+            voice.both(share.mass),
             share.name
         ));
     }
     let mut text = format!(
         "{} of “{}” is too little for your scales to weigh within {}.",
-        both(voice, share.mass),
+        voice.both(share.mass),
         share.name,
         voice.share(ask.tolerance)
     );
@@ -185,7 +179,7 @@ pub(super) fn small_note(
         }
         let fold = from.over(share.mass).map_or(0, Exact::ceil);
         if (2..=20).contains(&fold) {
-            let more = both(voice, share.mass.times(Exact::whole(fold)));
+            let more = voice.both(share.mass.times(Exact::whole(fold)));
             ways.push(format!(
                 "mix one part of it by weight into {} parts of the melted wax and weigh {more} of that",
                 fold - 1

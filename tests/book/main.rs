@@ -10,3 +10,4 @@ mod journal;
 mod sample;
 mod state;
 mod store;
+mod wish;

@@ -1,0 +1,128 @@
+//! What is wished for at the pot, in terms of the book; and the plan that comes of it.
+
+use super::{Batch, Id, State};
+use crate::bench::Scale;
+use crate::pot::{Ask, Plan, PlanError, Residue, Target, plan};
+use crate::quantity::Voice;
+use crate::vessel::VesselError;
+use std::fmt;
+
+/// A pour as the person asks for it.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Wish {
+    pub formula: Id,
+    pub vessel: Id,
+    pub wick: String,
+    pub target: Target,
+    pub residue: Residue,
+    /// Vessels warmed beforehand.
+    pub warmed: bool,
+    /// None: one pour, whatever its size.
+    pub pot: Option<Id>,
+}
+
+/// Why nothing can be planned. `Display` is the sentence.
+#[derive(Clone, PartialEq, Debug)]
+pub enum WishError {
+    NoFormula,
+    NoVessel,
+    NoPot,
+    Vessel { name: String, why: VesselError },
+    Plan(PlanError),
+}
+
+impl fmt::Display for WishError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoFormula => f.write_str("Choose a formula first."),
+            Self::NoVessel => f.write_str("Choose a vessel first."),
+            Self::NoPot => f.write_str("That pot is not in this book any more. Choose another one."),
+            Self::Vessel { name, why } => write!(f, "“{name}”: {why}"),
+            Self::Plan(e) => e.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for WishError {}
+
+/// A vessel that can be chosen for a formula.
+#[derive(Clone, PartialEq, Debug)]
+pub struct VesselOffer {
+    pub vessel: Id,
+    pub name: String,
+    /// None where the formula does not name this vessel.
+    pub wick: Option<String>,
+}
+
+impl State {
+    /// The plan for what is wished, with the scales, pots and weighings of this book.
+    ///
+    /// # Errors
+    /// Where something wished for is not in the book, the vessel cannot be filled, or no plan can be made.
+    pub fn plan(&self, wish: &Wish, voice: Voice) -> Result<Plan, WishError> {
+        let formula = self.formulas.get(&wish.formula).and_then(|k| k.body()).ok_or(WishError::NoFormula)?;
+        let vessel = self.vessels.get(&wish.vessel).and_then(|k| k.body()).ok_or(WishError::NoVessel)?;
+        let pot = match &wish.pot {
+            Some(id) => Some(self.pots.get(id).and_then(|k| k.body()).ok_or(WishError::NoPot)?),
+            None => None,
+        };
+        let unfilled = |why| WishError::Vessel { name: vessel.name.clone(), why };
+        let filled = self.fill(vessel, formula, voice).map_err(unfilled)?;
+        let scales: Vec<Scale> = self.scales_shown().iter().filter_map(|k| k.body().cloned()).collect();
+        let ask = Ask {
+            formula,
+            vessel: &vessel.name,
+            wick: &wish.wick,
+            fill: filled,
+            target: wish.target.clone(),
+            residue: &wish.residue,
+            warmed: wish.warmed,
+            scales: &scales,
+            pot,
+            recipe: self,
+            tolerance: self.settings.tolerance.value,
+            voice,
+        };
+        plan(&ask).map_err(WishError::Plan)
+    }
+
+    /// The vessels in use: first those the formula names, each with its wick, then the others by name.
+    pub fn vessels_for(&self, formula: &Id) -> Vec<VesselOffer> {
+        let shown = self.vessels_shown();
+        let offer = |id: &Id, wick: Option<String>| {
+            let kept = shown.iter().find(|k| k.id == *id)?;
+            Some(VesselOffer { vessel: id.clone(), name: kept.body()?.name.clone(), wick })
+        };
+        let named = self.formulas.get(formula).and_then(|k| k.body()).map_or(&[][..], |f| &f.vessels);
+        let mut offers: Vec<_> =
+            named.iter().filter_map(|v| offer(&v.vessel, Some(v.wick.clone()))).collect();
+        let others = shown.iter().filter(|k| named.iter().all(|v| v.vessel != k.id));
+        offers.extend(others.filter_map(|k| offer(&k.id, None)));
+        offers
+    }
+
+    /// The waxes and the weighed parts of a formula: what can run short.
+    pub fn ingredients_of(&self, formula: &Id) -> Vec<String> {
+        let Some(formula) = self.formulas.get(formula).and_then(|k| k.body()) else { return Vec::new() };
+        let parts = formula.parts.iter().filter(|p| !p.is_counted()).map(|p| p.name.clone());
+        formula.wax.iter().map(|w| w.name.clone()).chain(parts).collect()
+    }
+
+    /// The wish that a batch came from, to be made again with today's version of its formula.
+    pub fn again(&self, batch: &Batch) -> Wish {
+        let plan = &batch.run.plan;
+        let pot = plan.pot.as_ref().and_then(|name| {
+            let kept = self.pots_shown().into_iter().find(|k| k.body().is_some_and(|p| p.name == *name))?;
+            Some(kept.id.clone())
+        });
+        Wish {
+            formula: batch.formula.clone(),
+            vessel: batch.vessel.clone(),
+            wick: plan.wick.clone(),
+            target: Target::Vessels(plan.vessels),
+            residue: self.settings.residue.clone(),
+            warmed: plan.warmed,
+            pot,
+        }
+    }
+}

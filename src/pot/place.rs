@@ -1,0 +1,42 @@
+//! Where one stands in a run: the place of a step, the thermometer's last word, the time that is left.
+
+use super::{Event, Run, StepKey};
+use crate::quantity::Temperature;
+
+/// A reading older than this says nothing of the pot as it is now, in milliseconds: five minutes (common practice,
+/// no source).
+const FRESH: u64 = 5 * 60_000;
+
+impl Run {
+    /// The place of a step among all, from 1, and how many there are.
+    pub fn place(&self, step: StepKey) -> Option<(usize, usize)> {
+        let keys = self.keys();
+        let index = keys.iter().position(|k| *k == step)?;
+        Some((index + 1, keys.len()))
+    }
+
+    /// The last reading of the thermometer and when it was taken (milliseconds since 1970).
+    pub fn last_reading(&self) -> Option<(u64, Temperature)> {
+        self.events().iter().rev().find_map(|event| match event {
+            Event::Read { temperature, at } => Some((*at, *temperature)),
+            Event::Did { .. } | Event::Mended { .. } | Event::Said { .. } => None,
+        })
+    }
+
+    /// The temperature of the pot at `now`, as far as a reading of the last five minutes tells it.
+    pub fn reading_at(&self, now: u64) -> Option<Temperature> {
+        self.last_reading().filter(|(at, _)| now.saturating_sub(*at) <= FRESH).map(|(_, t)| t)
+    }
+
+    /// The vessels of a pour that are not filled yet, in their order.
+    pub fn unfilled(&self, pour: u32) -> Vec<StepKey> {
+        let of_pour = |k: &StepKey| matches!(k, StepKey::Fill { pour: p, .. } if *p == pour);
+        self.keys().into_iter().filter(|k| of_pour(k) && self.done(*k).is_none()).collect()
+    }
+}
+
+/// Time left as it is counted down, rounded up to the second so that it ends on zero: `1:05`.
+pub fn countdown(milliseconds: u64) -> String {
+    let seconds = milliseconds.div_ceil(1000);
+    format!("{}:{:02}", seconds / 60, seconds % 60)
+}

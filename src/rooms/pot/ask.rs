@@ -1,0 +1,170 @@
+//! What is asked for at the pot, as it stands in the fields.
+
+use crate::book::{Batch, Id, VesselOffer, Wish};
+use crate::pot::{Plan, Residue, Target};
+use crate::quantity::{Mass, Share, ShareUnit};
+use crate::rooms::parts::Typed;
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+/// What sets the size of the batch.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum By {
+    Vessels,
+    Total,
+    Left,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Stays {
+    Nothing,
+    Each,
+    OfFilled,
+}
+
+/// The fields; copied freely.
+#[derive(Clone, Copy)]
+pub(super) struct Asked {
+    pub(super) formula: RwSignal<String>,
+    /// The key of an offer, see [`key`].
+    pub(super) vessel: RwSignal<String>,
+    /// Typed where the formula does not name the vessel.
+    pub(super) wick: Typed,
+    pub(super) by: RwSignal<By>,
+    pub(super) vessels: Typed,
+    pub(super) total: Typed,
+    pub(super) ingredient: RwSignal<String>,
+    pub(super) left: Typed,
+    pub(super) warmed: RwSignal<bool>,
+    /// Empty: one pour, whatever its size.
+    pub(super) pot: RwSignal<String>,
+    pub(super) stays: RwSignal<Stays>,
+    pub(super) stays_each: Typed,
+    pub(super) stays_share: Typed,
+}
+
+/// Tells apart the offers of one vessel with different wicks.
+pub(super) fn key(offer: &VesselOffer) -> String {
+    format!("{}/{}", offer.vessel, offer.wick.as_deref().unwrap_or_default())
+}
+
+impl Asked {
+    /// Filled in as the last pour was, or with the first of everything.
+    pub(super) fn new(shop: Workshop) -> Self {
+        shop.state_untracked(|s| {
+            let (stays, each, share) = match &s.settings.residue {
+                Residue::None => (Stays::Nothing, None, None),
+                Residue::Each(mass) => (Stays::Each, Some(*mass), None),
+                Residue::OfFilled(share) => (Stays::OfFilled, None, Some(*share)),
+            };
+            let asked = Self {
+                formula: RwSignal::default(),
+                vessel: RwSignal::default(),
+                wick: Typed::new(""),
+                by: RwSignal::new(By::Vessels),
+                vessels: Typed::new("1"),
+                total: Typed::new(""),
+                ingredient: RwSignal::default(),
+                left: Typed::new(""),
+                warmed: RwSignal::new(false),
+                pot: RwSignal::default(),
+                stays: RwSignal::new(stays),
+                stays_each: Typed::amount::<Mass>(each),
+                stays_share: Typed::amount::<Share>(share),
+            };
+            let last = s.batches_shown().first().map(|b| (b.run.plan.warmed, s.again(b).pot));
+            if let Some((warmed, pot)) = last {
+                asked.warmed.set(warmed);
+                asked.pot.set(pot.map(|p| p.0).unwrap_or_default());
+            } else if let [only] = s.pots_shown().as_slice() {
+                asked.pot.set(only.id.0.clone());
+            }
+            if let Some(first) = s.formulas_shown().first() {
+                asked.choose(shop, &first.id);
+            }
+            asked
+        })
+    }
+
+    /// A formula with its first vessel and the batch it is usually made in.
+    pub(super) fn choose(self, shop: Workshop, formula: &Id) {
+        self.formula.set(formula.0.clone());
+        shop.state_untracked(|s| {
+            let body = s.formulas.get(formula).and_then(|k| k.body());
+            if let Some(usual) = body.and_then(|f| f.usual.as_ref()) {
+                self.vessels.text.set(usual.vessels.to_string());
+            }
+            let wax = body.and_then(|f| f.wax.first()).map(|w| w.name.clone());
+            self.ingredient.set(wax.unwrap_or_default());
+            self.vessel.set(s.vessels_for(formula).first().map(key).unwrap_or_default());
+        });
+    }
+
+    /// As this batch was asked for.
+    pub(super) fn again(self, shop: Workshop, batch: &Batch) {
+        shop.state_untracked(|s| {
+            let wish = s.again(batch);
+            self.choose(shop, &wish.formula);
+            let offer = s
+                .vessels_for(&wish.formula)
+                .into_iter()
+                .filter(|o| o.vessel == wish.vessel)
+                .max_by_key(|o| o.wick.as_ref() == Some(&wish.wick));
+            self.vessel.set(offer.as_ref().map(key).unwrap_or_default());
+            self.wick.text.set(wish.wick);
+            self.vessels.text.set(batch.run.plan.vessels.to_string());
+            self.warmed.set(wish.warmed);
+            self.pot.set(wish.pot.map(|p| p.0).unwrap_or_default());
+        });
+    }
+
+    pub(super) fn offers(self, shop: Workshop) -> Vec<VesselOffer> {
+        shop.state(|s| s.vessels_for(&Id(self.formula.get())))
+    }
+
+    /// The vessel that is chosen.
+    pub(super) fn offer(self, shop: Workshop) -> Option<VesselOffer> {
+        let chosen = self.vessel.get();
+        self.offers(shop).into_iter().find(|o| key(o) == chosen)
+    }
+
+    fn target(self, shop: Workshop) -> Result<Target, String> {
+        let mass = |typed: Typed| typed.read::<Mass>(shop.mass_unit()).map_err(|e| e.to_string());
+        match self.by.get() {
+            By::Vessels => self.vessels.count().map(Target::Vessels).map_err(|e| e.to_string()),
+            By::Total => mass(self.total).map(Target::Total),
+            By::Left => Ok(Target::Left { ingredient: self.ingredient.get(), mass: mass(self.left)? }),
+        }
+    }
+
+    pub(super) fn residue(self, shop: Workshop) -> Result<Residue, String> {
+        match self.stays.get() {
+            Stays::Nothing => Ok(Residue::None),
+            Stays::Each => {
+                self.stays_each.read(shop.mass_unit()).map(Residue::Each).map_err(|e| e.to_string())
+            }
+            Stays::OfFilled => {
+                self.stays_share.read(ShareUnit::Percent).map(Residue::OfFilled).map_err(|e| e.to_string())
+            }
+        }
+    }
+
+    fn wish(self, shop: Workshop) -> Result<Wish, String> {
+        let offer = self.offer(shop).ok_or_else(|| "Choose a vessel first.".to_owned())?;
+        Ok(Wish {
+            formula: Id(self.formula.get()),
+            vessel: offer.vessel,
+            wick: offer.wick.unwrap_or_else(|| self.wick.get()),
+            target: self.target(shop)?,
+            residue: self.residue(shop)?,
+            warmed: self.warmed.get(),
+            pot: Some(self.pot.get()).filter(|p| !p.is_empty()).map(Id),
+        })
+    }
+
+    /// The plan for what stands in the fields, or the sentence that says why there is none.
+    pub(super) fn plan(self, shop: Workshop) -> Result<Plan, String> {
+        let wish = self.wish(shop)?;
+        shop.state(|s| s.plan(&wish, shop.voice())).map_err(|e| e.to_string())
+    }
+}

@@ -1,0 +1,55 @@
+//! All the steps of the pour: what is done and when, what is now, what comes.
+
+use super::pouring::Pouring;
+use crate::keep;
+use crate::pot::{Event, StepKey};
+use leptos::prelude::*;
+
+#[derive(Clone, PartialEq)]
+struct Row {
+    key: StepKey,
+    title: String,
+    done: Option<u64>,
+    missed: bool,
+}
+
+/// `id` is given to the step that is now.
+pub(super) fn list(p: Pouring, id: Option<&'static str>) -> AnyView {
+    let rows = Memo::new(move |_| {
+        let voice = p.shop.voice();
+        let row = |run: &crate::pot::Run, key| {
+            let card = run.shown_step(key, voice)?;
+            let done = match card.step.done {
+                Some(Event::Did { at, .. }) => Some(at),
+                _ => None,
+            };
+            Some(Row { key, title: card.title, done, missed: card.missed.is_some() })
+        };
+        p.run(|run| run.steps().iter().filter_map(|s| row(run, s.key)).collect::<Vec<_>>())
+            .unwrap_or_default()
+    });
+    let now = Memo::new(move |_| p.card.with(|c| c.as_ref().map(|c| c.step.key)));
+    view! {
+        <ol class="steps">
+            {move || rows.get().into_iter().map(|row| one(row, now.get(), id)).collect_view()}
+        </ol>
+    }
+    .into_any()
+}
+
+fn one(row: Row, now: Option<StepKey>, id: Option<&'static str>) -> AnyView {
+    let here = now == Some(row.key);
+    let word = match row.done {
+        Some(at) if row.missed => format!("done {}, outside its range", keep::time(at)),
+        Some(at) => format!("done {}", keep::time(at)),
+        None if here => "now".to_owned(),
+        None => String::new(),
+    };
+    view! {
+        <li id=id.filter(|_| here) class:done=row.done.is_some() class:here=here aria-current=here.then_some("step")>
+            <span class="title">{row.title}</span>
+            <span class="detail">{word}</span>
+        </li>
+    }
+    .into_any()
+}

@@ -1,0 +1,105 @@
+//! The pour that is on: what is known of it, and what can be done at it. Everything goes into the book at once.
+
+use crate::book::{Act, Batch, Ending, Id};
+use crate::keep;
+use crate::pot::{Event, Pending, Run, StepKey, StepView, Way};
+use crate::quantity::{Mass, Temperature};
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+/// Copied freely.
+#[derive(Clone, Copy)]
+pub(super) struct Pouring {
+    pub(super) shop: Workshop,
+    /// The step that is now; none when all are done.
+    pub(super) card: Memo<Option<StepView>>,
+    /// An overshoot that has to be settled first.
+    pub(super) pending: Memo<Option<Pending>>,
+    /// The temperature of the pot as far as it is known now.
+    pub(super) reading: Memo<Option<(u64, Temperature)>>,
+}
+
+impl Pouring {
+    pub(super) fn new(shop: Workshop) -> Self {
+        let of = move |run: &Run| run.shown_step(run.now()?.key, shop.voice());
+        Self {
+            shop,
+            card: Memo::new(move |_| running(shop, of).flatten()),
+            pending: Memo::new(move |_| running(shop, |run| run.pending(shop.voice())).flatten()),
+            reading: Memo::new(move |_| running(shop, Run::last_reading).flatten()),
+        }
+    }
+
+    /// Something of the run; none when no pour is on.
+    pub(super) fn run<T>(self, of: impl FnOnce(&Run) -> T) -> Option<T> {
+        running(self.shop, of)
+    }
+
+    fn batch<T>(self, of: impl FnOnce(&Batch) -> T) -> Option<T> {
+        untrack(|| self.shop.state(|s| s.running().map(of)))
+    }
+
+    fn happened(self, event: Event) {
+        if let Some(batch) = self.batch(|b| b.id.clone()) {
+            self.shop.act(Act::At { batch, event });
+        }
+    }
+
+    /// A step is done; its temperature is that of a reading fresh enough to stand for it.
+    pub(super) fn did(self, step: StepKey, weighed: Option<Mass>) {
+        let at = keep::now();
+        let temperature = self.batch(|b| b.run.wants(step).and(b.run.reading_at(at))).flatten();
+        self.happened(Event::Did { step, weighed, temperature, at });
+    }
+
+    /// Every vessel left of the pour that is now.
+    pub(super) fn filled_all(self) {
+        let now = self.card.with_untracked(|c| c.as_ref().map(|c| c.step.key));
+        let left = now.and_then(StepKey::pour).and_then(|pour| self.batch(|b| b.run.unfilled(pour)));
+        left.unwrap_or_default().into_iter().for_each(|step| self.did(step, None));
+    }
+
+    pub(super) fn read(self, temperature: Temperature) {
+        self.happened(Event::Read { temperature, at: keep::now() });
+    }
+
+    pub(super) fn mend(self, step: StepKey, way: Way) {
+        self.happened(Event::Mended { step, way, at: keep::now() });
+    }
+
+    pub(super) fn say(self, text: String) {
+        self.happened(Event::Said { text, at: keep::now() });
+    }
+
+    /// The entry that "Undo" takes back: the last of this batch, but not its beginning.
+    fn last(self) -> Option<Id> {
+        self.shop.state(|s| {
+            let (_, later) = s.running()?.entries.split_first()?;
+            later.last().cloned()
+        })
+    }
+
+    pub(super) fn can_undo(self) -> bool {
+        self.last().is_some()
+    }
+
+    pub(super) fn undo(self) {
+        if let Some(entry) = untrack(|| self.last()) {
+            self.shop.act(Act::Undo { entry });
+        }
+    }
+
+    /// Ends it and shows its record.
+    pub(super) fn end(self, how: Ending, note: String) {
+        let Some(batch) = self.batch(|b| b.id.clone()) else { return };
+        if how == Ending::Poured && self.batch(|b| b.run.done(StepKey::Close).is_none()) == Some(true) {
+            self.did(StepKey::Close, None);
+        }
+        self.shop.act(Act::Ended { batch: batch.clone(), how, note });
+        self.shop.go(&format!("#pot/record/{batch}"));
+    }
+}
+
+fn running<T>(shop: Workshop, of: impl FnOnce(&Run) -> T) -> Option<T> {
+    shop.state(|s| s.running().map(|b| of(&b.run)))
+}

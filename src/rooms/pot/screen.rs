@@ -1,0 +1,108 @@
+//! The screen of a pour that is on: where one stands, the step, and the buttons under the thumb.
+
+use super::card::card;
+use super::hand::hand;
+use super::list::list;
+use super::over::over;
+use super::pouring::Pouring;
+use crate::keep::{self, Wake};
+use crate::pot::StepKey;
+use crate::rooms::parts::{Typed, area};
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+/// The button that every step ends with.
+pub(super) const DONE: &str = "done";
+
+pub(super) fn screen(shop: Workshop) -> AnyView {
+    let p = Pouring::new(shop);
+    let wake = RwSignal::new(Wake::Asleep);
+    keep::stay_awake(true, move |now| {
+        wake.try_set(now);
+    });
+    on_cleanup(|| keep::stay_awake(false, |_| ()));
+    let key = Memo::new(move |_| {
+        (p.card.with(|c| c.as_ref().map(|c| c.step.key)), p.pending.with(Option::is_some))
+    });
+    // What was pressed may be gone with its step: the next thing to press has the focus then.
+    Effect::new(move |_| {
+        key.track();
+        keep::after(0, || {
+            keep::to_top();
+            keep::scroll_within("now", "step-title");
+            keep::focus_if_lost(DONE);
+            keep::scroll_within("side", "step-now");
+        });
+    });
+    let note = Typed::new("");
+    let closing = move || matches!(key.get().0, Some(StepKey::Close) | None) && !key.get().1;
+    view! {
+        <div class="pouring" class:mending=move || key.get().1>
+            {course(p)}
+            <section class="now" id="now" aria-labelledby="step-title">
+                {move || {
+                    let (step, pending) = key.get();
+                    if pending { over(p) } else if step.is_some() { card(p) } else { all_done() }
+                }}
+                {move || closing().then(|| area("What to remember of this pour", note))}
+            </section>
+            {hand(p, note)}
+            <aside class="side" id="side" tabindex="0" aria-label="All steps">{list(p, Some("step-now"))}</aside>
+            <p class="wake" role="status">
+                {move || (wake.get() == Wake::Refused)
+                    .then_some("This browser does not keep the screen on by itself: set the tablet's screen to stay on.")}
+            </p>
+            <p class="unseen" aria-live="polite">{move || announced(p)}</p>
+        </div>
+    }
+    .into_any()
+}
+
+/// Closed, but the page was left before it was written down how it ended.
+fn all_done() -> AnyView {
+    view! { <h1 id="step-title">"Everything is done"</h1> }.into_any()
+}
+
+/// What is being made, and which step of how many this is.
+fn course(p: Pouring) -> AnyView {
+    let what = move || p.run(|run| format!("{}, {}", run.plan.formula, run.plan.vessel));
+    let place = Memo::new(move |_| {
+        let key = p.card.with(|c| c.as_ref().map(|c| c.step.key))?;
+        p.run(|run| run.place(key)).flatten()
+    });
+    let pour = move || {
+        let (pour, of) = p.card.with(|c| c.as_ref().and_then(|c| c.pour))?;
+        (of > 1).then(|| format!(", pour {pour} of {of}"))
+    };
+    let words = move || place.get().map(|(n, of)| format!("Step {n} of {of}"));
+    view! {
+        <header class="course">
+            <p class="what">{what}</p>
+            <p class="place">{words}{pour}</p>
+            <progress
+                aria-hidden="true"
+                max=move || place.get().map_or(1, |(_, of)| of).to_string()
+                prop:value=move || place.get().map_or(0, |(n, _)| n - 1).to_string()
+            ></progress>
+        </header>
+    }
+    .into_any()
+}
+
+/// The new step in one sentence, for who does not see it.
+fn announced(p: Pouring) -> String {
+    if let Some(name) = p.pending.with(|o| o.as_ref().map(|o| o.name.clone())) {
+        return format!("Too much {name}. Choose what to do about it.");
+    }
+    p.card.with(|card| {
+        let Some(card) = card else { return "All steps are done.".to_owned() };
+        let amount = match &card.step.dose {
+            Some(dose) => {
+                let said = dose.said(p.shop.voice());
+                format!(": {} {}", said.number, said.unit)
+            }
+            None => String::new(),
+        };
+        format!("{}{amount}.", card.title)
+    })
+}

@@ -1,0 +1,144 @@
+//! A reading of the thermometer: dragged, stepped or typed, starting at the last one.
+
+use super::pouring::Pouring;
+use crate::keep;
+use crate::pot::{StepKey, Wants};
+use crate::quantity::{Exact, Locale, Quantity, Temperature, TemperatureUnit, decimal, read};
+use crate::rooms::parts::Typed;
+use leptos::prelude::*;
+
+/// From, to and step of the slider: what a pot of wax is at.
+const fn scale(unit: TemperatureUnit) -> (&'static str, &'static str, &'static str, Exact) {
+    match unit {
+        TemperatureUnit::Fahrenheit => ("100", "250", "1", Exact::ONE),
+        TemperatureUnit::Celsius => ("40", "120", "0.5", Exact::ratio(1, 2)),
+    }
+}
+
+pub(super) fn thermometer(p: Pouring, words: &'static str, then: Callback<()>) -> AnyView {
+    let shop = p.shop;
+    let unit = shop.temperature_unit();
+    let (from, to, by, step) = scale(unit);
+    let shown = move |t: Temperature| decimal(t.to(unit).round_to(step), step, shop.locale());
+    let typed = Typed::new(untrack(|| start(p)).map(shown).unwrap_or_default());
+    // A reading noted elsewhere, or taken back, is where this one starts.
+    Effect::new(move |before: Option<Option<(u64, Temperature)>>| {
+        let now = p.reading.get();
+        if let (Some(before), Some((_, t))) = (before, now)
+            && before != now
+        {
+            typed.text.set(shown(t));
+        }
+        now
+    });
+    let value = move || typed.read::<Temperature>(unit);
+    let nudge = move |up: bool| {
+        if let Ok(now) = value() {
+            let number = now.value.to(unit) + if up { step } else { -step };
+            typed.text.set(shown(Temperature::of(number, unit)));
+        }
+    };
+    let drag = move |text: String| {
+        if let Ok(at) = read::<Temperature>(&text, unit, Locale::Point) {
+            typed.text.set(shown(at.value));
+        }
+    };
+    let wrong = move || value().err().filter(|_| !typed.is_empty()).map(|e| e.to_string());
+    let save = move || match value() {
+        Ok(at) => {
+            p.read(at.value);
+            then.run(());
+        }
+        Err(_) => typed.touched.set(true),
+    };
+    let slider = move || value().ok().map(|at| decimal(at.value.to(unit), step, Locale::Point));
+    let id = shop.fresh_dom_id();
+    let symbol = crate::quantity::Unit::symbol(unit);
+    view! {
+        <form class="thermometer" novalidate on:submit=move |e| { e.prevent_default(); save(); }>
+            <label class="unseen" for=id.clone()>{format!("Thermometer, {symbol}")}</label>
+            <div class="stepped">
+                <button type="button" aria-label="Lower" on:click=move |_| nudge(false)>"−"</button>
+                <input
+                    id=id
+                    type="text"
+                    inputmode="decimal"
+                    autocomplete="off"
+                    enterkeyhint="done"
+                    aria-invalid=move || wrong().is_some().then_some("true")
+                    prop:value=typed.text
+                    on:input=move |e| typed.text.set(event_target_value(&e))
+                />
+                <button type="button" aria-label="Higher" on:click=move |_| nudge(true)>"+"</button>
+            </div>
+            <input
+                type="range"
+                aria-label=format!("Temperature, {symbol}")
+                min=from
+                max=to
+                step=by
+                prop:value=slider
+                on:input=move |e| drag(event_target_value(&e))
+            />
+            <button type="submit" class="keep">{words}</button>
+            <p class="said" aria-live="polite">{wrong}</p>
+        </form>
+    }
+    .into_any()
+}
+
+/// The last reading; before the first, the low end of what the step wants, or what the wax is melted to.
+fn start(p: Pouring) -> Option<Temperature> {
+    let wanted = p.card.with(|c| c.as_ref().and_then(|c| c.wants.clone())).map(|wants| match wants {
+        Wants::AtLeast(low) => low.value,
+        Wants::Within(range) => range.low.value,
+    });
+    let last = p.reading.get().map(|(_, t)| t).or(wanted);
+    last.or_else(|| p.run(|run| run.plan.melt_to.value))
+}
+
+/// What the pot's temperature means for a step: none where it is not known well enough, an empty sentence where it is
+/// as wanted.
+fn verdict(p: Pouring, key: StepKey) -> Memo<Option<String>> {
+    Memo::new(move |_| {
+        let now = p.shop.now().get();
+        let voice = p.shop.voice();
+        p.run(|run| Some(run.miss(key, run.reading_at(now)?, voice).unwrap_or_default())).flatten()
+    })
+}
+
+/// The last reading with its time, and whether it is in the range of this step.
+pub(super) fn judged(p: Pouring, key: StepKey) -> AnyView {
+    let verdict = verdict(p, key);
+    let word = move || match verdict.get() {
+        Some(miss) if miss.is_empty() => ("good", "In the range"),
+        Some(_) => ("bad", "Outside the range"),
+        None => ("muted", "Read it again"),
+    };
+    let last = move || {
+        let Some((at, t)) = p.reading.get() else {
+            return view! { <p class="reading muted">"Thermometer: no reading yet"</p> }.into_any();
+        };
+        let voice = p.shop.voice();
+        view! {
+            <p class="reading">
+                <strong>{voice.amount(t, voice.temperature)}</strong>" at "{keep::time(at)}", "
+                {move || {
+                    let (class, word) = word();
+                    view! { <span class=class>{word}</span> }
+                }}
+            </p>
+        }
+        .into_any()
+    };
+    view! { <div aria-live="polite">{last}</div> }.into_any()
+}
+
+/// What it means to do a step outside its range.
+pub(super) fn missed(p: Pouring, key: StepKey) -> AnyView {
+    let verdict = verdict(p, key);
+    let said = move || {
+        verdict.get().filter(|miss| !miss.is_empty()).map(|miss| view! { <p class="note missed">{miss}</p> })
+    };
+    view! { <div aria-live="polite">{said}</div> }.into_any()
+}
