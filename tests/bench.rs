@@ -62,6 +62,11 @@ fn unequal_weighings_are_weighted_by_their_drops() {
 fn more_drops_make_it_good_to_5_percent() {
     let found = drop_mass(&trial(&[(10, "0.5")], "0.1"), Voice::default()).unwrap();
     milligrams(found.error, "4.082", "0.001");
+    let says =
+        |more| potside::bench::DropMass { more_for_5_percent: more, ..found.clone() }.say(Voice::default());
+    let opening = "One drop weighs 50.0 mg ± 4.1 mg (8.16 %).";
+    assert_eq!(says(14), format!("{opening} 14 more drops, weighed in one go, make it good to 5 %."));
+    assert_eq!(says(1), format!("{opening} 1 more drop, weighed on its own, makes it good to 5 %."));
     assert_eq!(found.more_for_5_percent, 14);
     let then = drop_mass(&trial(&[(10, "0.5"), (14, "0.7")], "0.1"), Voice::default()).unwrap();
     assert_eq!(then.more_for_5_percent, 0);

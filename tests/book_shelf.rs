@@ -225,4 +225,7 @@ fn needs_add_up_over_all_pots() {
     assert_eq!(say("Blue"), "60 drops, 1.3 g");
     assert_eq!(say("Fig leaf"), "609.5 g (21.50 oz)");
     assert_eq!(say("Wick tab"), "40 pieces");
+    let over = |left: &str| plan.leaves("Red", read::<potside::quantity::Mass>(left).value);
+    assert_eq!(over("1 g"), common::g(37, 100));
+    assert_eq!(over("0.5 g"), potside::quantity::Mass::ZERO);
 }

@@ -18,10 +18,10 @@ impl Default for Settings {
     }
 }
 
-/// The widest tolerance: beyond it a wrong dose would pass unseen (our own choice).
-const WIDEST: Share = Share::base(Exact::ratio(1, 5));
-/// The narrowest: below it no scale is fine enough (our own choice).
-const NARROWEST: Share = Share::base(Exact::ratio(1, 1000));
+/// The widest tolerance, in percent: beyond it a wrong dose would pass unseen (our own choice).
+const WIDEST: Exact = Exact::whole(20);
+/// The narrowest, in percent: below it no scale is fine enough (our own choice).
+const NARROWEST: Exact = Exact::ratio(1, 10);
 
 impl Settings {
     /// Looks them over.
@@ -29,13 +29,14 @@ impl Settings {
     /// # Errors
     /// The sentence that says why they cannot be.
     pub fn check(&self, voice: Voice) -> Result<(), String> {
-        let tolerance = self.tolerance.value;
-        if (NARROWEST..=WIDEST).contains(&tolerance) {
+        let [narrowest, widest] = [NARROWEST, WIDEST].map(|n| Amount::new(n, ShareUnit::Percent));
+        let tolerance: Share = self.tolerance.value;
+        if (narrowest.value..=widest.value).contains(&tolerance) {
             return Ok(());
         }
         let typed = voice.typed(self.tolerance);
-        let range = [&voice.share(NARROWEST), " to ", &voice.share(WIDEST)].concat();
-        Err(if tolerance < NARROWEST {
+        let range = [&voice.typed(narrowest), " to ", &voice.typed(widest)].concat();
+        Err(if tolerance < narrowest.value {
             format!(
                 "A tolerance of {typed} is finer than any scale here weighs. Type one of {range}; 2 % is usual."
             )

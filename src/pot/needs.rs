@@ -63,4 +63,9 @@ impl Plan {
         }
         needs
     }
+
+    /// What is over of `left` of an ingredient once the plan has taken what it needs of it.
+    pub fn leaves(&self, ingredient: &str, left: Mass) -> Mass {
+        left.less(self.needs().into_iter().filter(|n| n.name == ingredient).map(|n| n.mass).sum())
+    }
 }
