@@ -32,7 +32,10 @@ pub fn notices() -> AnyView {
             ))}
             {move || (damaged.get() > 0 && !newer.get()).then(|| told(
                 true,
-                format!("{} entries of the book are damaged and were set aside; the rest is open.", damaged.get()),
+                match damaged.get() {
+                    1 => "1 entry of the book is damaged and was set aside; the rest is open.".into(),
+                    n => format!("{n} entries of the book are damaged and were set aside; the rest is open."),
+                },
                 Some(("Look at them", Callback::new(move |()| shop.go("#desk/damaged")))),
             ))}
             {move || cannot.get().filter(|_| !pouring.get()).map(|why| told(false, why, None))}

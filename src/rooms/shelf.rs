@@ -1,5 +1,6 @@
 //! The Shelf room: what was poured, and when it has cured.
 
+use super::parts::live;
 use super::workshop::Workshop;
 use crate::book::{Batch, Cure};
 use crate::keep;
@@ -8,7 +9,7 @@ use leptos::prelude::*;
 /// The clock of the Shelf ticks once an hour: nothing on it changes sooner.
 const TICK: u64 = 60 * 60 * 1000;
 
-pub fn room() -> AnyView {
+pub(super) fn room() -> AnyView {
     let shop = Workshop::here();
     let hour = Memo::new(move |_| shop.now().get() / TICK);
     let shelf = move || {
@@ -22,7 +23,7 @@ pub fn room() -> AnyView {
             }
         })
     };
-    view! { <h1>"Shelf"</h1> {shelf} }.into_any()
+    view! { <h1>"Shelf"</h1> {live(shelf)} }.into_any()
 }
 
 fn empty() -> AnyView {

@@ -1,7 +1,177 @@
-//! The Stores room.
+//! The Stores room: what the formulas use, and how far what is left of one thing goes.
 
+use super::parts::{Field, Pick, Typed, live, mass_field, notes, page_part, pick, sentence, why_button};
+use super::workshop::Workshop;
+use crate::book::{Id, Use, VesselOffer, Wish};
+use crate::pot::{Plan, Target};
 use leptos::prelude::*;
 
-pub fn room() -> AnyView {
-    view! { <h1>"Stores"</h1> }.into_any()
+pub(super) fn room() -> AnyView {
+    let shop = Workshop::here();
+    let any = Memo::new(move |_| shop.state(|s| !s.formulas_shown().is_empty()));
+    let body = live(move || if any.get() { untrack(|| stores(shop)) } else { empty() });
+    view! { <h1>"Stores"</h1> {body} }.into_any()
+}
+
+fn empty() -> AnyView {
+    view! {
+        <div class="empty">
+            <p>
+                "What your formulas are made of stands here, and when something runs short, how many candles it still makes. That
+                begins with a formula."
+            </p>
+            <a class="button main" href="#book/formula/new">"Write a formula"</a>
+        </div>
+    }
+    .into_any()
+}
+
+fn stores(shop: Workshop) -> AnyView {
+    let uses = Memo::new(move |_| shop.state(|s| s.uses()));
+    let list = move || {
+        let rows = uses.with(|u| u.iter().map(row).collect_view());
+        view! { <ul class="list stores">{rows}</ul> }.into_any()
+    };
+    view! {
+        {page_part("stores-short", "Running short?", short(shop))}
+        {page_part("stores-uses", "What goes in", live(list))}
+    }
+    .into_any()
+}
+
+/// An ingredient and the formulas that call for it.
+fn row(of: &Use) -> AnyView {
+    let mut formulas = Vec::new();
+    for (n, (id, name)) in of.formulas.iter().enumerate() {
+        let comma = if n > 0 { ", " } else { "" };
+        formulas.push(view! { {comma}<a href=format!("#book/formula/{id}")>{name.clone()}</a> });
+    }
+    let none = formulas.is_empty().then_some("in no formula now");
+    view! {
+        <li class="use"><span class="title">{of.name.clone()}</span><span class="uses">{formulas}{none}</span></li>
+    }
+    .into_any()
+}
+
+#[derive(Clone, Copy)]
+struct Short {
+    formula: RwSignal<String>,
+    /// The number of the vessel among those offered for the formula.
+    vessel: RwSignal<String>,
+    ingredient: RwSignal<String>,
+    left: Typed,
+}
+
+impl Short {
+    fn formula(self) -> Id {
+        Id(self.formula.get())
+    }
+
+    fn offers(self, shop: Workshop) -> Vec<VesselOffer> {
+        shop.state(|s| s.vessels_for(&self.formula()))
+    }
+
+    fn offer(self, shop: Workshop) -> Option<VesselOffer> {
+        let n: usize = self.vessel.get().parse().ok()?;
+        self.offers(shop).into_iter().nth(n)
+    }
+
+    /// What the pour would be; none while nothing is typed.
+    fn plan(self, shop: Workshop) -> Option<Result<Plan, String>> {
+        let left = self.left.read(shop.mass_unit()).ok()?;
+        let offer = self.offer(shop)?;
+        let plan = shop.state(|s| {
+            // The largest pot splits a batch into the fewest pours.
+            let pots = s.pots_shown().into_iter().filter_map(|k| Some((&k.id, k.body()?.capacity.value)));
+            let pot = pots.max_by(|(_, a), (_, b)| a.cmp(b)).map(|(id, _)| id.clone());
+            let wish = Wish {
+                formula: self.formula(),
+                vessel: offer.vessel,
+                wick: offer.wick.unwrap_or_default(),
+                target: Target::Left { ingredient: self.ingredient.get(), mass: left },
+                residue: s.settings.residue.clone(),
+                warmed: false,
+                pot,
+            };
+            s.plan(&wish, shop.voice())
+        });
+        Some(plan.map_err(|e| e.to_string()))
+    }
+
+    /// The first vessel and the first ingredient of the formula.
+    fn begin(self, shop: Workshop) {
+        self.vessel.set("0".to_owned());
+        let first = shop.state(|s| s.ingredients_of(&self.formula()).into_iter().next());
+        self.ingredient.set(first.unwrap_or_default());
+    }
+}
+
+fn short(shop: Workshop) -> AnyView {
+    let first = shop.state(|s| s.formulas_shown().first().map(|k| k.id.0.clone()).unwrap_or_default());
+    let short = Short {
+        formula: RwSignal::new(first),
+        vessel: RwSignal::default(),
+        ingredient: RwSignal::default(),
+        left: Typed::new(""),
+    };
+    Effect::new(move |_| {
+        short.formula.track();
+        untrack(|| short.begin(shop));
+    });
+    let formulas = move || -> Vec<Pick> {
+        shop.state(|s| {
+            s.formulas_shown().iter().filter_map(|k| Some((k.id.0.clone(), k.body()?.name.clone()))).collect()
+        })
+    };
+    let vessels = move || -> Vec<Pick> {
+        let words = |o: VesselOffer| match o.wick {
+            Some(wick) if !wick.is_empty() => [&o.name, ", wick ", &wick].concat(),
+            _ => o.name,
+        };
+        short.offers(shop).into_iter().enumerate().map(|(n, o)| (n.to_string(), words(o))).collect()
+    };
+    let names = move || -> Vec<Pick> {
+        shop.state(|s| s.ingredients_of(&short.formula())).into_iter().map(|n| (n.clone(), n)).collect()
+    };
+    let plan = Memo::new(move |_| short.plan(shop));
+    view! {
+        <p class="lead">"Say what is left of one thing, and see how many vessels it fills and what else they need."</p>
+        <div class="fields">
+            {pick("Formula", short.formula, formulas)}
+            {pick("Vessel", short.vessel, vessels)}
+            {pick("What runs short", short.ingredient, names)}
+            {mass_field(Field::new("How much of it is left").placeholder("350 g"), short.left)}
+        </div>
+        <div aria-live="polite">
+            {live(move || plan.with(|p| match p {
+                None => ().into_any(),
+                Some(Err(why)) => sentence(why.clone()),
+                Some(Ok(plan)) => answer(shop, short, plan),
+            }))}
+        </div>
+    }
+    .into_any()
+}
+
+fn answer(shop: Workshop, short: Short, plan: &Plan) -> AnyView {
+    let voice = shop.voice();
+    let vessels = if plan.vessels == 1 { "1 vessel".to_owned() } else { format!("{} vessels", plan.vessels) };
+    let needs = plan.needs().into_iter().map(|n| view! { <dt>{n.name.clone()}</dt><dd>{n.say(voice)}</dd> });
+    let ingredient = short.ingredient.get_untracked();
+    let leaves = short.left.read(shop.mass_unit()).ok().map(|left| plan.leaves(&ingredient, left.value));
+    let leaves = leaves.map(|over| ["That leaves ", &voice.both(over), " of “", &ingredient, "”."].concat());
+    let pour = untrack(|| short.offer(shop)).map(|offer| {
+        let address =
+            format!("#pot/pour/{}/{}/{}", short.formula.get_untracked(), offer.vessel, plan.vessels);
+        view! { <a class="button main" href=address>"Pour these"</a> }
+    });
+    view! {
+        <p class="makes" id="makes">{vessels}</p>
+        <p>{leaves}" "{why_button(plan.why.clone())}</p>
+        {notes(&plan.notes)}
+        <h3>"They need"</h3>
+        <dl class="needs">{needs.collect_view()}</dl>
+        <p class="actions">{pour}</p>
+    }
+    .into_any()
 }

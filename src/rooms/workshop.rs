@@ -63,6 +63,8 @@ impl Workshop {
         window_event_listener(ev::hashchange, move |_| {
             self.route.set(Route::parse(&keep::hash()));
             keep::to_top();
+            // Once the room is there: what was pressed to come here may be gone from the page.
+            keep::after(0, || keep::focus_if_lost("room"));
         });
         set_interval(move || self.now.set(keep::now()), std::time::Duration::from_secs(1));
         keep::ask_on_leave(move || self.writer.with_value(|w| w.unsaved() > 0));

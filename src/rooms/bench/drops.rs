@@ -1,9 +1,9 @@
 //! The mass of a drop: N drops weighed together, several times if one likes.
 
-use super::{HERE, learn, name_of};
+use super::{HERE, learn, name_of, told};
 use crate::bench::{DropTrial, DropWeighing, drop_mass};
 use crate::book::{Fact, Id};
-use crate::rooms::parts::{Field, Typed, field, finish, mass_field, page_head, text_field, why_button};
+use crate::rooms::parts::{Field, Typed, field, finish, live, mass_field, page_head, press, text_field};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -82,7 +82,7 @@ pub(super) fn page(shop: Workshop, ingredient: &Id) -> AnyView {
         <ol class="weighings">
             <For each=move || form.rows.get() key=|r| r.key children=move |row| weighing(form, row) />
         </ol>
-        <p><button type="button" on:click=move |_| form.add("20")>"Weigh once more"</button></p>
+        <p>{press("", "Weigh once more", move || form.add("20"))}</p>
         {mass_field(
             Field::new("Division of the scale").placeholder("0.01 g").hint("The smallest step its display shows."),
             form.division,
@@ -94,6 +94,7 @@ pub(super) fn page(shop: Workshop, ingredient: &Id) -> AnyView {
 }
 
 fn weighing(form: Form, row: Row) -> AnyView {
+    let remove = move || form.rows.update(|r| r.retain(|o| o.key != row.key));
     let more_than_one = move || form.rows.with(|r| r.len() > 1);
     let count = move || row.drops.count().map(|_| String::new()).map_err(|e| e.to_string());
     let counted = Field { keys: "numeric", ..Field::new("Drops") };
@@ -101,11 +102,7 @@ fn weighing(form: Form, row: Row) -> AnyView {
         <li class="fields">
             {field(counted, row.drops, count)}
             {mass_field(Field::new("The scale shows").placeholder("0.43 g"), row.mass)}
-            {move || more_than_one().then(|| view! {
-                <button type="button" class="quiet remove" on:click=move |_| form.rows.update(|r| r.retain(|o| o.key != row.key))>
-                    "Remove this weighing"
-                </button>
-            })}
+            {live(move || more_than_one().then(|| press("quiet remove", "Remove this weighing", remove)).into_any())}
         </li>
     }
     .into_any()
@@ -115,7 +112,7 @@ fn answer(shop: Workshop, form: Form) -> AnyView {
     let found = Memo::new(move |_| drop_mass(&form.trial(shop).ok()?, shop.voice()));
     view! {
         <div class="answer-line" aria-live="polite">
-            {move || found.get().map(|d| view! { <p class="found">{d.say(shop.voice())}</p> {why_button(d.why)} })}
+            {live(move || found.get().map(|d| told(d.say(shop.voice()), d.why)).into_any())}
         </div>
     }
     .into_any()

@@ -41,7 +41,7 @@ fn fact(
 ) -> AnyView {
     view! {
         <div class="fact">
-            <p>{said}" "<span class="detail">{since.map(keep::weekday)}</span></p>
+            <p>{said}" "<span class="detail">{since.map(keep::day)}</span></p>
             <p class="more">{why}<a href=again>{words}</a></p>
         </div>
     }

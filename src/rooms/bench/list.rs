@@ -3,6 +3,7 @@
 use super::known::ingredient;
 use crate::bench::{MeltingPot, Scale};
 use crate::book::{Act, Id, Kept};
+use crate::rooms::parts::{live, page_part, press};
 use crate::rooms::workshop::Workshop;
 use crate::vessel::Vessel;
 use leptos::prelude::*;
@@ -32,14 +33,7 @@ fn section(
 ) -> AnyView {
     let links =
         ways.iter().map(|&(to, words)| view! { <a class="button" href=to>{words}</a> }).collect_view();
-    view! {
-        <section class="part" aria-labelledby=id>
-            <h2 id=id>{title}</h2>
-            {body}
-            <p class="actions">{links}</p>
-        </section>
-    }
-    .into_any()
+    page_part(id, title, view! { {live(body)} <p class="actions">{links}</p> }.into_any())
 }
 
 /// A thing of the list, with the way to change it.
@@ -66,11 +60,11 @@ fn away(shop: Workshop, away: Vec<(Id, String)>) -> AnyView {
     }
     let one = |(id, name): (Id, String)| {
         let words = format!("Use {name} again");
-        let out = move |_| {
+        let out = move || {
             shop.act(Act::Retire { id: id.clone(), retired: false });
         };
         view! {
-            <li class="row"><span>{name}</span><button type="button" class="quiet" aria-label=words on:click=out>"Use again"</button></li>
+            <li class="row"><span>{name}</span>{press("quiet", words, out)}</li>
         }
     };
     view! {

@@ -8,16 +8,18 @@ mod pot;
 mod scale;
 mod spoons;
 
+use super::parts::{live, why_button};
 use super::workshop::Workshop;
 use crate::book::{Act, Fact, Id};
+use crate::quantity::Why;
 use leptos::prelude::*;
 
 /// What the address asks for: `#bench/drops`, `#bench/spoons` and `#bench/density`, each with the id of an ingredient
 /// after it or without; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one.
-pub fn room() -> AnyView {
+pub(super) fn room() -> AnyView {
     let shop = Workshop::here();
     let rest = Memo::new(move |_| shop.route().with(|r| r.rest.clone()));
-    (move || rest.with(|rest| inside(shop, rest))).into_any()
+    live(move || rest.with(|rest| inside(shop, rest)))
 }
 
 fn inside(shop: Workshop, rest: &[String]) -> AnyView {
@@ -34,6 +36,11 @@ fn inside(shop: Workshop, rest: &[String]) -> AnyView {
 }
 
 const HERE: &str = "#bench";
+
+/// What a trial tells so far, and why.
+fn told(said: String, why: Why) -> AnyView {
+    view! { <p class="found">{said}</p> {why_button(why)} }.into_any()
+}
 
 /// The name of the ingredient that the address names, empty where it names none.
 fn name_of(shop: Workshop, ingredient: &Id) -> String {

@@ -1,9 +1,9 @@
 //! A scale of the workshop: new, changed, or put away.
 
 use super::HERE;
-use crate::bench::Scale;
+use crate::bench::{BenchError, Scale};
 use crate::book::{Act, Id};
-use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, text_field};
+use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, press, text_field};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -33,7 +33,10 @@ impl Form {
                     Err(errors.iter().map(ToString::to_string).collect())
                 }
             }
-            (a, b, c) => Err([a.err(), b.err(), c.err()].into_iter().flatten().collect()),
+            (a, b, c) => {
+                let unnamed = self.name.is_empty().then(|| BenchError::ScaleNoName.to_string());
+                Err([unnamed, a.err(), b.err(), c.err()].into_iter().flatten().collect())
+            }
         }
     }
 }
@@ -87,10 +90,9 @@ pub(super) fn page(shop: Workshop, id: &Id) -> AnyView {
 
 /// The button that puts a thing of the bench away; the list takes it out again.
 pub(super) fn put_away(shop: Workshop, id: Id, words: &'static str) -> AnyView {
-    let away = move |_| {
+    let away = move || {
         shop.act(Act::Retire { id: id.clone(), retired: true });
         shop.go(HERE);
     };
-    view! { <p class="away"><button type="button" class="danger" on:click=away>{words}</button></p> }
-        .into_any()
+    view! { <p class="away">{press("danger", words, away)}</p> }.into_any()
 }

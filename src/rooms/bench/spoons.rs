@@ -1,12 +1,10 @@
 //! The bulk density of a powder: level spoons weighed together.
 
-use super::{HERE, learn, name_of};
+use super::{HERE, learn, name_of, told};
 use crate::bench::{SpoonTrial, bulk_density};
 use crate::book::{Fact, Id};
 use crate::quantity::{Amount, Exact, VolumeUnit};
-use crate::rooms::parts::{
-    Field, Typed, choice, field, finish, mass_field, page_head, text_field, why_button,
-};
+use crate::rooms::parts::{Field, Typed, choice, field, finish, live, mass_field, page_head, text_field};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -67,7 +65,7 @@ pub(super) fn page(shop: Workshop, ingredient: &Id) -> AnyView {
             {mass_field(Field::new("The scale shows").placeholder("32.4 g"), form.mass)}
         </div>
         <div class="answer-line" aria-live="polite">
-            {move || found.get().map(|(said, why)| view! { <p class="found">{said}</p> {why_button(why)} })}
+            {live(move || found.get().map(|(said, why)| told(said, why)).into_any())}
         </div>
         {finish("Keep this spoon", Some(HERE), move || learn(shop, &form.name.get(), form.trial(shop).map(Fact::Spoons)))}
     }

@@ -2,6 +2,7 @@
 
 use crate::book::{Copy, CopyError, read_copy};
 use crate::keep::{self, Which};
+use crate::rooms::parts::{live, press, words};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -19,10 +20,11 @@ pub(super) fn body(shop: Workshop) -> AnyView {
 
 fn give(shop: Workshop) -> AnyView {
     let said = RwSignal::new(String::new());
-    let give = move |_| {
+    let give = move || {
+        let which = untrack(|| shop.which());
         spawn_local(async move {
             let name = ["potside-book-", &keep::file_day(), ".json"].concat();
-            said.set(match keep::load(shop.which()).await {
+            said.set(match keep::load(which).await {
                 Ok(lines) => {
                     let count = lines.len();
                     let text = lines.join("\n") + "\n";
@@ -43,8 +45,8 @@ fn give(shop: Workshop) -> AnyView {
             "The copy is a plain text file: one entry a line, as it is stored, each with its own checksum. Everything is in it but
             what this device prefers."
         </p>
-        <div class="actions"><button type="button" id="download-copy" on:click=give>"Download a copy"</button></div>
-        <p role="status">{said}</p>
+        <div class="actions">{press("", "Download a copy", give)}</div>
+        <p role="status">{words(move || said.get())}</p>
     }
     .into_any()
 }
@@ -69,14 +71,15 @@ fn open(shop: Workshop) -> AnyView {
             <label class="button" for=id>"Choose a copy"</label>
         </div>
         <div role="status">
-            {move || opened.with(|o| match o {
+            {live(move || opened.with(|o| match o {
                 None => ().into_any(),
                 Some(Err(why)) => view! { <p class="note caution"><strong>"Not opened: "</strong>{why.to_string()}</p> }.into_any(),
                 Some(Ok(copy)) => found(shop, copy, opened, taken),
-            })}
-            {move || taken.get().map(|n| match n {
-                1 => "1 entry was taken in.".to_owned(),
-                n => format!("{n} entries were taken in."),
+            }))}
+            {words(move || match taken.get() {
+                None => String::new(),
+                Some(1) => "1 entry was taken in.".to_owned(),
+                Some(n) => format!("{n} entries were taken in."),
             })}
         </div>
     }
@@ -86,7 +89,7 @@ fn open(shop: Workshop) -> AnyView {
 /// What the copy would bring, and the button that takes it in.
 fn found(shop: Workshop, copy: &Copy, opened: RwSignal<Opened>, taken: RwSignal<Option<usize>>) -> AnyView {
     let fresh = copy.fresh.len();
-    let take = move |_| {
+    let take = move || {
         if let Some(Ok(copy)) = opened.get_untracked() {
             taken.set(Some(copy.fresh.len()));
             shop.take_in(copy.fresh);
@@ -106,10 +109,8 @@ fn found(shop: Workshop, copy: &Copy, opened: RwSignal<Opened>, taken: RwSignal<
         <p class="found">{copy.say()}</p>
         {left_out}
         <div class="actions">
-            {(fresh > 0).then(|| view! {
-                <button type="button" class="main" on:click=take>"Take them in"</button>
-            })}
-            <button type="button" on:click=move |_| opened.set(None)>"Leave it"</button>
+            {(fresh > 0).then(|| press("main", "Take them in", take))}
+            {press("", "Leave it", move || opened.set(None))}
         </div>
     }
     .into_any()

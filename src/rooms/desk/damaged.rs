@@ -2,7 +2,7 @@
 
 use crate::book::Damage;
 use crate::keep;
-use crate::rooms::parts::page_head;
+use crate::rooms::parts::{live, page_head, press, words};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -12,10 +12,10 @@ const SHOWN: usize = 160;
 pub(super) fn page(shop: Workshop) -> AnyView {
     view! {
         {page_head("#desk", "Desk", "Entries set aside".to_owned())}
-        {move || shop.journal().with(|j| match j.damaged() {
+        {live(move || shop.journal().with(|j| match j.damaged() {
             [] => view! { <p class="lead">"Nothing is set aside: every entry of the book can be read."</p> }.into_any(),
             damaged => set_aside(shop, damaged),
-        })}
+        }))}
     }
     .into_any()
 }
@@ -27,7 +27,7 @@ fn set_aside(shop: Workshop, damaged: &[(String, Damage)]) -> AnyView {
         view! { <li class="damaged"><p>{why.to_string()}</p><pre>{start}{more}</pre></li> }
     };
     let said = RwSignal::new(String::new());
-    let give = move |_| {
+    let give = move || {
         let name = ["potside-set-aside-", &keep::file_day(), ".txt"].concat();
         let lines: Vec<String> =
             shop.journal().with_untracked(|j| j.damaged().iter().map(|(line, _)| line.clone()).collect());
@@ -43,8 +43,8 @@ fn set_aside(shop: Workshop, damaged: &[(String, Damage)]) -> AnyView {
             "These entries cannot be read. They are still stored as they are and nothing is written over them; everything else of
             the book is open. Keep them as a file: whoever knows the format may still read them."
         </p>
-        <div class="actions"><button type="button" on:click=give>"Download them"</button></div>
-        <p role="status">{said}</p>
+        <div class="actions">{press("", "Download them", give)}</div>
+        <p role="status">{words(move || said.get())}</p>
         <ul class="list">{damaged.iter().map(one).collect_view()}</ul>
     }
     .into_any()

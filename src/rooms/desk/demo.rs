@@ -1,6 +1,7 @@
 //! The demo workshop: into it, and out of it.
 
 use crate::keep::Which;
+use crate::rooms::parts::press;
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -9,7 +10,7 @@ pub(super) fn body(shop: Workshop) -> AnyView {
         view! {
             <p>"You are in the demo workshop. Leaving removes it with all that was done in it; your own book is untouched."</p>
             <div class="actions">
-                <button type="button" on:click=move |_| shop.leave_demo()>"Leave and remove the demo"</button>
+                {press("", "Leave and remove the demo", move || shop.leave_demo())}
             </div>
         }
         .into_any()
@@ -17,7 +18,7 @@ pub(super) fn body(shop: Workshop) -> AnyView {
         view! {
             <p>"A made-up workshop with formulas, vessels and scales to try everything on. It is kept apart from your own book."</p>
             <div class="actions">
-                <button type="button" on:click=move |_| shop.change_workshop(Which::Demo)>"Open the demo workshop"</button>
+                {press("", "Open the demo workshop", move || shop.change_workshop(Which::Demo))}
             </div>
         }
         .into_any()

@@ -8,38 +8,28 @@ mod device;
 mod rules;
 mod storage;
 
+use super::parts::{live, page_part};
 use super::workshop::Workshop;
 use leptos::prelude::*;
 
 /// `#desk/damaged` shows what was set aside; all else is the Desk itself.
-pub fn room() -> AnyView {
+pub(super) fn room() -> AnyView {
     let shop = Workshop::here();
     let damaged = Memo::new(move |_| shop.route().with(|r| r.at(0) == Some("damaged")));
-    (move || {
+    live(move || {
         let damaged = damaged.get();
         untrack(|| if damaged { damaged::page(shop) } else { page(shop) })
     })
-    .into_any()
 }
 
 fn page(shop: Workshop) -> AnyView {
     view! {
         <h1>"Desk"</h1>
-        {section("desk-device", "This device", device::body(shop))}
-        {section("desk-rules", "The workshop", rules::body(shop))}
-        {section("desk-book", "Your book", view! { {storage::body(shop)} {copy::body(shop)} }.into_any())}
-        {section("desk-demo", "The demo", demo::body(shop))}
-        {section("desk-about", "About Potside", about::body())}
-    }
-    .into_any()
-}
-
-fn section(id: &'static str, title: &'static str, body: AnyView) -> AnyView {
-    view! {
-        <section class="part" aria-labelledby=id>
-            <h2 id=id>{title}</h2>
-            <div>{body}</div>
-        </section>
+        {page_part("desk-device", "This device", device::body(shop))}
+        {page_part("desk-rules", "The workshop", rules::body(shop))}
+        {page_part("desk-book", "Your book", view! { {storage::body(shop)} {copy::body(shop)} }.into_any())}
+        {page_part("desk-demo", "The demo", demo::body(shop))}
+        {page_part("desk-about", "About Potside", about::body())}
     }
     .into_any()
 }

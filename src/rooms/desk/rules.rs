@@ -3,7 +3,7 @@
 use crate::book::{Act, Settings};
 use crate::pot::Residue;
 use crate::quantity::ShareUnit;
-use crate::rooms::parts::{Field, Typed, choice, finish, mass_field, share_field};
+use crate::rooms::parts::{Field, Typed, choice, finish, live, mass_field, share_field, words};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -64,7 +64,7 @@ pub(super) fn body(shop: Workshop) -> AnyView {
     view! {
         <p class="lead">"These are in the book, so they hold for every pour that is planned from now on."</p>
         {choice("What stays in the pot", form.stays, &[(0, "Nothing"), (1, "A weight a pot"), (2, "A share")])}
-        {sized}
+        {live(sized)}
         {share_field(
             Field::new("Tolerance of a dose")
                 .placeholder("2 %")
@@ -72,7 +72,7 @@ pub(super) fn body(shop: Workshop) -> AnyView {
             form.tolerance,
         )}
         {finish("Keep these", None, save)}
-        <p class="said" role="status">{move || kept.get().then_some("Kept.")}</p>
+        <p class="said" role="status">{words(move || if kept.get() { "Kept.".to_owned() } else { String::new() })}</p>
     }
     .into_any()
 }

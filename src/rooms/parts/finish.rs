@@ -9,6 +9,10 @@ pub fn finish(
     back: Option<&'static str>,
     save: impl Fn() -> Vec<String> + Send + Sync + 'static,
 ) -> AnyView {
+    foot(words, back, Callback::new(move |()| untrack(&save)))
+}
+
+fn foot(words: &'static str, back: Option<&'static str>, save: Callback<(), Vec<String>>) -> AnyView {
     let wrong = RwSignal::new(Vec::<String>::new());
     view! {
         <div role="alert">
@@ -17,7 +21,7 @@ pub fn finish(
             }).collect_view()}
         </div>
         <div class="actions">
-            <button type="button" class="main" on:click=move |_| wrong.set(untrack(&save))>{words}</button>
+            <button type="button" class="main" on:click=move |_| wrong.set(save.run(()))>{words}</button>
             {back.map(|to| view! { <a class="button" href=to>"Leave it"</a> })}
         </div>
     }

@@ -5,6 +5,7 @@ mod choice;
 mod field;
 mod finish;
 mod head;
+mod live;
 mod notes;
 mod number;
 mod pick;
@@ -16,7 +17,8 @@ pub use amounts::{area, length_field, mass_field, share_field, temperature_field
 pub use choice::{Choice, choice};
 pub use field::{Field, Typed, field};
 pub use finish::finish;
-pub use head::page_head;
+pub use head::{page_head, page_part};
+pub use live::{live, press, words};
 pub use notes::{caution, notes, sentence};
 pub use number::{mass, temperature, temperature_range};
 pub use pick::{Pick, pick};

@@ -12,8 +12,11 @@ pub fn pick(
     value: RwSignal<String>,
     offers: impl Fn() -> Vec<Pick> + Send + Sync + 'static,
 ) -> AnyView {
+    list(label.into(), value, Memo::new(move |_| offers()))
+}
+
+fn list(label: String, value: RwSignal<String>, offers: Memo<Vec<Pick>>) -> AnyView {
     let id = Workshop::here().fresh_dom_id();
-    let offers = Memo::new(move |_| offers());
     let unknown = move || offers.with(|o| !value.with(|v| o.iter().any(|(key, _)| key == v)));
     let option = move |(key, words): Pick| {
         let this = key.clone();
@@ -21,7 +24,7 @@ pub fn pick(
     };
     view! {
         <div class="field">
-            <label for=id.clone()>{label.into()}</label>
+            <label for=id.clone()>{label}</label>
             <select id=id on:change=move |e| value.set(event_target_value(&e))>
                 {move || unknown().then(|| view! { <option value="" prop:selected=true disabled>"Choose …"</option> })}
                 {move || offers.get().into_iter().map(option).collect_view()}

@@ -1,5 +1,6 @@
 //! A sheet over the room, closed back to where one was. The browser's own dialog keeps the focus in it.
 
+use super::{live, words};
 use leptos::html::Dialog;
 use leptos::prelude::*;
 
@@ -9,6 +10,10 @@ pub fn sheet(
     open: RwSignal<bool>,
     body: impl Fn() -> AnyView + Send + Sync + 'static,
 ) -> AnyView {
+    over(words(title), open, live(move || if open.get() { body() } else { ().into_any() }))
+}
+
+fn over(title: AnyView, open: RwSignal<bool>, body: AnyView) -> AnyView {
     let dialog: NodeRef<Dialog> = NodeRef::new();
     Effect::new(move |_| {
         let Some(dialog) = dialog.get() else { return };
@@ -28,7 +33,7 @@ pub fn sheet(
                 <h2 id=id>{title}</h2>
                 <button type="button" class="quiet" on:click=move |_| open.set(false)>"Close"</button>
             </header>
-            {move || open.get().then(&body)}
+            {body}
         </dialog>
     }
     .into_any()

@@ -100,6 +100,16 @@ impl Asked {
         });
     }
 
+    /// So many of this vessel.
+    pub(super) fn fill(self, shop: Workshop, vessel: &Id, count: &str) {
+        let offers = untrack(|| self.offers(shop));
+        if let Some(offer) = offers.iter().find(|o| o.vessel == *vessel) {
+            self.vessel.set(key(offer));
+        }
+        self.by.set(By::Vessels);
+        self.vessels.text.set(count.to_owned());
+    }
+
     /// As this batch was asked for.
     pub(super) fn again(self, shop: Workshop, batch: &Batch) {
         shop.state_untracked(|s| {

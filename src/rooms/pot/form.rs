@@ -18,7 +18,12 @@ pub(super) fn form(shop: Workshop) -> AnyView {
                 asked.again(shop, &batch);
             }
         }
-        (Some("pour"), Some(formula)) => asked.choose(shop, &Id(formula.to_owned())),
+        (Some("pour"), Some(formula)) => {
+            asked.choose(shop, &Id(formula.to_owned()));
+            if let (Some(vessel), Some(count)) = (route.at(2), route.at(3)) {
+                asked.fill(shop, &Id(vessel.to_owned()), count);
+            }
+        }
         _ => {}
     }
     let plan = Memo::new(move |_| asked.plan(shop));
