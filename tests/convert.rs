@@ -1,8 +1,13 @@
 //! The converter: which kind a text is of, and the amount in every unit of it.
 
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
-use potside::quantity::{Any, Exact, Locale, MassUnit, TemperatureUnit, VolumeUnit, read_any};
+use potside::bench::{DropTrial, DropWeighing, Ingredient, SpoonTrial, measures};
+use potside::formula::conventions;
+use potside::quantity::{
+    Amount, Any, Density, Exact, Locale, MassUnit, Share, TemperatureUnit, Voice, VolumeUnit, read_any,
+    symbols,
+};
 
 /// Each conversion in order, `=` before an exact one and `≈` before a rounded one.
 #[track_caller]
@@ -79,4 +84,64 @@ fn what_cannot_be_read_is_told() {
         "“stone” in “5 stone” is not a unit of measure here. Use g, kg, oz, lb, mL, L, fl oz, imp fl oz, tsp, tbsp, cup, \
          mm, cm, in, °C, °F, %, ‰, g/mL or kg/m³.",
     );
+}
+
+/// What the amount is of an ingredient whose drops and level spoons were weighed.
+#[track_caller]
+fn of_one(text: &str, wanted: &[&str]) {
+    let mass = |g: i128, per: i128| Amount::new(Exact::ratio(g, per), MassUnit::Gram);
+    let red = Ingredient {
+        name: "Red".into(),
+        density: None,
+        drops: Some(DropTrial {
+            weighings: vec![DropWeighing { drops: 50, mass: mass(105, 100) }],
+            division: mass(1, 100),
+        }),
+        spoons: Some(SpoonTrial {
+            spoon: Amount::new(Exact::ONE, VolumeUnit::Tablespoon),
+            spoons: 4,
+            mass: mass(36, 1),
+        }),
+    };
+    let amount = read_any(text, Locale::Point).unwrap();
+    let said: Vec<String> = measures(&red, &amount, Voice::default()).into_iter().map(|m| m.0).collect();
+    assert_eq!(said, wanted, "{text}");
+}
+
+// 50 drops of 1.05 g are 21 mg each; 4 tbsp of 36 g are 9 g each, so 3 g a teaspoon: by hand.
+#[test]
+fn drops_spoons_and_grams_of_one_ingredient() {
+    of_one("6 drops", &["0.13 g (0.0044 oz)"]);
+    of_one("1/2 tbsp", &["4.5 g (0.16 oz)"]);
+    of_one("9 g", &["428.571 drops", "14.8 mL", "3 tsp", "1 tbsp"]);
+    of_one("8 %", &[]);
+    let wax = Ingredient { density: Some(Density::base(Exact::ratio(9, 10))), ..Ingredient::default() };
+    let pint = read_any("100 mL", Locale::Point).unwrap();
+    assert_eq!(measures(&wax, &pint, Voice::default())[0].0, "90.0 g (3.17 oz)");
+    assert_eq!(measures(&Ingredient::default(), &pint, Voice::default()), []);
+}
+
+// 8/108 and 8/92.
+#[test]
+fn a_share_is_said_in_the_other_convention_both_ways_round() {
+    let said = |percent: i128| -> Vec<String> {
+        let share = Share::base(Exact::ratio(percent, 100));
+        conventions(share, Voice::default()).into_iter().map(|c| c.0).collect()
+    };
+    assert_eq!(
+        said(8),
+        ["8.00 % of the wax = 7.41 % of the whole", "8.00 % of the whole = 8.70 % of the wax"]
+    );
+    // Nothing is left for the wax.
+    assert_eq!(said(100), ["100.00 % of the wax = 50.00 % of the whole"]);
+}
+
+#[test]
+fn units_that_mean_different_things_are_said() {
+    let remark = |text: &str| read_any(text, Locale::Point).unwrap().remark().unwrap_or_default();
+    assert!(remark("2 oz").contains("fl oz"));
+    assert!(remark("2 fl oz").contains("imp fl oz"));
+    assert!(remark("2 tsp").contains("US"));
+    assert_eq!(remark("2 g"), "");
+    assert_eq!(symbols().len(), 20);
 }

@@ -4,7 +4,7 @@
 
 mod formula_shared;
 
-use formula_shared::{f, formula, fragrance, g, lb, number, oz, part, percent, range, tbsp};
+use formula_shared::{Weighed, f, formula, fragrance, g, lb, number, oz, part, percent, range, tbsp};
 use potside::formula::{
     self, Basis, BasisKind, Draft, FormulaError, PartDraft, PartKind, Place, RangeDraft, VesselWick, sample,
 };
@@ -198,4 +198,61 @@ fn a_vessel_form_tells_what_is_missing() {
         "Fill: No length yet: type a number.",
     ];
     assert_eq!(draft.read(Voice::default()).1, wanted);
+}
+
+/// What the form says of its only part.
+#[track_caller]
+fn tells(basis: Basis, wanted: &str) {
+    let looked =
+        Draft::of(&formula(vec![fragrance(basis)]), Voice::default()).look(&Weighed, Voice::default());
+    assert_eq!(looked.part(0, Voice::default()), wanted);
+}
+
+// Worked by hand: 8/108, 8/92; 1/17; the usual batch is 32 oz; 0.75 tbsp × 0.6 g/mL is 6.654 g of 907.2 g.
+#[test]
+fn a_part_is_told_in_both_conventions() {
+    tells(Basis::OfWax(percent("8")), "8 % of the wax = 7.41 % of the whole");
+    tells(Basis::OfWhole(percent("8")), "8 % of the whole = 8.70 % of the wax");
+    tells(
+        Basis::PerWax { amount: oz("1"), wax: lb("1") },
+        "1 oz for 1 lb of wax = 6.25 % of the wax = 5.88 % of the whole",
+    );
+    tells(Basis::Weight(oz("1")), "1 oz in the usual batch = 3.23 % of the wax = 3.12 % of the whole");
+    tells(Basis::Spoon(tbsp("3/4")), "¾ tbsp in the usual batch = 0.74 % of the wax = 0.73 % of the whole");
+    tells(Basis::Drops(1), "1 drop in the usual batch = 0.0023 % of the wax = 0.0023 % of the whole");
+    tells(Basis::PerVessel(2), "2 in each vessel");
+    let none = Draft { parts: vec![PartDraft::new(PartKind::Dye, COMMA)], ..Draft::new(COMMA) };
+    assert_eq!(none.look(&(), COMMA).part(0, COMMA), "");
+}
+
+#[test]
+fn a_form_is_looked_over_as_far_as_it_can_be_read() {
+    let voice = Voice::default();
+    let mut draft = Draft::of(&full(), voice);
+    let looked = draft.look(&(), voice);
+    assert!(looked.is_good());
+    assert_eq!(looked.blend(voice), Ok("The blend adds up to 100 %.".to_owned()));
+    // Its cautions stand beside the part they are about, or with the whole.
+    let about = |name: Option<&str>| looked.cautions_about(name, voice).len();
+    assert!(about(Some("Hardener")) > 0 && about(Some("Red")) > 0);
+    let placed: usize = full().parts.iter().map(|p| about(Some(&p.name))).sum();
+    assert_eq!(placed + about(None), looked.cautions.len());
+    draft.wax[0].share = "70".into();
+    draft.name.clear();
+    let against = draft.look(&(), voice).against();
+    assert_eq!(against.len(), 2);
+    let wrong = draft.look(&(), voice).blend(voice).unwrap_err();
+    assert_eq!(against[1], wrong);
+    // With a text that cannot be read only the names are told: the blend may be right.
+    draft.wax[0].share = "some".into();
+    let looked = draft.look(&(), voice);
+    assert!(looked.is_wrong(Place::Wax(0)) && !looked.is_wrong(Place::Wax(1)));
+    assert_eq!(
+        looked.against(),
+        [
+            "“Soft wax”, share: “some” is not a share. Type it like 8 %.",
+            "This formula has no name yet. Give it one you will know it by.",
+        ]
+    );
+    assert_eq!(looked.cautions, []);
 }

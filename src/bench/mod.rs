@@ -2,10 +2,12 @@
 
 mod check;
 mod drops;
+mod measure;
 mod spoons;
 
 pub use check::BenchError;
 pub use drops::{DropMass, drop_mass};
+pub use measure::measures;
 pub use spoons::bulk_density;
 
 use crate::quantity::{Amount, Density, Mass, Volume};

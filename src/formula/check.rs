@@ -94,22 +94,15 @@ fn blend(formula: &Formula, errors: &mut Vec<FormulaError>) {
 
 fn amount(part: &Part, formula: &Formula, errors: &mut Vec<FormulaError>) {
     let name = || part.name.clone();
-    let (given, of_a_batch) = match &part.basis {
-        Basis::OfWax(share) | Basis::OfWhole(share) => (share.value > Share::ZERO, false),
-        Basis::PerWax { amount, wax } => {
-            if wax.value <= Mass::ZERO {
-                errors.push(FormulaError::PerNoWax { part: name() });
-            }
-            (amount.value > Mass::ZERO, false)
-        }
-        Basis::Weight(mass) => (mass.value > Mass::ZERO, true),
-        Basis::Spoon(volume) => (volume.value.in_base() > Exact::ZERO, true),
-        Basis::Drops(drops) => (*drops > 0, true),
-        Basis::PerVessel(pieces) => (*pieces > 0, false),
-    };
-    if !given {
+    if let Basis::PerWax { wax, .. } = &part.basis
+        && wax.value <= Mass::ZERO
+    {
+        errors.push(FormulaError::PerNoWax { part: name() });
+    }
+    if !part.basis.is_given() {
         errors.push(FormulaError::NoAmount { part: name() });
     }
+    let of_a_batch = matches!(part.basis, Basis::Weight(_) | Basis::Spoon(_) | Basis::Drops(_));
     if of_a_batch && formula.usual.is_none() {
         errors.push(FormulaError::NoUsual { part: name() });
     }

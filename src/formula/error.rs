@@ -54,6 +54,20 @@ pub enum FormulaError {
     },
 }
 
+impl FormulaError {
+    /// True where names are missing or there twice, whatever the amounts are.
+    pub(super) fn is_of_names(&self) -> bool {
+        matches!(
+            self,
+            Self::NoName
+                | Self::NoWax
+                | Self::WaxNoName { .. }
+                | Self::PartNoName { .. }
+                | Self::Twice { .. }
+        )
+    }
+}
+
 impl fmt::Display for FormulaError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let voice = Voice::default();

@@ -5,6 +5,8 @@ mod caution;
 mod check;
 mod draft;
 mod error;
+mod look;
+mod say;
 mod share;
 mod solve;
 mod why;
@@ -14,7 +16,8 @@ pub use caution::{Caution, Doing};
 pub use check::{check, order};
 pub use draft::{BasisKind, Draft, PartDraft, Place, Problem, RangeDraft, WaxDraft};
 pub use error::FormulaError;
-pub use share::{wax_to_whole, whole_to_wax};
+pub use look::Looked;
+pub use share::{conventions, wax_to_whole, whole_to_wax};
 pub use solve::{Makes, PartShare, Recipe, Solved, Unweighed, sample, solve, total_for};
 
 use crate::quantity::{Amount, Mass, Share, Temperature, Volume};

@@ -1,7 +1,7 @@
 //! What each part takes of the wax and of the whole, and the two conventions for saying it.
 
 use super::{Basis, Formula, FormulaError, Part, Recipe, Unweighed};
-use crate::quantity::{Exact, Mass, Share};
+use crate::quantity::{Exact, Mass, Share, Voice, Why};
 
 /// `of_wax` as a share of the whole, where nothing else but the wax is in it: a ÷ (1 + a), so 8 % of the wax is 7.41 %.
 pub fn wax_to_whole(of_wax: Share) -> Share {
@@ -12,6 +12,20 @@ pub fn wax_to_whole(of_wax: Share) -> Share {
 pub fn whole_to_wax(of_whole: Share) -> Option<Share> {
     let rest = Exact::ONE - of_whole.in_base();
     (rest > Exact::ZERO).then(|| Share::base(of_whole.in_base() / rest))
+}
+
+/// One share said in the other convention, both ways round, where nothing else is in the wax.
+pub fn conventions(share: Share, voice: Voice) -> Vec<(String, Why)> {
+    let said = voice.share(share);
+    let one = |from: &str, to: &str, relation: &str, result: Share| {
+        let result = voice.share(result);
+        let why = Why::new(format!("{said} of the {from} as a share of the {to}"), relation, &result)
+            .with(format!("share of the {from}"), said.clone());
+        (format!("{said} of the {from} = {result} of the {to}"), why)
+    };
+    let of_wax = one("wax", "whole", "share ÷ (1 + share)", wax_to_whole(share));
+    let of_whole = whole_to_wax(share).map(|s| one("whole", "wax", "share ÷ (1 − share)", s));
+    std::iter::once(of_wax).chain(of_whole).collect()
 }
 
 /// A part takes `by_wax` grams for each gram of wax and `by_whole` for each gram of the whole.

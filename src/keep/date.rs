@@ -20,6 +20,11 @@ pub fn time(at: u64) -> String {
     written(at, &[("hour", "numeric"), ("minute", "2-digit")])
 }
 
+/// Day and time of day: "3 Dec 2025, 14:32".
+pub fn when(at: u64) -> String {
+    [day(at), time(at)].join(", ")
+}
+
 /// Today on this device for a file's name: "2025-12-03".
 pub fn file_day() -> String {
     let now = Date::new_0();

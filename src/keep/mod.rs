@@ -11,11 +11,11 @@ mod wake;
 mod workshop;
 
 pub use database::Database;
-pub use date::{day, file_day, time, weekday};
+pub use date::{day, file_day, time, weekday, when};
 pub use file::{chosen, download};
 pub use page::{
-    after, ask_on_leave, element, focus, focus_if_lost, hash, now, print, random, root, scroll_within,
-    set_hash, set_root, tell_page, to_top,
+    after, ask_on_leave, element, focus, focus_if_lost, focus_in, hash, now, print, random, root,
+    scroll_within, set_hash, set_root, tell_page, to_top,
 };
 pub use prefs::{Hand, Prefs, Theme, device};
 pub use wake::{Wake, stay_awake};

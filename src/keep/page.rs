@@ -30,6 +30,18 @@ pub fn root(name: &str) -> Option<String> {
     root.dataset().get(name)
 }
 
+/// Puts the focus on the first field in the element of this id, or on the element itself where there is none, once the
+/// page has settled.
+pub fn focus_in(id: String) {
+    after(0, move || {
+        let Some(place) = element(&id) else { return };
+        let field = place.query_selector("input, select").ok().flatten();
+        let target = field.and_then(|f| f.dyn_into::<HtmlElement>().ok()).unwrap_or(place);
+        // Fails only for what is no longer on the page.
+        let _ = target.focus();
+    });
+}
+
 /// Sets a data attribute of the root element, for the style to follow.
 pub fn set_root(name: &str, value: &str) {
     let root = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element());

@@ -5,8 +5,8 @@ use super::number::{Style, vulgar_char};
 use super::read::{Field, known};
 use super::show::{mixed, number};
 use super::{
-    Amount, AmountError, Density, Exact, Length, Locale, Mass, Quantity, Row, Share, Shown, Temperature,
-    Unit, Volume, Way, decimal, read,
+    Amount, AmountError, Density, Exact, Length, Locale, Mass, MassUnit, Quantity, Row, Share, Shown,
+    Temperature, Unit, Volume, VolumeUnit, Way, decimal, read,
 };
 
 /// An amount of the kind that its unit tells.
@@ -35,6 +35,11 @@ pub struct Converted {
 const NOUN: &str = "measure";
 const EXAMPLE: &str = "2 1/4 oz, ¾ tbsp or 86 °C";
 
+/// The symbol of every unit there is, by kind: for asking which one a bare number is of.
+pub fn symbols() -> Vec<&'static str> {
+    kinds().iter().flat_map(|(_, rows)| *rows).map(|row| row.symbol).collect()
+}
+
 /// Reads an amount of any kind; the unit tells which. `6 drops` is a number of drops.
 ///
 /// # Errors
@@ -59,7 +64,7 @@ pub fn read_any(text: &str, locale: Locale) -> Result<Any, AmountError> {
         Err(other) => return Err(other),
     };
     // The unit is looked at before the range: a weight that is none says what it is instead.
-    let kind = match read::<Mass>(text, super::MassUnit::Gram, locale) {
+    let kind = match read::<Mass>(text, MassUnit::Gram, locale) {
         Ok(mass) => return Ok(Any::Mass(mass)),
         Err(AmountError::WrongUnit { of, .. }) => of,
         Err(AmountError::UnknownUnit { text, unit, .. }) => {
@@ -87,6 +92,25 @@ fn of<Q: Quantity>(text: &str, locale: Locale) -> Result<Amount<Q>, AmountError>
 }
 
 impl Any {
+    /// What the unit is taken to be, where people mean different things by it.
+    pub fn remark(&self) -> Option<&'static str> {
+        match self {
+            Self::Mass(a) if a.unit == MassUnit::Ounce => {
+                Some("oz is the ounce of weight. For the volume type fl oz.")
+            }
+            Self::Volume(a) => match a.unit {
+                VolumeUnit::UsFluidOunce => {
+                    Some("fl oz is the US fluid ounce. For the British one type imp fl oz.")
+                }
+                VolumeUnit::Teaspoon | VolumeUnit::Tablespoon | VolumeUnit::Cup => {
+                    Some("Spoons and cups are the US ones, level.")
+                }
+                _ => None,
+            },
+            _ => None,
+        }
+    }
+
     /// The amount in every unit of its kind; nothing for a bare number and for drops.
     ///
     /// What ends within three decimals, or as a fraction a spoon or a rule is marked in, is shown as it is; the rest is

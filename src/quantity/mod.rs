@@ -15,7 +15,7 @@ mod why;
 mod wide;
 mod wire;
 
-pub use any::{Any, Converted, read_any};
+pub use any::{Any, Converted, read_any, symbols};
 pub use error::AmountError;
 pub use exact::Exact;
 pub use kind::Quantity;

@@ -246,14 +246,6 @@ impl Workshop {
         self.store();
     }
 
-    /// Takes back the last thing done on this device.
-    pub fn undo(self) {
-        let last = self.journal.with_untracked(|j| j.last_undoable().map(|e| e.id.clone()));
-        if let Some(entry) = last {
-            self.act(Act::Undo { entry });
-        }
-    }
-
     /// Stores what waits, in order, one transaction after another, until nothing does.
     pub fn store(self) {
         let next = self.writer.try_update_value(Writer::to_store).flatten();

@@ -1,7 +1,59 @@
-//! The Book room.
+//! The Book room: formulas with their versions, vessels, past pours; find, make, change, copy, put away.
 
+mod base;
+mod batch;
+mod drafts;
+mod formula;
+mod formula_form;
+mod list;
+mod part_form;
+mod rows;
+mod sections;
+mod versions;
+mod vessel;
+mod vessel_form;
+
+use super::workshop::Workshop;
+use crate::book::Id;
+use base::Base;
 use leptos::prelude::*;
 
-pub fn room() -> AnyView {
-    view! { <h1>"Book"</h1> }.into_any()
+/// What the address asks for: `#book/formula/new`, `#book/formula/ID`, `#book/formula/ID/change`,
+/// `#book/formula/ID/VERSION`, `#book/formula/copy/ID/VERSION`; vessels alike; `#book/batch/ID`.
+pub(super) fn room() -> AnyView {
+    let shop = Workshop::here();
+    let rest = Memo::new(move |_| shop.route().with(|r| r.rest.clone()));
+    view! { <div class="book">{move || rest.with(|rest| inside(shop, rest))}</div> }.into_any()
+}
+
+fn inside(shop: Workshop, rest: &[String]) -> AnyView {
+    let at = |n: usize| rest.get(n).map_or("", String::as_str);
+    let id = |n: usize| Id(at(n).to_owned());
+    untrack(|| match (at(0), at(1), at(2)) {
+        ("formula", "new", _) => formula_form::room(shop, Base::New),
+        ("formula", "copy", _) => formula_form::room(shop, Base::Copy(id(2), id(3))),
+        ("formula", _, "change") => formula_form::room(shop, Base::Change(id(1))),
+        ("formula", thing, version) if !thing.is_empty() => formula::room(shop, id(1), version),
+        ("vessel", "new", _) => vessel_form::room(shop, Base::New),
+        ("vessel", "copy", _) => vessel_form::room(shop, Base::Copy(id(2), id(3))),
+        ("vessel", _, "change") => vessel_form::room(shop, Base::Change(id(1))),
+        ("vessel", thing, version) if !thing.is_empty() => vessel::room(shop, id(1), version),
+        ("batch", batch, _) if !batch.is_empty() => batch::room(shop, id(1)),
+        _ => list::room(shop),
+    })
+}
+
+/// The way back to the list, above a page of the book.
+fn back() -> AnyView {
+    view! { <p class="back"><a href="#book">"All of the book"</a></p> }.into_any()
+}
+
+/// The address names nothing that is in this book.
+fn missing(what: &'static str) -> AnyView {
+    view! {
+        {back()}
+        <h1>"Not in this book"</h1>
+        <p class="empty">{what}</p>
+    }
+    .into_any()
 }

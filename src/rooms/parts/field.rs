@@ -1,8 +1,6 @@
 //! A labelled field that says back how it read what was typed, or what is wrong with it.
 
-use crate::quantity::{
-    Amount, AmountError, Density, Exact, Quantity, read, read_count, read_density, read_number, show_exact,
-};
+use crate::quantity::{Amount, AmountError, Density, Quantity, read, read_count, read_density, show_exact};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -26,10 +24,6 @@ impl Typed {
 
     pub fn read<Q: Quantity>(self, unit: Q::Unit) -> Result<Amount<Q>, AmountError> {
         self.text.with(|t| read(t, unit, Workshop::here().locale()))
-    }
-
-    pub fn number(self) -> Result<Exact, AmountError> {
-        self.text.with(|t| read_number(t, Workshop::here().locale()))
     }
 
     pub fn count(self) -> Result<u32, AmountError> {
@@ -99,12 +93,20 @@ impl Field {
     }
 }
 
-/// `echo` says what the text reads as (`Ok("61.0 g")`, may be empty) or what is wrong with it, a whole sentence.
+/// What a text reads as (`Ok("61.0 g")`, may be empty) or what is wrong with it, a whole sentence.
+type Echo = Box<dyn Fn() -> Result<String, String> + Send + Sync>;
+
+/// `echo` says what the text reads as; see [`Echo`].
 pub fn field(
     field: Field,
     typed: Typed,
     echo: impl Fn() -> Result<String, String> + Send + Sync + 'static,
 ) -> AnyView {
+    labelled(field, typed, Box::new(echo))
+}
+
+/// Not generic, so that the page carries it once.
+fn labelled(field: Field, typed: Typed, echo: Echo) -> AnyView {
     let id = Workshop::here().fresh_dom_id();
     let (said, list) = (format!("{id}-said"), format!("{id}-list"));
     let optional = field.optional;

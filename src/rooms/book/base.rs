@@ -1,0 +1,137 @@
+//! What a form starts from: nothing, a copy, or the version that is changed.
+
+use super::drafts;
+use crate::book::{Id, Kept, Version};
+use crate::rooms::parts::{confirm_sheet, sentence};
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+#[derive(Clone, PartialEq)]
+pub(super) enum Base {
+    New,
+    /// Of this thing, the version that this entry wrote, or today's where it names none.
+    Copy(Id, Id),
+    Change(Id),
+}
+
+impl Base {
+    /// The form's address in the book; `noun` is "formula" or "vessel".
+    pub(super) fn address(&self, noun: &str) -> String {
+        match self {
+            Self::New => format!("{noun}/new"),
+            Self::Copy(id, version) => format!("{noun}/copy/{id}/{version}"),
+            Self::Change(id) => format!("{noun}/{id}/change"),
+        }
+    }
+
+    pub(super) fn title(&self, noun: &str, name: &str) -> String {
+        match self {
+            Self::New => format!("New {noun}"),
+            Self::Copy(..) => format!("New {noun}, copied from {name}"),
+            Self::Change(_) => format!("Change {name}"),
+        }
+    }
+
+    /// Where the form is left to without saving.
+    pub(super) fn origin(&self, noun: &str) -> String {
+        match self {
+            Self::New => "#book".to_owned(),
+            Self::Copy(id, _) | Self::Change(id) => format!("#book/{noun}/{id}"),
+        }
+    }
+
+    /// The version it starts from; none where the book has no such thing.
+    pub(super) fn version<'a, T>(&self, kept: Option<&'a Kept<T>>) -> Option<&'a Version<T>> {
+        match self {
+            Self::New => None,
+            Self::Copy(_, version) => kept?.version(version).map(|(_, v)| v).or_else(|| kept?.latest()),
+            Self::Change(_) => kept?.latest(),
+        }
+    }
+
+    pub(super) fn thing(&self) -> Option<&Id> {
+        match self {
+            Self::New => None,
+            Self::Copy(id, _) | Self::Change(id) => Some(id),
+        }
+    }
+
+    /// A new version of the thing that is changed; otherwise a thing of its own.
+    pub(super) fn id(&self, shop: Workshop) -> Id {
+        match self {
+            Self::Change(id) => id.clone(),
+            Self::New | Self::Copy(..) => shop.new_id(),
+        }
+    }
+}
+
+/// What is told above a form: typed earlier, or changed elsewhere since.
+pub(super) fn remarks(resumed: bool, behind: Signal<bool>) -> AnyView {
+    view! {
+        {resumed.then(|| sentence("What you typed here before is still here. It is not saved yet."))}
+        {move || behind.get().then(|| sentence(
+            "This was changed in another tab or on another device since you opened it. Saving keeps both as versions, yours \
+             as today's.",
+        ))}
+    }
+    .into_any()
+}
+
+/// The end of a form: what stands against saving, save, throw away.
+pub(super) struct End {
+    pub(super) save_words: &'static str,
+    /// Sentences against saving, shown once it was tried.
+    pub(super) against: Signal<Vec<String>>,
+    pub(super) tried: RwSignal<bool>,
+    pub(super) changed: Signal<bool>,
+    pub(super) address: String,
+    pub(super) origin: String,
+    pub(super) save: Callback<()>,
+}
+
+pub(super) fn end(shop: Workshop, end: End) -> AnyView {
+    let End { save_words, against, tried, changed, address, origin, save } = end;
+    let throwing = RwSignal::new(false);
+    let shown = Memo::new(move |_| if tried.get() { against.get() } else { Vec::new() });
+    let press = move |_| {
+        tried.set(true);
+        if against.with_untracked(Vec::is_empty) {
+            save.run(());
+        } else {
+            crate::keep::focus_in("against".to_owned());
+        }
+    };
+    let leave = origin.clone();
+    let throw = move || {
+        drafts::forget(shop, &address);
+        shop.go(&origin);
+    };
+    view! {
+        <div id="against" class="against" tabindex="-1" role="alert">
+            {move || shown.with(|all| (!all.is_empty()).then(|| view! {
+                <h2>"Not saved yet"</h2>
+                <ul>{all.iter().map(|s| view! { <li class="note caution">{s.clone()}</li> }).collect_view()}</ul>
+            }))}
+        </div>
+        {move || shop.read_only().then(|| sentence(
+            "This book cannot be written here: a newer Potside wrote it. Update the app first; what you typed stays.",
+        ))}
+        <div class="keep-bar">
+            <button type="button" class="main" id="save" disabled=move || shop.read_only() on:click=press>{save_words}</button>
+            {move || if changed.get() {
+                view! { <button type="button" on:click=move |_| throwing.set(true)>"Throw away"</button> }.into_any()
+            } else {
+                view! { <a class="button" href=leave.clone()>"Back"</a> }.into_any()
+            }}
+            <p class="detail" role="status">{move || if changed.get() { "Not saved" } else { "" }}</p>
+        </div>
+        {confirm_sheet(
+            "Throw away what you typed?",
+            "What was saved before stays as it is.",
+            "Throw it away",
+            throwing,
+            throw,
+        )}
+    }
+    .into_any()
+}

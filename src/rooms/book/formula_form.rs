@@ -1,0 +1,125 @@
+//! The formula form: what it starts from, what it comes to while it is typed, and saving it.
+
+use super::base::{Base, End, end, remarks};
+use super::rows::Form;
+use super::{back, drafts, missing, sections};
+use crate::book::{Act, Id};
+use crate::formula::{Draft, Formula, Looked, Place};
+use crate::rooms::workshop::Workshop;
+use leptos::prelude::*;
+
+/// What a form was opened with.
+struct Start {
+    draft: Draft,
+    /// What it would be unchanged.
+    same: Draft,
+    /// The version it changes.
+    over: Option<(Id, Formula)>,
+    name: String,
+    resumed: bool,
+}
+
+fn start(shop: Workshop, base: &Base, address: &str) -> Option<Start> {
+    let voice = shop.voice();
+    let version = shop.state_untracked(|s| {
+        base.version(base.thing().and_then(|id| s.formulas.get(id)))
+            .map(|v| (v.entry.clone(), v.body.clone()))
+    });
+    let (same, over, name) = match (base, version) {
+        (Base::New, _) => (Draft::new(voice), None, String::new()),
+        (_, None) => return None,
+        (Base::Copy(..), Some((_, body))) => {
+            let mut draft = Draft::of(&body, voice);
+            draft.name = format!("{} (copy)", body.name);
+            (draft, None, body.name)
+        }
+        (Base::Change(_), Some((entry, body))) => {
+            (Draft::of(&body, voice), Some((entry, body.clone())), body.name)
+        }
+    };
+    let (draft, over, resumed) = match drafts::get(shop, address) {
+        Some(drafts::Unsaved::Formula(draft, opened)) => {
+            let over = over.map(|(entry, body)| (opened.unwrap_or(entry), body));
+            (draft, over, true)
+        }
+        _ => (same.clone(), over, false),
+    };
+    Some(Start { draft, same, over, name, resumed })
+}
+
+pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
+    let address = base.address("formula");
+    let Some(start) = start(shop, &base, &address) else {
+        return missing("No formula of this address is in this book.");
+    };
+    let form = Form::of(&start.draft);
+    let draft = Memo::new(move |_| form.draft());
+    let looked = Memo::new(move |_| shop.state(|s| draft.with(|d| d.look(s, shop.voice()))));
+    let same = start.same;
+    let changed = Memo::new(move |_| draft.with(|d| *d != same));
+    let over = start.over.as_ref().map(|(entry, _)| entry.clone());
+    let at = address.clone();
+    let opened = over.clone();
+    Effect::new(move |_| {
+        if changed.get() {
+            drafts::keep(shop, &at, drafts::Unsaved::Formula(draft.get(), opened.clone()));
+        } else {
+            drafts::forget(shop, &at);
+        }
+    });
+    let thing = base.thing().filter(|_| over.is_some()).cloned();
+    let behind = Signal::derive(move || {
+        let Some(thing) = &thing else { return false };
+        shop.state(|s| s.formulas.get(thing).and_then(|k| k.latest()).map(|v| v.entry.clone())) != over
+    });
+    let tried = RwSignal::new(false);
+    let against = Signal::derive(move || looked.with(Looked::against));
+    // What was tried and refused shows its faults: parts with one stand open.
+    Effect::new(move |_| {
+        if tried.get() {
+            form.touch();
+            let wrong = looked.with_untracked(|l| l.problems.clone());
+            for (index, row) in form.parts.get_untracked().into_iter().enumerate() {
+                if wrong.iter().any(|p| p.place == Place::Part(index)) {
+                    row.open.set(true);
+                }
+            }
+        }
+    });
+    let title = base.title("formula", &start.name);
+    let origin = base.origin("formula");
+    let save = {
+        let (address, over) = (address.clone(), start.over);
+        Callback::new(move |()| save(shop, &base, &address, over.clone(), looked))
+    };
+    view! {
+        {back()}
+        <h1>{title}</h1>
+        {remarks(start.resumed, behind)}
+        <form class="thing" novalidate on:submit=|e| e.prevent_default()>
+            {sections::all(shop, form, looked)}
+            {end(shop, End {
+                save_words: "Save formula",
+                against,
+                tried,
+                changed: changed.into(),
+                address,
+                origin,
+                save,
+            })}
+        </form>
+    }
+    .into_any()
+}
+
+/// An unchanged formula makes no version.
+fn save(shop: Workshop, base: &Base, address: &str, over: Option<(Id, Formula)>, looked: Memo<Looked>) {
+    let body = looked.with_untracked(|l| l.formula.clone());
+    let id = base.id(shop);
+    let (over, before) = over.unzip();
+    drafts::forget(shop, address);
+    if before.as_ref() != Some(&body) {
+        shop.act(Act::Formula { id: id.clone(), over, body });
+    }
+    shop.go(&format!("#book/formula/{id}"));
+}

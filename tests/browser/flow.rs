@@ -1,0 +1,82 @@
+//! What the tests do in the app: a workshop typed in from nothing, and a pour from the first step to its record.
+
+use crate::browser::Browser;
+use serde_json::json;
+
+/// From an empty app: a scale, a vessel, a formula.
+pub(crate) async fn own_workshop(b: &Browser) {
+    b.sees("From the formula to the poured candle").await;
+    b.room("bench/scale/new").await;
+    b.fill("Name", "Bench scale").await;
+    b.fill("Capacity", "5 kg").await;
+    b.fill("Division", "1 g").await;
+    b.fill("Smallest load", "20 g").await;
+    b.tap("Keep this scale").await;
+    b.sees("Bench scale").await;
+    b.room("book/vessel/new").await;
+    b.fill("Name of the vessel", "Straight jar").await;
+    b.fill("Weight in one vessel", "180 g").await;
+    b.tap("Save vessel").await;
+    b.sees("Straight jar").await;
+    b.room("book/formula/new").await;
+    b.fill("Name of the formula", "Quiet orchard").await;
+    b.fill("Name of the wax", "Plain wax").await;
+    b.fill("Share of the blend", "100 %").await;
+    b.tap("Add fragrance").await;
+    b.fill("Name of the part", "Apple").await;
+    b.fill("Amount", "8 %").await;
+    b.fill("Add at, from", "80 C").await;
+    b.fill("Add at, to", "82 C").await;
+    b.fill("Melt to", "90 C").await;
+    b.fill("Warmed: from", "72 C").await;
+    b.fill("Warmed: to", "75 C").await;
+    b.fill("Not warmed: from", "75 C").await;
+    b.fill("Not warmed: to", "78 C").await;
+    b.tap("Add a vessel").await;
+    b.pick("Vessel", "Straight jar").await;
+    b.tap("Save formula").await;
+    b.sees("Version").await;
+    b.saved().await;
+}
+
+/// Asks for four vessels of it and begins.
+pub(crate) async fn begin(b: &Browser) {
+    b.room("pot").await;
+    b.pick("Formula", "Quiet orchard").await;
+    b.pick("Vessel", "Straight jar").await;
+    b.fill("How many vessels", "4").await;
+    // 4 × 180 g; 8 % of the wax is 720 × 8/108 = 53.33 g, 53 g on this scale.
+    b.sees("53 g").await;
+    b.sees("667 g").await;
+    b.tap("Start this pour").await;
+    b.sees("Step 1 of").await;
+    b.saved().await;
+}
+
+/// Which step is shown, counted from 1; none where no pour is on.
+pub(crate) async fn step(b: &Browser) -> Option<u32> {
+    let script = "return (document.querySelector('.place')?.innerText.match(/Step (\\d+)/) ?? [])[1] ?? null";
+    b.client.execute(script, vec![]).await.ok()?.as_str()?.parse().ok()
+}
+
+/// From the step shown to the record.
+pub(crate) async fn finish(b: &Browser) {
+    for _ in 0..60 {
+        if b.shows("Finish and keep the record").await {
+            break;
+        }
+        let before = step(b).await;
+        b.tap("Done").await;
+        moved_on(b, before).await;
+    }
+    b.tap("Finish and keep the record").await;
+    b.sees("Vessels filled").await;
+    b.saved().await;
+}
+
+/// Waits until another step is shown.
+pub(crate) async fn moved_on(b: &Browser, before: Option<u32>) {
+    let script = "return !document.querySelector('.place') || \
+        !document.querySelector('.place').innerText.startsWith('Step ' + arguments[0] + ' of')";
+    b.waits("the next step", script, vec![json!(before)]).await;
+}

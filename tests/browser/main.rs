@@ -1,0 +1,12 @@
+//! The built app in real browsers: the whole pour by touch and by keyboard, offline, killed, in three engines, at three
+//! sizes, and what axe finds. `tools/build` must have made `dist/`; `tools/test` does both.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+mod browser;
+mod flow;
+#[path = "../../tools/host.rs"]
+mod host;
+mod look;
+mod page;
+mod pour;
