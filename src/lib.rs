@@ -8,6 +8,7 @@
 //! - [`pot`]: the plan of a pour: scaling, rounding, scales, drops, correction, the order of work.
 //! - [`heat`]: mixing, the pot's cooling from readings, the vessel as it freezes.
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
+//! - [`wire`]: how what is kept is written as JSON and read back.
 //! - `keep` (in the browser): storage behind the trait that `book` defines.
 //! - `rooms` (in the browser): the views.
 
@@ -18,6 +19,7 @@ pub mod heat;
 pub mod pot;
 pub mod quantity;
 pub mod vessel;
+pub mod wire;
 
 #[cfg(target_arch = "wasm32")]
 pub mod keep;

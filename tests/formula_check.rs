@@ -10,6 +10,7 @@ use potside::formula::{
     VesselWick, check, order, usual_cautions,
 };
 use potside::quantity::{Locale, Share, Voice};
+use potside::wire::{self, Wire};
 
 fn plain() -> Formula {
     let mut fig = fragrance(Basis::OfWax(percent("8")));
@@ -255,11 +256,17 @@ fn whole() -> Formula {
     written
 }
 
+/// As it is kept, laid out over lines.
+fn pretty(value: &impl Wire) -> String {
+    let value: serde_json::Value = serde_json::from_str(&wire::write(value)).unwrap();
+    serde_json::to_string_pretty(&value).unwrap()
+}
+
 #[test]
 fn a_formula_is_kept_as_one_would_read_it() {
-    let text = serde_json::to_string_pretty(&whole()).unwrap();
+    let text = pretty(&whole());
     insta::assert_snapshot!(text);
-    assert_eq!(serde_json::from_str::<Formula>(&text).unwrap(), whole());
+    assert_eq!(wire::read::<Formula>(&text).unwrap(), whole());
 }
 
 // What was not yet asked for when a formula was kept is filled in.
@@ -274,7 +281,7 @@ fn a_short_formula_opens() {
         range("160"),
         range("165")
     );
-    let opened: Formula = serde_json::from_str(&text).unwrap();
+    let opened: Formula = wire::read(&text).unwrap();
     assert_eq!((opened.usual, opened.cure_days, opened.vessels.len()), (None, 0, 0));
     assert_eq!(opened.parts[0].basis, Basis::OfWax(percent("8")));
     assert_eq!(opened.parts[0].add, TemperatureRange { low: f("175"), high: f("180") });
@@ -330,8 +337,8 @@ fn every_sentence_reads_well() {
 #[test]
 fn whys_carry_relation_values_and_result() {
     let solved = solve(&whole(), oz("16").value);
-    let whys: Vec<_> = solved.waxes.iter().chain(&solved.parts).map(|p| &p.why).collect();
-    insta::assert_snapshot!(serde_json::to_string_pretty(&whys).unwrap());
+    let whys: Vec<_> = solved.waxes.iter().chain(&solved.parts).map(|p| p.why.clone()).collect();
+    insta::assert_snapshot!(pretty(&whys));
 }
 
 // The list is the project's design, "Cautions": each stands at the step where it can hurt.

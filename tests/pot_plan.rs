@@ -7,6 +7,7 @@ mod common;
 use common::{Workshop, g, line, read};
 use potside::pot::{Dose, Plan, PlanError, Residue, Target};
 use potside::quantity::{Exact, Mass, MassUnit, Quantity, Share, Voice, Why, show_both};
+use potside::wire;
 use proptest::prelude::*;
 
 /// One sentence a line: what is measured, how, and what is said.
@@ -236,8 +237,8 @@ fn a_plan_is_kept_whole() {
     let w = Workshop::new();
     for n in [1, 3, 7, 40] {
         let plan = w.plan(Target::Vessels(n)).unwrap();
-        let text = serde_json::to_string(&plan).unwrap();
-        assert_eq!(serde_json::from_str::<Plan>(&text).unwrap(), plan);
+        let text = wire::write(&plan);
+        assert_eq!(wire::read::<Plan>(&text).unwrap(), plan);
     }
 }
 

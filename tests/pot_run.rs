@@ -7,6 +7,7 @@ mod common;
 use common::{Workshop, g, line, read};
 use potside::pot::{Dose, Event, Mended, Residue, Run, RunError, StepKey, Target, Way, keep, restore};
 use potside::quantity::{Exact, Mass, Quantity, Temperature, TemperatureUnit, Voice};
+use potside::wire;
 use proptest::prelude::*;
 
 fn run(vessels: u32) -> Run {
@@ -361,8 +362,8 @@ fn events_are_kept_as_they_are() {
         Event::Said { text: "bubbles".into(), at: 11 },
     ];
     for event in events {
-        let text = serde_json::to_string(&event).unwrap();
-        assert_eq!(serde_json::from_str::<Event>(&text).unwrap(), event, "{text}");
+        let text = wire::write(&event);
+        assert_eq!(wire::read::<Event>(&text).unwrap(), event, "{text}");
     }
 }
 

@@ -2,6 +2,7 @@
 #![allow(clippy::indexing_slicing)]
 
 use potside::quantity::*;
+use potside::wire;
 
 /// Pieces of what people type, right and wrong.
 const PIECES: &[&str] = &[
@@ -179,11 +180,10 @@ fn prices() {
 #[test]
 fn the_book() {
     with_texts(9, |text, _| {
-        let json = serde_json::Value::from(text);
-        let _ = serde_json::from_value::<Exact>(json.clone());
-        if let Ok(amount) = serde_json::from_value::<Amount<Temperature>>(json) {
-            let kept = serde_json::to_value(amount).and_then(serde_json::from_value);
-            assert_eq!(kept.ok(), Some(amount), "{text:?}");
+        let json = wire::write(&text.to_owned());
+        let _ = wire::read::<Exact>(&json);
+        if let Ok(amount) = wire::read::<Amount<Temperature>>(&json) {
+            assert_eq!(wire::read(&wire::write(&amount)), Ok(amount), "{text:?}");
         }
     });
 }

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use potside::quantity::*;
+use potside::wire;
 
 use LengthUnit::*;
 use Locale::{Comma, Point};
@@ -20,8 +21,8 @@ fn reads_in<Q: Quantity>(locale: Locale, default: Q::Unit, text: &str, num: i128
         let shown = show_exact(want, locale);
         assert_eq!(read::<Q>(&shown, default, locale), Ok(want), "“{text}” shown as “{shown}”");
     }
-    let kept = serde_json::to_string(&want).unwrap();
-    assert_eq!(serde_json::from_str::<Amount<Q>>(&kept).unwrap(), want, "“{text}” kept as {kept}");
+    let kept = wire::write(&want);
+    assert_eq!(wire::read::<Amount<Q>>(&kept).unwrap(), want, "“{text}” kept as {kept}");
 }
 
 #[track_caller]

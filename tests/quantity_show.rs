@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used)]
 
 use potside::quantity::*;
+use potside::wire::{self, write};
 use proptest::prelude::*;
 
 use Locale::{Comma, Point};
@@ -162,8 +163,8 @@ fn exactly_as_typed() {
 
 #[track_caller]
 fn keeps<Q: Quantity>(amount: Amount<Q>, text: &str) {
-    assert_eq!(serde_json::to_string(&amount).unwrap(), format!("\"{text}\""));
-    assert_eq!(serde_json::from_str::<Amount<Q>>(&format!("\"{text}\"")).unwrap(), amount);
+    assert_eq!(write(&amount), format!("\"{text}\""));
+    assert_eq!(wire::read::<Amount<Q>>(&format!("\"{text}\"")).unwrap(), amount);
 }
 
 #[test]
@@ -177,8 +178,8 @@ fn kept_as_a_person_would_type() {
     // As the factor of the unit would not fit beside it.
     let odd = Mass::base(Exact::ratio(1, i128::MAX));
     keeps(Amount { value: odd, unit: Ounce }, &format!("base 1/{} oz", i128::MAX));
-    assert_eq!(serde_json::to_string(&Mass::base(Exact::ratio(121_903, 2000))).unwrap(), "\"60.9515\"");
-    assert_eq!(serde_json::to_string(&Share::base(Exact::ratio(2, 27))).unwrap(), "\"2/27\"");
+    assert_eq!(write(&Mass::base(Exact::ratio(121_903, 2000))), "\"60.9515\"");
+    assert_eq!(write(&Share::base(Exact::ratio(2, 27))), "\"2/27\"");
 }
 
 #[test]
@@ -210,10 +211,10 @@ fn hostile_text_is_an_error() {
         &format!("0.{}", "1".repeat(5000)),
     ] {
         let json = serde_json::to_string(text).unwrap();
-        assert!(serde_json::from_str::<Exact>(&json).is_err(), "{text:.60}");
-        assert!(serde_json::from_str::<Amount<Mass>>(&json).is_err(), "{text:.60}");
+        assert!(wire::read::<Exact>(&json).is_err(), "{text:.60}");
+        assert!(wire::read::<Amount<Mass>>(&json).is_err(), "{text:.60}");
         let json = serde_json::to_string(&format!("{text} g")).unwrap();
-        assert!(serde_json::from_str::<Amount<Mass>>(&json).is_err(), "{text:.60} g");
+        assert!(wire::read::<Amount<Mass>>(&json).is_err(), "{text:.60} g");
     }
     for json in [
         "1",
@@ -229,7 +230,7 @@ fn hostile_text_is_an_error() {
         "\"base 5\"",
         "\"g\"",
     ] {
-        assert!(serde_json::from_str::<Amount<Mass>>(json).is_err(), "{json}");
+        assert!(wire::read::<Amount<Mass>>(json).is_err(), "{json}");
     }
 }
 
@@ -268,8 +269,8 @@ fn any_exact() -> impl Strategy<Value = Exact> {
 fn is_kept<Q: Quantity>(number: Exact) -> Result<(), TestCaseError> {
     for &unit in Q::Unit::all() {
         for amount in [Amount::<Q>::new(number, unit), Amount { value: Q::from_base(number), unit }] {
-            let json = serde_json::to_string(&amount).unwrap();
-            prop_assert_eq!(serde_json::from_str::<Amount<Q>>(&json).ok(), Some(amount), "{}", json);
+            let json = write(&amount);
+            prop_assert_eq!(wire::read::<Amount<Q>>(&json).ok(), Some(amount), "{}", json);
         }
     }
     Ok(())

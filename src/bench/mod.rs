@@ -11,10 +11,10 @@ pub use measure::measures;
 pub use spoons::bulk_density;
 
 use crate::quantity::{Amount, Density, Mass, Volume};
-use serde::{Deserialize, Serialize};
+use crate::wire::wire_struct;
 
 /// A scale of the workshop.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Scale {
     pub name: String,
     pub capacity: Amount<Mass>,
@@ -23,44 +23,53 @@ pub struct Scale {
     pub least: Amount<Mass>,
 }
 
+wire_struct!(Scale { name, capacity, division, least });
+
 /// A melting pot or pouring jug, by what it safely holds.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct MeltingPot {
     pub name: String,
     pub capacity: Amount<Mass>,
 }
 
+wire_struct!(MeltingPot { name, capacity });
+
 /// N drops weighed together, several times if one likes.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct DropTrial {
     pub weighings: Vec<DropWeighing>,
     /// The division of the scale used.
     pub division: Amount<Mass>,
 }
 
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+wire_struct!(DropTrial { weighings, division });
+
+#[derive(Clone, PartialEq, Debug)]
 pub struct DropWeighing {
     pub drops: u32,
     pub mass: Amount<Mass>,
 }
 
+wire_struct!(DropWeighing { drops, mass });
+
 /// Level spoons weighed together.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct SpoonTrial {
     pub spoon: Amount<Volume>,
     pub spoons: u32,
     pub mass: Amount<Mass>,
 }
 
+wire_struct!(SpoonTrial { spoon, spoons, mass });
+
 /// What is known of an ingredient from the supplier or from weighing; formulas refer to it by name.
-#[derive(Clone, PartialEq, Debug, Default, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug, Default)]
 pub struct Ingredient {
     pub name: String,
     /// Of a wax, liquid as poured: grams per millilitre.
-    #[serde(default)]
     pub density: Option<Density>,
-    #[serde(default)]
     pub drops: Option<DropTrial>,
-    #[serde(default)]
     pub spoons: Option<SpoonTrial>,
 }
+
+wire_struct!(Ingredient { name, density, drops, spoons });

@@ -5,40 +5,35 @@ use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::formula::Formula;
 use crate::pot::{Event, Plan};
 use crate::vessel::Vessel;
-use serde::{Deserialize, Serialize};
+use crate::wire::wire_enum;
 
 /// One thing done. Naming the same id again is a new version of that thing; `over` is the entry of the version that
 /// was on the screen when the change was made, so that two changes of the same version can be told apart from one
 /// after the other.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub enum Act {
     Formula {
         id: Id,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         over: Option<Id>,
         body: Formula,
     },
     Vessel {
         id: Id,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         over: Option<Id>,
         body: Vessel,
     },
     Scale {
         id: Id,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         over: Option<Id>,
         body: Scale,
     },
     Pot {
         id: Id,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         over: Option<Id>,
         body: MeltingPot,
     },
     Ingredient {
         id: Id,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         over: Option<Id>,
         body: Ingredient,
     },
@@ -71,11 +66,27 @@ pub enum Act {
     },
 }
 
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+wire_enum!(Act {
+    Formula { id, over [skip], body },
+    Vessel { id, over [skip], body },
+    Scale { id, over [skip], body },
+    Pot { id, over [skip], body },
+    Ingredient { id, over [skip], body },
+    Retire { id, retired },
+    Settings(it),
+    Began { batch, formula, version, vessel, plan },
+    At { batch, event },
+    Ended { batch, how, note },
+    Undo { entry },
+});
+
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Ending {
     Poured,
     GivenUp,
 }
+
+wire_enum!(Ending { Poured, GivenUp });
 
 /// What an act is about: an act changes this and nothing else of the state.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

@@ -4,6 +4,7 @@ use super::{Act, Book, Ending, Id};
 use crate::formula::TemperatureRange;
 use crate::pot::{Ask, Event, Run, StepKey, Target, plan};
 use crate::quantity::{Exact, Temperature, Voice};
+use crate::wire;
 
 /// What is in the workshop, as acts; the pours of the past are made from it.
 const WORKSHOP: &str = include_str!("demo.json");
@@ -43,7 +44,7 @@ pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(Str
     let mut book = Book::open(Vec::new(), device);
     let began = now.saturating_sub(30 * DAY);
     // Each act is one the app itself would do; a test holds that none is refused.
-    for act in serde_json::from_str::<Vec<Act>>(WORKSHOP).unwrap_or_default() {
+    for act in wire::read::<Vec<Act>>(WORKSHOP).unwrap_or_default() {
         let _ = book.act(act, began, random());
     }
     for past in &PAST {

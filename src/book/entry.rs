@@ -8,7 +8,7 @@
 use super::crc::crc32c;
 use super::id::is_name;
 use super::{Act, Id};
-use serde::{Deserialize, Serialize};
+use crate::wire::{self, wire_struct};
 use std::fmt;
 
 /// The version of the entry format written today.
@@ -33,24 +33,7 @@ pub struct Entry {
     pub act: Act,
 }
 
-#[derive(Serialize)]
-struct Written<'a> {
-    v: u32,
-    id: &'a Id,
-    clock: u64,
-    at: u64,
-    device: &'a str,
-    act: &'a Act,
-}
-
-#[derive(Deserialize)]
-struct Read {
-    id: Id,
-    clock: u64,
-    at: u64,
-    device: String,
-    act: Act,
-}
+wire_struct!(Entry { id, clock, at, device, act });
 
 /// Why a stored line is not an entry. `Display` is the sentence.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -100,10 +83,10 @@ impl Entry {
 
     /// One line of JSON with its format and checksum.
     pub fn to_line(&self) -> String {
-        let Self { id, clock, at, device, act } = self;
-        let written = Written { v: FORMAT, id, clock: *clock, at: *at, device, act };
-        // Nothing in an act can fail to become JSON; an empty line would be refused before it is stored.
-        let mut line = serde_json::to_string(&written).unwrap_or_default();
+        let mut line = format!("{HEAD}{FORMAT}");
+        let fields = wire::write(self);
+        // In place of the brace that opens them stands a comma; the one that closes them comes after the checksum.
+        line.extend([",", fields.trim_start_matches('{')]);
         line.pop();
         let sum = crc32c(line.as_bytes());
         format!("{line}{TAIL}{sum:08x}\"}}")
@@ -124,12 +107,11 @@ impl Entry {
             return Err(Damage::Newer { format });
         }
         let unknown = |reason: &str| Damage::Unknown { reason: reason.to_owned() };
-        let read: Read = serde_json::from_str(line).map_err(|e| unknown(&e.to_string()))?;
+        let read: Self = wire::read(line).map_err(|flaw| unknown(&flaw.to_string()))?;
         if read.clock > LATEST || read.at > LATEST || !is_name(&read.device) {
             return Err(unknown("its clock, time or device cannot be"));
         }
-        let Read { id, clock, at, device, act } = read;
-        Ok(Self { id, clock, at, device, act })
+        Ok(read)
     }
 }
 

@@ -1,11 +1,10 @@
 //! Names of things, unique across devices without a server.
 
-use serde::{Deserialize, Serialize};
+use crate::wire::{Flaws, Json, Wire, put_text};
 use std::fmt;
 
 /// The device's name, its clock and a random number: `k3f9q2-1a-5c0ffee`. Letters, digits, `-` and `_`, at most 64.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub struct Id(pub String);
 
 /// The longest id that is read.
@@ -24,9 +23,16 @@ impl TryFrom<String> for Id {
     }
 }
 
-impl From<Id> for String {
-    fn from(id: Id) -> Self {
-        id.0
+impl Wire for Id {
+    fn put(&self, out: &mut String) {
+        put_text(out, &self.0);
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        let text = json.text(flaws);
+        if !is_name(text) {
+            flaws.unlike();
+        }
+        Self(text.to_owned())
     }
 }
 

@@ -2,15 +2,17 @@
 
 use crate::pot::Residue;
 use crate::quantity::{Amount, Exact, Share, ShareUnit, Voice};
-use serde::{Deserialize, Serialize};
+use crate::wire::wire_struct;
 
 /// Choices of the workshop.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Settings {
     pub residue: Residue,
     /// How far a dose may be off before the person is told.
     pub tolerance: Amount<Share>,
 }
+
+wire_struct!(Settings { residue, tolerance });
 
 impl Default for Settings {
     fn default() -> Self {

@@ -21,10 +21,10 @@ pub use share::{conventions, wax_to_whole, whole_to_wax};
 pub use solve::{Makes, PartShare, Recipe, Solved, Unweighed, sample, solve, total_for};
 
 use crate::quantity::{Amount, Mass, Share, Temperature, Volume};
-use serde::{Deserialize, Serialize};
+use crate::wire::{wire_enum, wire_struct};
 
 /// A formula as the person writes it. Amounts keep the unit they were typed in.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Formula {
     pub name: String,
     /// The wax blend; the shares add up to 100 %.
@@ -32,37 +32,40 @@ pub struct Formula {
     /// Parts in the order they go in.
     pub parts: Vec<Part>,
     /// The batch the spoon, drop and weight amounts were written for. None where no part needs it.
-    #[serde(default)]
     pub usual: Option<UsualBatch>,
     pub melt_to: Amount<Temperature>,
     pub pour: PourRanges,
     /// Vessels this formula is poured into, each with its own wick.
-    #[serde(default)]
     pub vessels: Vec<VesselWick>,
-    #[serde(default)]
     pub cure_days: u32,
-    #[serde(default)]
     pub note: String,
 }
 
+wire_struct!(Formula {
+    name, wax, parts, usual, melt_to, pour, vessels [default], cure_days [default], note [default],
+});
+
 /// One wax of the blend.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct WaxShare {
     pub name: String,
     pub share: Amount<Share>,
     /// The supplier's flash point, where known.
-    #[serde(default)]
     pub flash: Option<Amount<Temperature>>,
 }
 
+wire_struct!(WaxShare { name, share, flash });
+
 /// `vessels` vessels of `fill` each.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct UsualBatch {
     pub vessels: u32,
     pub fill: Amount<Mass>,
 }
 
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+wire_struct!(UsualBatch { vessels, fill });
+
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum PartKind {
     Fragrance,
     Dye,
@@ -70,25 +73,25 @@ pub enum PartKind {
     Other,
 }
 
+wire_enum!(PartKind { Fragrance, Dye, Additive, Other });
+
 /// Something that goes into the wax.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Part {
     pub name: String,
     pub kind: PartKind,
     pub basis: Basis,
     /// The temperature range to add it in.
     pub add: TemperatureRange,
-    #[serde(default)]
     pub stir_minutes: u32,
-    #[serde(default)]
     pub note: String,
     /// The supplier's highest load, as a share of the wax, where known.
-    #[serde(default)]
     pub highest: Option<Amount<Share>>,
     /// The supplier's flash point, where known.
-    #[serde(default)]
     pub flash: Option<Amount<Temperature>>,
 }
+
+wire_struct!(Part { name, kind, basis, add, stir_minutes [default], note [default], highest, flash });
 
 impl Part {
     /// True for pieces: they go into the vessels, not into the pot.
@@ -98,7 +101,7 @@ impl Part {
 }
 
 /// What an amount is measured against.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub enum Basis {
     /// % of the wax.
     OfWax(Amount<Share>),
@@ -116,12 +119,24 @@ pub enum Basis {
     PerVessel(u32),
 }
 
+wire_enum!(Basis {
+    OfWax(it),
+    OfWhole(it),
+    PerWax { amount, wax },
+    Weight(it),
+    Spoon(it),
+    Drops(it),
+    PerVessel(it),
+});
+
 /// From `low` to `high`, both in the unit typed.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct TemperatureRange {
     pub low: Amount<Temperature>,
     pub high: Amount<Temperature>,
 }
+
+wire_struct!(TemperatureRange { low, high });
 
 impl TemperatureRange {
     pub fn holds(&self, t: Temperature) -> bool {
@@ -130,15 +145,19 @@ impl TemperatureRange {
 }
 
 /// The pour range for vessels warmed beforehand, and for vessels at room temperature.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct PourRanges {
     pub warmed: TemperatureRange,
     pub unwarmed: TemperatureRange,
 }
 
+wire_struct!(PourRanges { warmed, unwarmed });
+
 /// A vessel this formula is poured into and the wick that suits the pair.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct VesselWick {
     pub vessel: crate::book::Id,
     pub wick: String,
 }
+
+wire_struct!(VesselWick { vessel, wick });

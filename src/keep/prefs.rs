@@ -3,8 +3,8 @@
 use super::page::random;
 use super::workshop::Which;
 use crate::quantity::{Locale, MassUnit, TemperatureUnit};
-use gloo_storage::{LocalStorage, Storage, errors::StorageError};
-use serde::{Deserialize, Serialize};
+use crate::wire::{self, Flaws, Json, Wire, get_or, put_field, wire_enum};
+use gloo_storage::{LocalStorage, Storage};
 use std::cell::RefCell;
 
 const PREFS: &str = "potside.prefs";
@@ -13,7 +13,7 @@ const UNREADABLE: &str = "potside.prefs.unreadable";
 const DEVICE: &str = "potside.device";
 
 /// Light or dark.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub enum Theme {
     /// As the device is.
     #[default]
@@ -22,17 +22,20 @@ pub enum Theme {
     Dark,
 }
 
+wire_enum!(Theme { Device, Light, Dark });
+
 /// The hand one works with: the rooms stand along the edge that its thumb reaches.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub enum Hand {
     #[default]
     Right,
     Left,
 }
 
+wire_enum!(Hand { Right, Left });
+
 /// Preferences of this device; they are not part of the book.
-#[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Prefs {
     pub locale: Locale,
     /// Shown first.
@@ -68,24 +71,55 @@ fn allowed() -> bool {
     web_sys::window().is_some_and(|w| matches!(w.local_storage(), Ok(Some(_))))
 }
 
+impl Wire for Prefs {
+    fn put(&self, out: &mut String) {
+        out.push('{');
+        put_field!(out, locale, &self.locale);
+        put_field!(out, mass, &self.mass);
+        put_field!(out, temperature, &self.temperature);
+        put_field!(out, theme, &self.theme);
+        put_field!(out, hand, &self.hand);
+        put_field!(out, workshop, &self.workshop);
+        put_field!(out, sound, &self.sound);
+        out.push('}');
+    }
+    /// What is not there is as by default.
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        let usual = Self::default();
+        Self {
+            locale: get_or(json.field("locale", flaws), flaws, usual.locale),
+            mass: get_or(json.field("mass", flaws), flaws, usual.mass),
+            temperature: get_or(json.field("temperature", flaws), flaws, usual.temperature),
+            theme: get_or(json.field("theme", flaws), flaws, usual.theme),
+            hand: get_or(json.field("hand", flaws), flaws, usual.hand),
+            workshop: get_or(json.field("workshop", flaws), flaws, usual.workshop),
+            sound: get_or(json.field("sound", flaws), flaws, usual.sound),
+        }
+    }
+}
+
+/// What is kept under a key in this browser, as text.
+fn kept(key: &str) -> Option<String> {
+    if allowed() { LocalStorage::raw().get_item(key).ok()? } else { None }
+}
+
+/// Keeps text under a key; false where this browser does not.
+fn keep(key: &str, text: &str) -> bool {
+    allowed() && LocalStorage::raw().set_item(key, text).is_ok()
+}
+
 impl Prefs {
     /// What was kept, or the defaults. What cannot be read is left as it is.
     pub fn load() -> Self {
-        if allowed() { LocalStorage::get(PREFS).unwrap_or_default() } else { Self::default() }
+        kept(PREFS).and_then(|text| wire::read(&text).ok()).unwrap_or_default()
     }
 
     /// Keeps them. False where this browser does not; then they hold until the page is left.
     pub fn save(&self) -> bool {
-        if !allowed() {
-            return false;
+        match kept(PREFS) {
+            Some(text) if wire::read::<Self>(&text).is_err() && !keep(UNREADABLE, &text) => false,
+            _ => keep(PREFS, &wire::write(self)),
         }
-        if let Err(StorageError::SerdeError(_)) = LocalStorage::get::<Self>(PREFS) {
-            let text = LocalStorage::raw().get_item(PREFS).ok().flatten().unwrap_or_default();
-            if LocalStorage::set(UNREADABLE, text).is_err() {
-                return false;
-            }
-        }
-        LocalStorage::set(PREFS, self).is_ok()
     }
 }
 
@@ -98,17 +132,15 @@ pub fn device() -> String {
 }
 
 fn kept_name() -> String {
-    let kept = if allowed() { LocalStorage::get::<String>(DEVICE).ok() } else { None };
+    let named = kept(DEVICE).and_then(|text| wire::read::<String>(&text).ok());
     if let Some(name) =
-        kept.filter(|n| (1..=16).contains(&n.len()) && n.bytes().all(|b| b.is_ascii_alphanumeric()))
+        named.filter(|n| (1..=16).contains(&n.len()) && n.bytes().all(|b| b.is_ascii_alphanumeric()))
     {
         return name;
     }
     let name = short(u64::from(random()) << 32 | u64::from(random()));
-    if allowed() {
-        // Not kept, it is another device's name the next time: the book does not mind.
-        let _ = LocalStorage::set(DEVICE, &name);
-    }
+    // Not kept, it is another device's name the next time: the book does not mind.
+    keep(DEVICE, &wire::write(&name));
     name
 }
 

@@ -1,5 +1,6 @@
 //! Telling the other tabs what was stored.
 
+use crate::wire;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{BroadcastChannel, MessageEvent};
@@ -16,9 +17,9 @@ impl Tabs {
 
     /// Tells the other tabs. They also find the lines in the storage, so a message lost costs only time.
     pub(super) fn tell(&self, lines: &[(String, String)]) {
-        let lines: Vec<&str> = lines.iter().map(|(_, line)| line.as_str()).collect();
-        if let (Some(channel), Ok(text)) = (&self.channel, serde_json::to_string(&lines)) {
-            let _ = channel.post_message(&text.into());
+        if let Some(channel) = &self.channel {
+            let lines: Vec<String> = lines.iter().map(|(_, line)| line.clone()).collect();
+            let _ = channel.post_message(&wire::write(&lines).into());
         }
     }
 
@@ -27,7 +28,7 @@ impl Tabs {
         let Some(channel) = &self.channel else { return };
         let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |message: MessageEvent| {
             let text = message.data().as_string().unwrap_or_default();
-            if let Ok(lines) = serde_json::from_str::<Vec<String>>(&text) {
+            if let Ok(lines) = wire::read::<Vec<String>>(&text) {
                 hear(lines);
             }
         });

@@ -3,7 +3,7 @@
 use super::database::Database;
 use super::tabs::Tabs;
 use crate::book::{Store, StoreError};
-use serde::{Deserialize, Serialize};
+use crate::wire::wire_enum;
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -11,12 +11,14 @@ use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{StorageEstimate, StorageManager};
 
 /// Which workshop is open.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub enum Which {
     #[default]
     Own,
     Demo,
 }
+
+wire_enum!(Which { Own, Demo });
 
 impl Which {
     /// The name of its database and of its channel. Renaming one would lose what is kept under it.

@@ -2,10 +2,10 @@
 
 use crate::formula::{PartKind, TemperatureRange};
 use crate::quantity::{Amount, Exact, Mass, Share, Temperature, Why};
-use serde::{Deserialize, Serialize};
+use crate::wire::{wire_enum, wire_struct};
 
 /// One pot's worth. A batch too large for the pot is split into pours as equal as whole vessels allow.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Pour {
     pub vessels: u32,
     /// What the doses add up to.
@@ -15,13 +15,14 @@ pub struct Pour {
     /// Waxes first, then parts in the order they go in.
     pub lines: Vec<Line>,
     /// What is to be told about this pour as a whole.
-    #[serde(default)]
     pub notes: Vec<Note>,
     pub why: Why,
 }
 
+wire_struct!(Pour { vessels, total, wanted, lines, notes [default], why });
+
 /// One wax or part for one pot.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Line {
     pub name: String,
     /// None for a wax.
@@ -31,25 +32,24 @@ pub struct Line {
     pub of_wax: Share,
     pub of_whole: Share,
     /// None for a wax: it is in the pot from the start.
-    #[serde(default)]
     pub add: Option<TemperatureRange>,
-    #[serde(default)]
     pub stir_minutes: u32,
     /// The supplier's highest load, as a share of the wax, where known.
-    #[serde(default)]
     pub highest: Option<Amount<Share>>,
     /// The supplier's flash point, where known.
-    #[serde(default)]
     pub flash: Option<Amount<Temperature>>,
-    #[serde(default)]
     pub note: String,
-    #[serde(default)]
     pub notes: Vec<Note>,
     pub why: Why,
 }
 
+wire_struct!(Line {
+    name, kind, exact, dose, of_wax, of_whole, add, stir_minutes [default], highest, flash, note [default],
+    notes [default], why,
+});
+
 /// How it is measured out. `mass` is what it comes to after rounding.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub enum Dose {
     /// In `loads` goes, as many as the scale's capacity asks for.
     Weigh { mass: Mass, scale: String, division: Mass, capacity: Mass, loads: u32 },
@@ -62,6 +62,14 @@ pub enum Dose {
     /// Pieces; nothing of the pour's mass.
     Count { pieces: u32 },
 }
+
+wire_enum!(Dose {
+    Weigh { mass, scale, division, capacity, loads },
+    Unweighable { mass },
+    Drops { drops, mass },
+    Spoon { eighths, mass },
+    Count { pieces },
+});
 
 impl Dose {
     pub fn mass(&self) -> Mass {
@@ -105,12 +113,14 @@ impl Dose {
 }
 
 /// Something to be told at a line or a plan; a sentence made when the plan was made, kept with the record.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Note {
     /// True where it must be read before going on.
     pub caution: bool,
     pub text: String,
 }
+
+wire_struct!(Note { caution, text });
 
 impl Note {
     pub(super) fn remark(text: impl Into<String>) -> Self {

@@ -6,14 +6,14 @@ use super::{Note, Pour};
 use crate::bench::{MeltingPot, Scale};
 use crate::formula::{Formula, FormulaError, PourRanges, Recipe, TemperatureRange, check};
 use crate::quantity::{Amount, Mass, Share, Temperature, Voice, Why};
-use serde::{Deserialize, Serialize};
+use crate::wire::{wire_enum, wire_struct};
 use std::fmt;
 
 /// No batch has more vessels than this.
 pub const MOST_VESSELS: u32 = 10_000;
 
 /// What the batch is to reach.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub enum Target {
     Vessels(u32),
     /// This much in the pot, with what stays behind: as many whole vessels as it fills.
@@ -25,8 +25,10 @@ pub enum Target {
     },
 }
 
+wire_enum!(Target { Vessels(it), Total(it), Left { ingredient, mass } });
+
 /// What stays behind in the pot.
-#[derive(Clone, PartialEq, Debug, Default, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug, Default)]
 pub enum Residue {
     #[default]
     None,
@@ -35,6 +37,8 @@ pub enum Residue {
     /// This share of what is filled into vessels.
     OfFilled(Amount<Share>),
 }
+
+wire_enum!(Residue { None, Each(it), OfFilled(it) });
 
 /// Everything a plan is made from.
 pub struct Ask<'a> {
@@ -58,7 +62,7 @@ pub struct Ask<'a> {
 }
 
 /// A plan, kept whole in the record so that a later version of the app shows what was said then.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Plan {
     pub formula: String,
     pub vessel: String,
@@ -84,6 +88,27 @@ pub struct Plan {
     pub notes: Vec<Note>,
     pub why: Why,
 }
+
+wire_struct!(Plan {
+    formula,
+    vessel,
+    wick,
+    vessels,
+    fill,
+    total,
+    residue,
+    melt_to,
+    pour,
+    ranges,
+    warmed,
+    pot,
+    pot_capacity,
+    tolerance,
+    cure_days,
+    pours,
+    notes,
+    why,
+});
 
 /// Why no plan can be made. `Display` is the sentence.
 #[derive(Clone, PartialEq, Debug)]

@@ -2,10 +2,10 @@
 
 use super::Dose;
 use crate::quantity::{Mass, Temperature};
-use serde::{Deserialize, Serialize};
+use crate::wire::wire_enum;
 
 /// Names a step for good, whatever is undone or added around it. Indices into the plan's pours and lines.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub enum StepKey {
     /// Weigh a wax into the pot.
     Wax {
@@ -43,6 +43,17 @@ pub enum StepKey {
     Close,
 }
 
+wire_enum!(StepKey {
+    Wax { pour, line },
+    Melt { pour },
+    Add { pour, line },
+    Stir { pour, line },
+    TopUp { pour, line, round },
+    Gate { pour },
+    Fill { pour, vessel },
+    Close,
+});
+
 impl StepKey {
     /// The pour it belongs to; none for the close.
     pub const fn pour(self) -> Option<u32> {
@@ -76,20 +87,20 @@ impl StepKey {
 }
 
 /// The two honest ways after too much of one part.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Way {
     Keep,
     Restore,
 }
 
+wire_enum!(Way { Keep, Restore });
+
 /// What happened at the pot. Times are milliseconds since 1970.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub enum Event {
     Did {
         step: StepKey,
-        #[serde(default)]
         weighed: Option<Mass>,
-        #[serde(default)]
         temperature: Option<Temperature>,
         at: u64,
     },
@@ -109,6 +120,13 @@ pub enum Event {
         at: u64,
     },
 }
+
+wire_enum!(Event {
+    Did { step, weighed, temperature, at },
+    Read { temperature, at },
+    Mended { step, way, at },
+    Said { text, at },
+});
 
 /// One step as it stands now.
 #[derive(Clone, PartialEq, Debug)]

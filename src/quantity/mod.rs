@@ -27,9 +27,7 @@ pub use units::{DensityUnit, LengthUnit, MassUnit, Row, ShareUnit, TemperatureUn
 pub use voice::Voice;
 pub use why::{Why, WhyValue};
 
-use serde::{Deserialize, Serialize};
-
-/// An amount with the unit it was typed in. Serialised as the text a person would type: `"2.15 oz"`.
+/// An amount with the unit it was typed in. Kept as the text a person would type: `"2.15 oz"`.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Amount<Q: Quantity> {
     pub value: Q,
@@ -49,8 +47,7 @@ impl<Q: Quantity> Amount<Q> {
 macro_rules! linear {
     ($(#[$doc:meta])* $name:ident) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Serialize, Deserialize)]
-        #[serde(transparent)]
+        #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
         pub struct $name(Exact);
 
         impl $name {
@@ -93,8 +90,7 @@ linear!(
 );
 
 /// A temperature, in degrees Celsius.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub struct Temperature(Exact);
 
 impl Temperature {
@@ -107,8 +103,7 @@ impl Temperature {
 }
 
 /// Grams per millilitre.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub struct Density(Exact);
 
 impl Density {

@@ -4,16 +4,14 @@ use super::number::Style;
 use super::read::Field;
 use super::show::{MINUS, sign_and_digits};
 use super::{AmountError, Exact, Locale};
-use serde::{Deserialize, Serialize};
 
 /// An amount of money in minor units (cents, pence); the currency is the workshop's own.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Default, Serialize, Deserialize)]
-#[serde(transparent)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Default)]
 pub struct Money(pub i64);
 
 /// The workshop's currency: the sign or code it is written with, and how many decimals it has (ISO 4217: 2 for most,
 /// 0 for the yen, 3 for the Kuwaiti dinar).
-#[derive(Clone, PartialEq, Eq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Currency {
     pub symbol: String,
     pub digits: u8,

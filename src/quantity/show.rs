@@ -6,10 +6,10 @@
 use super::number::vulgar_char;
 use super::read::written;
 use super::{Amount, Density, DensityUnit, Exact, Mass, MassUnit, Quantity, Row, Unit, Way};
-use serde::{Deserialize, Serialize};
+use crate::wire::wire_enum;
 
 /// How numbers are written for this person.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub enum Locale {
     /// `12 345.6`
     #[default]
@@ -17,6 +17,8 @@ pub enum Locale {
     /// `12 345,6`
     Comma,
 }
+
+wire_enum!(Locale { Point, Comma });
 
 impl Locale {
     /// The decimal sign.

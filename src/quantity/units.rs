@@ -3,7 +3,7 @@
 //! Sizes: NIST SP 811 (2008) App. B and NIST Handbook 44 App. C; °F by definition. To add a unit, add a line.
 
 use super::Exact;
-use serde::{Deserialize, Serialize};
+use crate::wire::wire_enum;
 
 /// What is known of a unit, in one table for reading and showing.
 #[derive(Debug)]
@@ -38,6 +38,7 @@ pub enum Way {
 pub trait Unit: Copy + PartialEq + std::fmt::Debug + 'static {
     /// All that is known of it.
     fn row(self) -> &'static Row;
+    const FIRST: Self;
     /// All units of this kind, in the order of [`Unit::rows`].
     fn all() -> &'static [Self];
     fn rows() -> &'static [&'static Row];
@@ -77,8 +78,10 @@ macro_rules! unit {
         is $sn:literal $(/ $sd:literal)?, step $n:literal $(/ $d:literal)?, $way:ident $(, zero $zero:literal)? $(, then $then:literal)?;
     )* }) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Serialize, Deserialize)]
+        #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
         pub enum $name { $($variant),* }
+
+        wire_enum!($name { $($variant),* });
 
         impl $name {
             const fn table(self) -> &'static Row {
@@ -98,6 +101,7 @@ macro_rules! unit {
 
         impl Unit for $name {
             fn row(self) -> &'static Row { self.table() }
+            const FIRST: Self = [$(Self::$variant),*][0];
             fn all() -> &'static [Self] { &[$(Self::$variant),*] }
             fn rows() -> &'static [&'static Row] { const { &[$(Self::$variant.table()),*] } }
         }

@@ -1,12 +1,12 @@
 //! How a number came about: the one mechanism behind every "why?" in the app.
 
-use serde::{Deserialize, Serialize};
+use crate::wire::wire_struct;
 
 /// One computed number with the relation it came from, the values put in, and what was done to show it.
 ///
 /// A computation returns this beside its result; a view only lays it out. Each value may carry the `Why` of
 /// its own, so that one can ask on.
-#[derive(Clone, PartialEq, Debug, Default, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug, Default)]
 pub struct Why {
     /// What was computed: "Fragrance for 4 vessels".
     pub what: String,
@@ -16,21 +16,22 @@ pub struct Why {
     /// The result with its unit, before rounding: "60.951 g".
     pub result: String,
     /// What rounding did: "to the 0.1 g division of the small scale: 61.0 g". Empty where none.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub rounding: String,
     /// Where the relation or a constant is from. Empty where it is plain arithmetic.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub source: String,
 }
 
+wire_struct!(Why { what, relation, values, result, rounding [skip], source [skip] });
+
 /// A value that went in.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct WhyValue {
     pub name: String,
     pub shown: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub why: Option<Box<Why>>,
 }
+
+wire_struct!(WhyValue { name, shown, why [skip] });
 
 impl Why {
     pub fn new(what: impl Into<String>, relation: impl Into<String>, result: impl Into<String>) -> Self {

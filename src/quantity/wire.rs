@@ -4,8 +4,9 @@
 //! `2.15 oz`. The rare one whose number in that unit would not fit 128 bits is written in the base unit, with the
 //! unit it is shown in after it: `base 1/3 oz`.
 
-use super::{Amount, Exact, Quantity, Unit};
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+use super::units::Row;
+use super::{Amount, Density, Exact, Length, Mass, Quantity, Share, Temperature, Unit, Volume};
+use crate::wire::{Flaws, Json, Wire, put_text};
 
 /// Most decimal places that are written; a longer number is written as a fraction.
 const PLACES: u32 = 18;
@@ -47,37 +48,55 @@ fn parse(text: &str) -> Option<Exact> {
     Some(if negative { -number } else { number })
 }
 
-impl Serialize for Exact {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(&write(*self))
+/// The number of an amount and the place of its unit among `rows`; true where it is of the base unit.
+fn parse_amount(text: &str, rows: &[&Row]) -> Option<(bool, Exact, usize)> {
+    let (base, rest) = text.strip_prefix(BASE).map_or((false, text), |rest| (true, rest));
+    let (number, symbol) = rest.split_once(' ')?;
+    let unit = rows.iter().position(|row| row.symbol == symbol)?;
+    Some((base, parse(number)?, unit))
+}
+
+impl Wire for Exact {
+    fn put(&self, out: &mut String) {
+        put_text(out, &write(*self));
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        parse(json.text(flaws)).unwrap_or_else(|| {
+            flaws.unlike();
+            Self::ZERO
+        })
     }
 }
 
-impl<'de> Deserialize<'de> for Exact {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        parse(&String::deserialize(from)?).ok_or_else(|| D::Error::custom("not an exact number"))
-    }
+macro_rules! transparent {
+    ($($name:ident)*) => {
+        $(impl Wire for $name {
+            fn put(&self, out: &mut String) {
+                self.0.put(out);
+            }
+            fn get(json: &Json, flaws: &mut Flaws) -> Self {
+                Self(Exact::get(json, flaws))
+            }
+        })*
+    };
 }
 
-impl<Q: Quantity> Serialize for Amount<Q> {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+transparent!(Mass Volume Length Share Temperature Density);
+
+impl<Q: Quantity> Wire for Amount<Q> {
+    fn put(&self, out: &mut String) {
         let number = self.number();
         let (base, number) =
             if Q::of(number, self.unit) == self.value { ("", number) } else { (BASE, self.value.to_base()) };
-        to.serialize_str(&[base, &write(number), " ", self.unit.symbol()].concat())
+        put_text(out, &[base, &write(number), " ", self.unit.symbol()].concat());
     }
-}
-
-impl<'de, Q: Quantity> Deserialize<'de> for Amount<Q> {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(from)?;
-        let amount = || {
-            let (base, rest) = text.strip_prefix(BASE).map_or((false, &*text), |rest| (true, rest));
-            let (number, symbol) = rest.split_once(' ')?;
-            let unit = Q::Unit::all().iter().copied().find(|u| u.symbol() == symbol)?;
-            let number = parse(number)?;
-            Some(if base { Self { value: Q::from_base(number), unit } } else { Self::new(number, unit) })
-        };
-        amount().ok_or_else(|| D::Error::custom("not an amount with its unit"))
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        let (base, number, unit) = parse_amount(json.text(flaws), Q::Unit::rows()).unwrap_or_else(|| {
+            flaws.unlike();
+            (true, Exact::ZERO, 0)
+        });
+        // There is a unit for every row.
+        let unit = Q::Unit::all().get(unit).copied().unwrap_or(Q::Unit::FIRST);
+        if base { Self { value: Q::from_base(number), unit } } else { Self::new(number, unit) }
     }
 }

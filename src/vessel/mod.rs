@@ -13,42 +13,44 @@ pub use fill::{blend_density, check, fill};
 pub use water::{WATER_SOURCE, water_density};
 
 use crate::quantity::{Amount, Length, Mass, Share, Temperature};
-use serde::{Deserialize, Serialize};
+use crate::wire::{wire_enum, wire_struct};
 
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Vessel {
     pub name: String,
     /// The inside, where measured with a rule: for capacity by geometry, for headspace, and for how it cools.
-    #[serde(default)]
     pub inside: Option<Inside>,
     /// The water it holds to the brim, where weighed: better than geometry, and used first.
-    #[serde(default)]
     pub water: Option<Water>,
     pub fill: FillRule,
     /// Wall thickness, for how it cools.
-    #[serde(default)]
     pub wall: Option<Amount<Length>>,
-    #[serde(default)]
     pub note: String,
 }
 
+wire_struct!(Vessel { name, inside, water, fill, wall, note [default] });
+
 /// A round vessel's inside; top and bottom differ where it tapers.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Inside {
     pub top: Amount<Length>,
     pub bottom: Amount<Length>,
     pub height: Amount<Length>,
 }
 
+wire_struct!(Inside { top, bottom, height });
+
 /// Water weighed into the vessel, at its temperature.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Water {
     pub mass: Amount<Mass>,
     pub at: Amount<Temperature>,
 }
 
+wire_struct!(Water { mass, at });
+
 /// How full it is made.
-#[derive(Clone, PartialEq, Debug, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Debug)]
 pub enum FillRule {
     /// This weight of mixture, whatever the wax.
     Weight(Amount<Mass>),
@@ -57,3 +59,5 @@ pub enum FillRule {
     /// To this far below the rim, by the wax's density; needs the inside.
     Headspace(Amount<Length>),
 }
+
+wire_enum!(FillRule { Weight(it), Share(it), Headspace(it) });

@@ -1,0 +1,86 @@
+//! Texts, numbers, yes and no, what may be there, and lists.
+
+use super::{Flaws, Json, Wire, put_text};
+
+impl Wire for String {
+    fn put(&self, out: &mut String) {
+        put_text(out, self);
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        json.text(flaws).to_owned()
+    }
+    fn is_blank(&self) -> bool {
+        self.is_empty()
+    }
+}
+
+impl Wire for bool {
+    fn put(&self, out: &mut String) {
+        out.push_str(if *self { "true" } else { "false" });
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        if let Json::Bool(value) = json {
+            return *value;
+        }
+        flaws.unlike();
+        false
+    }
+}
+
+impl Wire for u64 {
+    fn put(&self, out: &mut String) {
+        out.push_str(&self.to_string());
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        json.whole(Self::MAX, flaws)
+    }
+}
+
+impl Wire for u32 {
+    fn put(&self, out: &mut String) {
+        u64::from(*self).put(out);
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        json.whole(Self::MAX.into(), flaws) as Self
+    }
+}
+
+impl<T: Wire> Wire for Box<T> {
+    fn put(&self, out: &mut String) {
+        (**self).put(out);
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        Self::new(T::get(json, flaws))
+    }
+}
+
+impl<T: Wire> Wire for Option<T> {
+    fn put(&self, out: &mut String) {
+        match self {
+            Some(value) => value.put(out),
+            None => out.push_str("null"),
+        }
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        (!matches!(json, Json::Nothing | Json::Null)).then(|| T::get(json, flaws))
+    }
+    fn is_blank(&self) -> bool {
+        self.is_none()
+    }
+}
+
+impl<T: Wire> Wire for Vec<T> {
+    fn put(&self, out: &mut String) {
+        out.push('[');
+        for item in self {
+            if !out.ends_with('[') {
+                out.push(',');
+            }
+            item.put(out);
+        }
+        out.push(']');
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        json.items(flaws).iter().map(|item| T::get(item, flaws)).collect()
+    }
+}

@@ -1,0 +1,193 @@
+//! What is kept as JSON: held against another reader and writer of JSON, and refused where it is not as it should be.
+
+use potside::book::Act;
+use potside::formula::{PartKind, VesselWick, WaxShare};
+use potside::pot::{Event, StepKey};
+use potside::quantity::Why;
+use potside::wire::{Flaw, Json, Wire, read, write};
+use proptest::prelude::*;
+use serde_json::Value;
+
+/// True where both say the same.
+fn same(ours: &Json, theirs: &Value) -> bool {
+    match (ours, theirs) {
+        (Json::Null, Value::Null) => true,
+        (Json::Bool(a), Value::Bool(b)) => a == b,
+        (Json::Number(a), Value::Number(b)) => a.parse::<f64>().ok() == b.as_f64(),
+        (Json::Text(a), Value::String(b)) => a == b,
+        (Json::List(a), Value::Array(b)) => a.len() == b.len() && a.iter().zip(b).all(|(a, b)| same(a, b)),
+        (Json::Object(a), Value::Object(b)) => {
+            a.len() == b.len() && a.iter().zip(b).all(|((m, a), (n, b))| m == n && same(a, b))
+        }
+        _ => false,
+    }
+}
+
+#[track_caller]
+fn agrees(text: &str) {
+    match (Json::parse(text), serde_json::from_str::<Value>(text)) {
+        (Some(ours), Ok(theirs)) => assert!(same(&ours, &theirs), "{text:?}: {ours:?}, not {theirs}"),
+        (ours, theirs) => assert!(ours.is_none() && theirs.is_err(), "{text:?}: {ours:?}, not {theirs:?}"),
+    }
+}
+
+#[test]
+fn json_is_read_as_others_read_it() {
+    for text in [
+        "",
+        " ",
+        "null",
+        "nul",
+        "nulll",
+        "true",
+        "false",
+        "tru e",
+        "0",
+        "-0",
+        "-",
+        "01",
+        "1.",
+        ".5",
+        "1.5e3",
+        "1e+2",
+        "1E-2",
+        "1e",
+        "+1",
+        "12345678901234567890123",
+        "0x1",
+        "NaN",
+        "[]",
+        "[1,]",
+        "[,1]",
+        "[1 2]",
+        "[1, 2 ,3]",
+        "[",
+        "]",
+        "[[]",
+        "{}",
+        "{,}",
+        "{\"a\":1,}",
+        "{\"a\" : 1 , \"b\":[{}]}",
+        "{\"a\"}",
+        "{a:1}",
+        "{\"a\":1 \"b\":2}",
+        "\"",
+        "\"a",
+        "\"\\\"\"",
+        "\"\\u00be\"",
+        "\"\\u00B\"",
+        "\"\\u+0be\"",
+        "\"\\x\"",
+        "\"\\ud83d\\udd6f\"",
+        "\"\\ud83d\"",
+        "\"\\udd6f\"",
+        "\"\\ud83d\\u0041\"",
+        "\"\\b\\f\\n\\r\\t\\/\\\\\"",
+        "\"a\nb\"",
+        "\"\u{7f}¾🕯\"",
+        "1 2",
+        "\u{feff}1",
+        "\u{a0}1",
+        "\t\r\n 1 \n",
+    ] {
+        agrees(text);
+    }
+    for deep in [1, 126, 127, 128, 129, 100_000] {
+        agrees(&format!("{}1{}", "[".repeat(deep), "]".repeat(deep)));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(4_000))]
+
+    #[test]
+    fn any_text_is_read_as_others_read_it(text in r#"([ \[\]{},:"\\0-9.eE+-]|null|true|"a":|"[a-z\\"]{0,3}"|\\u[dD][89c-f][0-9a-f]{2}){0,14}"#) {
+        agrees(&text);
+    }
+
+    #[test]
+    fn any_text_is_written_as_others_write_it(text in any::<String>()) {
+        let json = write(&text);
+        prop_assert_eq!(&json, &serde_json::to_string(&text).unwrap());
+        prop_assert_eq!(read::<String>(&json), Ok(text));
+    }
+}
+
+#[track_caller]
+fn reads<T: Wire + PartialEq + std::fmt::Debug>(text: &str, want: T, kept: &str) {
+    assert_eq!(read::<T>(text).as_ref(), Ok(&want), "{text}");
+    assert_eq!(write(&want), kept);
+}
+
+#[track_caller]
+fn refuses<T: Wire + std::fmt::Debug>(text: &str, flaw: Flaw) {
+    assert_eq!(read::<T>(text).err(), Some(flaw), "{text}");
+}
+
+#[test]
+fn what_may_be_left_out_is() {
+    let why = || Why::new("Fill", "a × b", "60 g");
+    let short = r#"{"what":"Fill","relation":"a × b","values":[],"result":"60 g"}"#;
+    reads(short, why(), short);
+    let long = r#"{"what":"Fill","relation":"a × b","values":[],"result":"60 g","rounding":"","source":"","new":[1.5,null]}"#;
+    reads(long, why(), short);
+    let sourced = r#"{"what":"Fill","relation":"a × b","values":[],"result":"60 g","source":"B.8"}"#;
+    reads(sourced, why().from("B.8"), sourced);
+    let wax = r#"{"name":"Soft","share":"100 %"}"#;
+    let read_wax = read::<WaxShare>(wax).unwrap();
+    reads(wax, read_wax, r#"{"name":"Soft","share":"100 %","flash":null}"#);
+}
+
+#[test]
+fn kinds_are_written_by_their_name() {
+    reads("\"Dye\"", PartKind::Dye, "\"Dye\"");
+    reads(" \"Close\" ", StepKey::Close, "\"Close\"");
+    let add = StepKey::Add { pour: 1, line: 2 };
+    reads(r#"{"Add":{"line":2,"pour":1}}"#, add, r#"{"Add":{"pour":1,"line":2}}"#);
+    let did = r#"{"Did":{"step":"Close","weighed":null,"temperature":null,"at":7}}"#;
+    let close = Event::Did { step: StepKey::Close, weighed: None, temperature: None, at: 7 };
+    reads(r#"{"Did":{"step":"Close","at":7}}"#, close, did);
+}
+
+#[test]
+fn the_first_flaw_is_told() {
+    use Flaw::{NotJson, Twice, Unknown, Unlike};
+    refuses::<VesselWick>("{\"vessel\":\"a\"", NotJson);
+    refuses::<VesselWick>("{\"vessel\":\"a\"}", Unlike { at: "wick" });
+    refuses::<VesselWick>("{\"vessel\":\"a b\",\"wick\":\"\"}", Unlike { at: "vessel" });
+    refuses::<VesselWick>("{\"vessel\":\"a\",\"wick\":null}", Unlike { at: "wick" });
+    refuses::<VesselWick>("{\"vessel\":\"a\",\"wick\":\"\",\"wick\":\"\"}", Twice { at: "wick" });
+    refuses::<VesselWick>("[\"a\",\"b\"]", Unlike { at: "vessel" });
+    refuses::<StepKey>("{\"Melt\":{\"pour\":4294967296}}", Unlike { at: "pour" });
+    for pour in ["-1", "-0", "1.0", "1e2", "\"1\"", "null", "true", "[1]"] {
+        refuses::<StepKey>(&format!("{{\"Melt\":{{\"pour\":{pour}}}}}"), Unlike { at: "pour" });
+    }
+    refuses::<StepKey>("{\"Melt\":{\"pour\":1},\"Close\":null}", Unknown { at: "", said: String::new() });
+    refuses::<StepKey>("{\"Close\":1}", Unlike { at: "" });
+    refuses::<StepKey>("\"Melt\"", Unlike { at: "pour" });
+    refuses::<Act>("{\"Scorch\":{}}", Unknown { at: "", said: "Scorch".into() });
+    let said = "{\"At\":{\"batch\":\"b\",\"event\":{\"Sang\":1}}}";
+    refuses::<Act>(said, Unknown { at: "event", said: "Sang".into() });
+    refuses::<Vec<bool>>("[true,1]", Unlike { at: "" });
+    refuses::<Vec<bool>>("{}", Unlike { at: "" });
+}
+
+#[test]
+fn every_flaw_can_be_said() {
+    let sentences = [
+        Flaw::NotJson,
+        Flaw::Unlike { at: "wick" },
+        Flaw::Twice { at: "wick" },
+        Flaw::Unknown { at: "event", said: "Sang".into() },
+    ]
+    .map(|flaw| flaw.to_string());
+    assert_eq!(
+        sentences,
+        [
+            "it is not JSON",
+            "“wick” is missing or not what it can be",
+            "“wick” is there twice",
+            "“Sang” is not known at “event”",
+        ]
+    );
+}
