@@ -15,7 +15,7 @@ mod screen;
 mod thermometer;
 mod weighed;
 
-pub use record::record;
+pub(super) use record::record;
 
 use super::workshop::Workshop;
 use crate::book::Id;
@@ -31,7 +31,7 @@ enum Shown {
     Ask,
 }
 
-pub fn room() -> AnyView {
+pub(super) fn room() -> AnyView {
     let shop = Workshop::here();
     let shown = Memo::new(move |_| {
         let batch = shop.route().with(|r| match (r.at(0), r.at(1)) {

@@ -9,7 +9,7 @@ use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
 /// A batch, running or ended, on one page that prints.
-pub fn record(batch: &Batch) -> AnyView {
+pub(in crate::rooms) fn record(batch: &Batch) -> AnyView {
     let shop = Workshop::here();
     let plan = &batch.run.plan;
     let record = batch.run.record(shop.voice());
