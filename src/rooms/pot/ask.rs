@@ -1,11 +1,13 @@
 //! What is asked for at the pot, as it stands in the fields.
 
 use crate::book::{Batch, Id, VesselOffer, Wish};
+use crate::keep::Which;
 use crate::pot::{Plan, Residue, Target};
 use crate::quantity::{Mass, Share, ShareUnit};
 use crate::rooms::parts::Typed;
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
+use std::cell::Cell;
 
 /// What sets the size of the batch.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -48,9 +50,35 @@ pub(super) fn key(offer: &VesselOffer) -> String {
     format!("{}/{}", offer.vessel, offer.wick.as_deref().unwrap_or_default())
 }
 
+thread_local! {
+    /// What was filled in last, and in which workshop; it outlives the room while another one is looked at.
+    static KEPT: Cell<Option<(Which, Asked)>> = const { Cell::new(None) };
+}
+
 impl Asked {
+    /// As it was left, in the same workshop; otherwise a new one.
+    pub(super) fn kept(shop: Workshop) -> Self {
+        let which = untrack(|| shop.which());
+        if let Some((_, asked)) = KEPT.get().filter(|k| k.0 == which) {
+            return asked;
+        }
+        // Of the outermost owner, so that leaving the room does not take it away.
+        let mut owner = Owner::current();
+        while let Some(outer) = owner.as_ref().and_then(Owner::parent) {
+            owner = Some(outer);
+        }
+        let asked = owner.unwrap_or_default().with(|| Self::new(shop));
+        KEPT.set(Some((which, asked)));
+        asked
+    }
+
+    /// The next one begins anew.
+    pub(super) fn forget() {
+        KEPT.set(None);
+    }
+
     /// Filled in as the last pour was, or with the first of everything.
-    pub(super) fn new(shop: Workshop) -> Self {
+    fn new(shop: Workshop) -> Self {
         shop.state_untracked(|s| {
             let (stays, each, share) = match &s.settings.residue {
                 Residue::None => (Stays::Nothing, None, None),

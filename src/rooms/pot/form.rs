@@ -9,7 +9,7 @@ use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
 pub(super) fn form(shop: Workshop) -> AnyView {
-    let asked = Asked::new(shop);
+    let asked = Asked::kept(shop);
     let route = shop.route().get_untracked();
     match (route.at(0), route.at(1)) {
         (Some("again"), Some(batch)) => {
@@ -162,6 +162,7 @@ fn start(shop: Workshop, asked: Asked, plan: Plan) {
             shop.act(Act::Settings(settings));
         }
     }
+    Asked::forget();
     let batch = shop.new_id();
     shop.act(Act::Began { batch, formula, version, vessel: offer.vessel, plan: Box::new(plan) });
     shop.go("#pot");
