@@ -8,7 +8,7 @@ use crate::quantity::{Any, Converted, Why, read_any, symbols};
 use leptos::prelude::*;
 
 #[component]
-pub fn Converter(open: RwSignal<bool>) -> impl IntoView {
+pub(super) fn Converter(open: RwSignal<bool>) -> impl IntoView {
     let typed = Typed::new("");
     let of = RwSignal::new(String::new());
     sheet(|| "Convert".to_owned(), open, move || body(Workshop::here(), typed, of))

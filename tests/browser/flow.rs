@@ -25,13 +25,13 @@ pub(crate) async fn own_workshop(b: &Browser) {
     b.tap("Add fragrance").await;
     b.fill("Name of the part", "Apple").await;
     b.fill("Amount", "8 %").await;
-    b.fill("Add at, from", "80 C").await;
-    b.fill("Add at, to", "82 C").await;
+    b.fill("Add from", "80 C").await;
+    b.fill("Add to", "82 C").await;
     b.fill("Melt to", "90 C").await;
-    b.fill("Warmed: from", "72 C").await;
-    b.fill("Warmed: to", "75 C").await;
-    b.fill("Not warmed: from", "75 C").await;
-    b.fill("Not warmed: to", "78 C").await;
+    b.fill("Warmed from", "72 C").await;
+    b.fill("Warmed to", "75 C").await;
+    b.fill("Unwarmed from", "75 C").await;
+    b.fill("Unwarmed to", "78 C").await;
     b.tap("Add a vessel").await;
     b.pick("Vessel", "Straight jar").await;
     b.tap("Save formula").await;
@@ -46,8 +46,10 @@ pub(crate) async fn begin(b: &Browser) {
     b.pick("Vessel", "Straight jar").await;
     b.fill("How many vessels", "4").await;
     // 4 × 180 g; 8 % of the wax is 720 × 8/108 = 53.33 g, 53 g on this scale.
-    b.sees("53 g").await;
-    b.sees("667 g").await;
+    for grams in ["53", "667"] {
+        let script = "const t = document.body.innerText; return ['.0 g', ' g', 'g'].some((u) => t.includes(arguments[0] + u))";
+        b.waits(grams, script, vec![json!(grams)]).await;
+    }
     b.tap("Start this pour").await;
     b.sees("Step 1 of").await;
     b.saved().await;
@@ -65,10 +67,9 @@ pub(crate) async fn finish(b: &Browser) {
         if b.shows("Finish and keep the record").await {
             break;
         }
-        let before = step(b).await;
-        b.tap("Done").await;
-        moved_on(b, before).await;
+        done(b).await;
     }
+    ready(b).await;
     b.tap("Finish and keep the record").await;
     b.sees("Vessels filled").await;
     b.saved().await;
@@ -79,4 +80,18 @@ pub(crate) async fn moved_on(b: &Browser, before: Option<u32>) {
     let script = "return !document.querySelector('.place') || \
         !document.querySelector('.place').innerText.startsWith('Step ' + arguments[0] + ' of')";
     b.waits("the next step", script, vec![json!(before)]).await;
+}
+
+/// Waits until "Done" takes a press: right after a step it does not, so that a double tap does not skip one.
+pub(crate) async fn ready(b: &Browser) {
+    let script = "const d = document.querySelector('.hand button.main'); return !!d && d.getAttribute('aria-disabled') !== 'true'";
+    b.waits("Done to be ready", script, vec![]).await;
+}
+
+/// One step done by a tap.
+pub(crate) async fn done(b: &Browser) {
+    ready(b).await;
+    let before = step(b).await;
+    b.tap("Done").await;
+    moved_on(b, before).await;
 }

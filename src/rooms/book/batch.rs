@@ -1,8 +1,8 @@
 //! A past pour: its record, and the formula and vessel it was made with, as they were then.
 
-use super::{back, missing};
+use super::missing;
 use crate::book::{Batch, Ending, Id};
-use crate::keep;
+use crate::rooms::pot::record;
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -28,23 +28,15 @@ pub(super) fn counted(vessels: u32, vessel: &str) -> String {
 }
 
 fn page(batch: &Batch) -> AnyView {
-    let plan = &batch.run.plan;
     let formula = format!("#book/formula/{}/{}", batch.formula, batch.version);
     let vessel = format!("#book/vessel/{}", batch.vessel);
-    let note = batch.ended.as_ref().map(|(_, _, note)| note.clone()).filter(|n| !n.is_empty());
     view! {
-        {back()}
-        <h1>{plan.formula.clone()}</h1>
-        <p class="muted">
-            {format!("{}. Begun {}. ", counted(plan.vessels, &plan.vessel), keep::when(batch.began))}
-            <span class="tag">{standing(batch)}</span>
-        </p>
+        <p class="back"><a href="#book">"← Book"</a></p>
+        {record(batch)}
         <div class="actions">
-            <a class="button" href=format!("#pot/again/{}", batch.id)>"Pour it again"</a>
             <a class="button" href=formula>"The formula as it was then"</a>
             <a class="button" href=vessel>"The vessel"</a>
         </div>
-        {note.map(|n| view! { <p class="prose">{n}</p> })}
     }
     .into_any()
 }

@@ -1,10 +1,10 @@
 //! A formula as it is read: one version of it, with what to do with it.
 
+use super::missing;
 use super::versions::{self, History};
-use super::{back, missing};
 use crate::book::Id;
 use crate::formula::{Formula, Part, PartShare, check, sample};
-use crate::rooms::parts::{caution, temperature, temperature_range, why_button};
+use crate::rooms::parts::{caution, page_head, temperature, temperature_range, why_button};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -43,8 +43,7 @@ fn page(shop: Workshop, history: &History, formula: &Formula) -> AnyView {
         view! { <a class="button main" href=format!("#pot/pour/{}", history.id)>"Pour this"</a> }
     });
     view! {
-        {back()}
-        <h1>{formula.name.clone()}</h1>
+        {page_head("#book", "Book", formula.name.clone())}
         {versions::standing(history, "formula")}
         {versions::actions(shop, history, "formula", pour.into_any())}
         {found.into_iter().map(caution).collect_view()}
@@ -103,7 +102,7 @@ fn facts(shop: Workshop, formula: &Formula) -> AnyView {
         cure,
     ];
     let fact = |(name, value): (&'static str, String)| view! { <div><dt>{name}</dt><dd>{value}</dd></div> };
-    view! { <dl class="facts">{facts.into_iter().flatten().map(fact).collect_view()}</dl> }.into_any()
+    view! { <dl class="particulars">{facts.into_iter().flatten().map(fact).collect_view()}</dl> }.into_any()
 }
 
 fn vessels(shop: Workshop, formula: &Formula) -> AnyView {

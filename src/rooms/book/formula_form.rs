@@ -2,9 +2,10 @@
 
 use super::base::{Base, End, end, remarks};
 use super::rows::Form;
-use super::{back, drafts, missing, sections};
+use super::{drafts, missing, sections};
 use crate::book::{Act, Id};
 use crate::formula::{Draft, Formula, Looked, Place};
+use crate::rooms::parts::page_head;
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
 
@@ -93,8 +94,7 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
         Callback::new(move |()| save(shop, &base, &address, over.clone(), looked))
     };
     view! {
-        {back()}
-        <h1>{title}</h1>
+        {page_head("#book", "Book", title)}
         {remarks(start.resumed, behind)}
         <form class="thing" novalidate on:submit=|e| e.prevent_default()>
             {sections::all(shop, form, looked)}

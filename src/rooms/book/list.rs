@@ -1,10 +1,9 @@
 //! Everything in the book, and finding it.
 
 use super::batch::{counted, standing};
-use super::drafts;
+use super::{drafts, when};
 use crate::book::{Batch, Found, Kept, State};
 use crate::formula::Formula;
-use crate::keep;
 use crate::rooms::parts::{Field, Typed, field};
 use crate::rooms::workshop::Workshop;
 use crate::vessel::Vessel;
@@ -140,7 +139,7 @@ fn batch_line(batch: &Batch) -> Line {
     Line {
         to: format!("#book/batch/{}", batch.id),
         title: plan.formula.clone(),
-        detail: format!("{}, {}", counted(plan.vessels, &plan.vessel), keep::when(batch.began)),
+        detail: format!("{}, {}", counted(plan.vessels, &plan.vessel), when(batch.began)),
         mark: standing(batch),
     }
 }

@@ -13,8 +13,10 @@ mod versions;
 mod vessel;
 mod vessel_form;
 
+use super::parts::page_head;
 use super::workshop::Workshop;
 use crate::book::Id;
+use crate::keep;
 use base::Base;
 use leptos::prelude::*;
 
@@ -43,16 +45,15 @@ fn inside(shop: Workshop, rest: &[String]) -> AnyView {
     })
 }
 
-/// The way back to the list, above a page of the book.
-fn back() -> AnyView {
-    view! { <p class="back"><a href="#book">"All of the book"</a></p> }.into_any()
+/// A day and time, for versions and batches.
+fn when(at: u64) -> String {
+    [keep::day(at), ", ".to_owned(), keep::time(at)].concat()
 }
 
 /// The address names nothing that is in this book.
 fn missing(what: &'static str) -> AnyView {
     view! {
-        {back()}
-        <h1>"Not in this book"</h1>
+        {page_head("#book", "Book", "Not in this book".to_owned())}
         <p class="empty">{what}</p>
     }
     .into_any()

@@ -40,7 +40,7 @@ pub(super) fn part(
     let basis = Memo::new(move |_| row.basis.with(|b| basis_named(b)));
     let names = shop.state_untracked(crate::book::State::part_names);
     view! {
-        <li class="part">
+        <li class="piece">
             <details prop:open=row.open on:toggle=move |e| row.open.set(is_open(&e))>
                 <summary id=id.clone()>
                     <span class="title">{titled}</span>

@@ -1,7 +1,7 @@
 //! What every kept thing has: its versions, copying it, putting it away.
 
+use super::when;
 use crate::book::{Act, Id, Kept};
-use crate::keep;
 use crate::rooms::parts::sentence;
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
@@ -44,7 +44,7 @@ impl History {
 /// Under the name: which version this is.
 pub(super) fn standing(history: &History, noun: &'static str) -> AnyView {
     let (shown, count) = (history.shown, history.versions.len());
-    let at = history.versions.get(shown.saturating_sub(1)).map(|(_, at)| keep::when(*at)).unwrap_or_default();
+    let at = history.versions.get(shown.saturating_sub(1)).map(|(_, at)| when(*at)).unwrap_or_default();
     let today = format!("#book/{noun}/{}", history.id);
     view! {
         <p class="muted">{format!("Version {shown} of {count}, {at}")}</p>
@@ -86,7 +86,7 @@ pub(super) fn list(history: &History, noun: &'static str) -> AnyView {
             <li>
                 <a href=to aria-current=here.then_some("true")>
                     <span class="title">{format!("Version {n}")}</span>
-                    <span class="detail">{keep::when(*at)}</span>
+                    <span class="detail">{when(*at)}</span>
                     {here.then(|| view! { <span class="tag">"Shown"</span> })}
                 </a>
             </li>

@@ -1,9 +1,10 @@
 //! A vessel as it is read: one version of it, with what it holds.
 
+use super::missing;
 use super::versions::{self, History};
 use super::vessel_form::holds;
-use super::{back, missing};
 use crate::book::Id;
+use crate::rooms::parts::page_head;
 use crate::rooms::workshop::Workshop;
 use crate::vessel::{FillRule, Vessel};
 use leptos::prelude::*;
@@ -41,11 +42,10 @@ fn page(shop: Workshop, history: &History, vessel: &Vessel) -> AnyView {
     let body = vessel.clone();
     let shown = Signal::derive(move || body.clone());
     view! {
-        {back()}
-        <h1>{vessel.name.clone()}</h1>
+        {page_head("#book", "Book", vessel.name.clone())}
         {versions::standing(history, "vessel")}
         {versions::actions(shop, history, "vessel", ().into_any())}
-        <dl class="facts">{facts.into_iter().map(fact).collect_view()}</dl>
+        <dl class="particulars">{facts.into_iter().map(fact).collect_view()}</dl>
         {holds(shop, shown)}
         {(!vessel.note.is_empty()).then(|| view! { <section><h2>"Note"</h2><p class="prose">{vessel.note.clone()}</p></section> })}
         {versions::list(history, "vessel")}

@@ -1,12 +1,12 @@
 //! The vessel form, and what the vessel holds while it is typed.
 
 use super::base::{Base, End, end, remarks};
-use super::{back, drafts, missing};
+use super::{drafts, missing};
 use crate::book::{Act, Id};
 use crate::quantity::{Density, Voice, VolumeUnit};
 use crate::rooms::parts::{
-    Field, Typed, area, choice, field, length_field, mass_field, pick, share_field, temperature_field,
-    text_field, why_button,
+    Field, Typed, area, choice, field, length_field, mass_field, page_head, pick, share_field,
+    temperature_field, text_field, why_button,
 };
 use crate::rooms::workshop::Workshop;
 use crate::vessel::{Draft, FillKind, FillRule, Vessel, capacity, check, fill};
@@ -64,16 +64,21 @@ impl Form {
     }
 }
 
-/// The draft, the version it stands over with what that says, and the name it goes by.
-type Start = (Draft, Option<(Id, Vessel)>, String);
+/// What a form was opened with.
+struct Start {
+    /// What it would be unchanged.
+    same: Draft,
+    /// The version it changes.
+    over: Option<(Id, Vessel)>,
+    name: String,
+}
 
-/// What the form starts from, unchanged, and the version it changes.
 fn start(shop: Workshop, base: &Base) -> Option<Start> {
     let voice = shop.voice();
     let version = shop.state_untracked(|s| {
         base.version(base.thing().and_then(|id| s.vessels.get(id))).map(|v| (v.entry.clone(), v.body.clone()))
     });
-    Some(match (base, version) {
+    let (same, over, name) = match (base, version) {
         (Base::New, _) => (Draft::default(), None, String::new()),
         (_, None) => return None,
         (Base::Copy(..), Some((_, body))) => {
@@ -84,12 +89,13 @@ fn start(shop: Workshop, base: &Base) -> Option<Start> {
         (Base::Change(_), Some((entry, body))) => {
             (Draft::of(&body, voice), Some((entry, body.clone())), body.name)
         }
-    })
+    };
+    Some(Start { same, over, name })
 }
 
 pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
     let address = base.address("vessel");
-    let Some((same, over, name)) = start(shop, &base) else {
+    let Some(Start { same, over, name }) = start(shop, &base) else {
         return missing("No vessel of this address is in this book.");
     };
     let (unsaved, opened) = match drafts::get(shop, &address) {
@@ -139,8 +145,7 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
         })
     };
     view! {
-        {back()}
-        <h1>{title}</h1>
+        {page_head("#book", "Book", title)}
         {remarks(resumed, behind)}
         <form class="thing" novalidate on:submit=|e| e.prevent_default()>
             {fields(form)}
@@ -239,7 +244,7 @@ pub(super) fn holds(shop: Workshop, vessel: Signal<Vessel>) -> AnyView {
                     ))}
                 </div>
             })}
-            <dl class="facts" aria-live="polite">{figures}</dl>
+            <dl class="particulars" aria-live="polite">{figures}</dl>
         </section>
     }
     .into_any()
