@@ -1,4 +1,5 @@
 //! Mixing at the pot, and the pot's cooling foretold from readings.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use potside::heat::{Cooling, HeatError, Portion, Pot, READING_ERROR, Reading, Room, Until, cooling, mix};
 use proptest::prelude::*;

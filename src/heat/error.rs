@@ -36,6 +36,26 @@ pub enum HeatError {
     },
     /// The curve is too straight to tell the room temperature from it.
     RoomNotTold,
+    /// The wax is melted below where it is solid.
+    MeltingRange {
+        solidus: f64,
+        liquidus: f64,
+    },
+    /// kg/m³; the liquid must be the lighter one.
+    DensitiesSwapped {
+        liquid: f64,
+        solid: f64,
+    },
+    PourTooCold {
+        pour: f64,
+        liquidus: f64,
+    },
+    RoomTooWarm {
+        room: f64,
+        solidus: f64,
+    },
+    /// No film coefficient lays the curve over the log.
+    LogDoesNotFit,
 }
 
 impl fmt::Display for HeatError {
@@ -67,6 +87,25 @@ impl fmt::Display for HeatError {
             ),
             Self::RoomNotTold => f.write_str(
                 "The readings do not yet tell how warm the room is. Type the room temperature, or take a few more readings.",
+            ),
+            Self::MeltingRange { solidus, liquidus } => write!(
+                f,
+                "The wax cannot be melted at {liquidus:.1} °C and still solid at {solidus:.1} °C. Swap the two temperatures."
+            ),
+            Self::DensitiesSwapped { liquid, solid } => write!(
+                f,
+                "Liquid wax ({liquid:.0} kg/m³) is lighter than solid wax ({solid:.0} kg/m³) once it has set. Check which density is which."
+            ),
+            Self::PourTooCold { pour, liquidus } => write!(
+                f,
+                "At {pour:.1} °C this wax is not wholly melted ({liquidus:.1} °C). Pour hotter, or check the wax."
+            ),
+            Self::LogDoesNotFit => f.write_str(
+                "This log and this vessel do not go together, whatever the air does. Check the pour temperature, the times and where the thermometer hung.",
+            ),
+            Self::RoomTooWarm { room, solidus } => write!(
+                f,
+                "In a room of {room:.1} °C this wax never sets (it is solid below {solidus:.1} °C). Check the room temperature and the wax."
             ),
         }
     }
