@@ -212,17 +212,18 @@ fn fields(form: Form) -> AnyView {
 /// What the vessel holds and takes of a wax, with the why of each.
 pub(super) fn holds(shop: Workshop, vessel: Signal<Vessel>) -> AnyView {
     let by_weight = Memo::new(move |_| vessel.with(|v| matches!(v.fill, FillRule::Weight(_))));
-    let wax = RwSignal::new(String::new());
+    let known = Memo::new(move |_| {
+        shop.state(|s| {
+            let dense = s.ingredients_shown().into_iter().filter_map(|k| k.body());
+            dense.filter(|i| i.density.is_some()).map(|i| i.name.clone()).collect::<Vec<_>>()
+        })
+    });
+    // A wax that is known says more at once than an empty field.
+    let wax = RwSignal::new(known.with_untracked(|k| k.first().cloned().unwrap_or_default()));
     let density = Typed::new("");
     let waxes = move || {
-        let known = shop.state(|s| {
-            s.ingredients_shown()
-                .into_iter()
-                .filter_map(|k| k.body().filter(|i| i.density.is_some()).map(|i| i.name.clone()))
-                .collect::<Vec<_>>()
-        });
         let typed = (String::new(), "a density typed here".to_owned());
-        std::iter::once(typed).chain(known.into_iter().map(|n| (n.clone(), n))).collect()
+        known.get().into_iter().map(|n| (n.clone(), n)).chain(std::iter::once(typed)).collect()
     };
     let chosen = Memo::new(move |_| match wax.get() {
         name if name.is_empty() => density.density().ok(),
