@@ -132,11 +132,12 @@ impl Workshop {
         });
     }
 
+    /// What `of` finds in the book, followed. Read through a guard: `with` is compiled anew for every closure.
     pub fn state<T>(self, of: impl FnOnce(&State) -> T) -> T {
-        self.journal.with(|j| of(j.state()))
+        of(self.journal.read().state())
     }
     pub fn state_untracked<T>(self, of: impl FnOnce(&State) -> T) -> T {
-        self.journal.with_untracked(|j| of(j.state()))
+        of(self.journal.read_untracked().state())
     }
     pub fn journal(self) -> RwSignal<Journal> {
         self.journal
