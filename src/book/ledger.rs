@@ -75,6 +75,19 @@ impl Book {
         Ok(id)
     }
 
+    /// Takes in entries that were made elsewhere, as from a copy; they wait to be stored all together.
+    ///
+    /// # Errors
+    /// Where the book is read-only; then nothing is taken in.
+    pub fn take_in(&mut self, entries: Vec<Entry>) -> Result<(), ActError> {
+        if self.journal.read_only() {
+            return Err(ActError::ReadOnly);
+        }
+        entries.iter().for_each(|e| self.writer.add(e.id.0.clone(), e.to_line()));
+        self.journal.take_all(entries);
+        Ok(())
+    }
+
     /// Takes a line in that another tab has stored.
     pub fn hear(&mut self, line: String) {
         self.journal.hear(line);

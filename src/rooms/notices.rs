@@ -17,14 +17,19 @@ pub fn notices() -> AnyView {
         cannot.set(keep::root("offlineReason"));
     });
     let pouring = Memo::new(move |_| shop.state(|s| s.running().is_some()));
-    let damaged = Memo::new(move |_| shop.journal().with(|j| j.damaged().len()));
-    let newer = Memo::new(move |_| shop.journal().with(crate::book::Journal::read_only));
+    let damaged = Memo::new(move |_| shop.journal(|j| j.damaged().len()));
+    let newer = Memo::new(move |_| shop.journal(crate::book::Journal::read_only));
     view! {
         <div class="told" aria-live="assertive">
             {move || match shop.saving().get() {
                 Saving::NotSaved(why) => Some(told(true, why.to_string(), Some(("Try now", Callback::new(move |()| shop.store()))))),
                 _ => None,
             }}
+            {move || shop.refused().get().filter(|_| !newer.get()).map(|why| told(
+                true,
+                why.to_string(),
+                Some(("Understood", Callback::new(move |()| shop.refused().set(None)))),
+            ))}
             {move || newer.get().then(|| told(
                 true,
                 "This book was written by a newer Potside. It can be read, not changed: update the app first.".into(),

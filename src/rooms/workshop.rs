@@ -1,7 +1,7 @@
 //! What every room shares: the open book, what is being saved, the person's preferences, where they stand.
 
 use super::route::Route;
-use crate::book::{Act, Entry, Id, Journal, Saving, Settings, State, StoreError, Writer, demo};
+use crate::book::{Act, ActError, Book, Entry, Id, Journal, Saving, Settings, State, StoreError, demo};
 use crate::keep::{self, Hand, Prefs, Theme, Which};
 use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
 use leptos::ev;
@@ -12,8 +12,11 @@ use std::cell::Cell;
 /// Handles to the state of the app; copied freely, alive as long as the page.
 #[derive(Clone, Copy)]
 pub struct Workshop {
-    journal: RwSignal<Journal>,
-    writer: StoredValue<Writer>,
+    book: RwSignal<Book>,
+    /// Lines that another tab stored while the book was being opened.
+    heard: StoredValue<Vec<String>>,
+    /// Why the last thing was not done; none once one was.
+    refused: RwSignal<Option<ActError>>,
     saving: RwSignal<Saving>,
     prefs: RwSignal<Prefs>,
     route: RwSignal<Route>,
@@ -44,8 +47,9 @@ impl Workshop {
 
     pub fn open(prefs: Prefs) -> Self {
         let shop = Self {
-            journal: RwSignal::new(Journal::default()),
-            writer: StoredValue::new(Writer::default()),
+            book: RwSignal::new(Book::default()),
+            heard: StoredValue::new(Vec::new()),
+            refused: RwSignal::new(None),
             saving: RwSignal::new(Saving::Saved),
             prefs: RwSignal::new(prefs),
             route: RwSignal::new(Route::parse(&keep::hash())),
@@ -67,11 +71,11 @@ impl Workshop {
             keep::after(0, || keep::focus_if_lost("room"));
         });
         set_interval(move || self.now.set(keep::now()), std::time::Duration::from_secs(1));
-        keep::ask_on_leave(move || self.writer.with_value(|w| w.unsaved() > 0));
+        keep::ask_on_leave(move || self.unsaved());
         for which in [Which::Own, Which::Demo] {
             keep::listen(which, move |lines| {
                 if self.prefs.with_untracked(|p| p.workshop == which) {
-                    self.journal.update(|j| lines.into_iter().for_each(|line| j.hear(line)));
+                    self.hear(lines);
                 }
             });
         }
@@ -93,6 +97,7 @@ impl Workshop {
     /// Opens the book of the workshop that the preferences name.
     pub async fn load(self) {
         self.opened.set(Opened::Opening);
+        self.heard.set_value(Vec::new());
         let which = self.prefs.with_untracked(|p| p.workshop);
         let lines = match keep::load(which).await {
             Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
@@ -100,8 +105,9 @@ impl Workshop {
         };
         match lines {
             Ok(lines) => {
-                self.journal.set(Journal::open(lines, &keep::device()));
+                self.book.set(Book::open(lines, &keep::device()));
                 self.opened.set(Opened::Open);
+                self.hear(self.heard.try_update_value(std::mem::take).unwrap_or_default());
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
         }
@@ -109,7 +115,7 @@ impl Workshop {
 
     /// Changes to the other workshop; what is not stored yet is stored first.
     pub fn change_workshop(self, which: Which) {
-        if self.writer.with_value(|w| w.unsaved() > 0) {
+        if self.unsaved() {
             return keep::after(100, move || self.change_workshop(which));
         }
         self.change_prefs(|p| p.workshop = which);
@@ -119,7 +125,7 @@ impl Workshop {
 
     /// Leaves the demo workshop and deletes it, back to one's own.
     pub fn leave_demo(self) {
-        if self.writer.with_value(|w| w.unsaved() > 0) {
+        if self.unsaved() {
             return keep::after(100, move || self.leave_demo());
         }
         self.change_prefs(|p| p.workshop = Which::Own);
@@ -132,15 +138,33 @@ impl Workshop {
         });
     }
 
+    /// Takes in what another tab stored; while the book is being opened it waits, or it would be missing until the next time.
+    fn hear(self, lines: Vec<String>) {
+        if self.opened.get_untracked() == Opened::Open {
+            self.book.update(|b| lines.into_iter().for_each(|line| b.hear(line)));
+        } else {
+            self.heard.update_value(|h| h.extend(lines));
+        }
+    }
+
+    fn unsaved(self) -> bool {
+        self.book.read_untracked().unsaved() > 0
+    }
+
     /// What `of` finds in the book, followed. Read through a guard: `with` is compiled anew for every closure.
     pub fn state<T>(self, of: impl FnOnce(&State) -> T) -> T {
-        of(self.journal.read().state())
+        of(self.book.read().state())
     }
     pub fn state_untracked<T>(self, of: impl FnOnce(&State) -> T) -> T {
-        of(self.journal.read_untracked().state())
+        of(self.book.read_untracked().state())
     }
-    pub fn journal(self) -> RwSignal<Journal> {
-        self.journal
+    /// What `of` finds in the journal, followed.
+    pub fn journal<T>(self, of: impl FnOnce(&Journal) -> T) -> T {
+        of(self.book.read().journal())
+    }
+    /// Why the last thing was not done.
+    pub fn refused(self) -> RwSignal<Option<ActError>> {
+        self.refused
     }
     pub fn settings(self) -> Settings {
         self.state(|s| s.settings.clone())
@@ -206,7 +230,7 @@ impl Workshop {
 
     /// A fresh id for a new thing in the book.
     pub fn new_id(self) -> Id {
-        self.journal.with_untracked(|j| j.new_id(keep::random()))
+        self.book.read_untracked().journal().new_id(keep::random())
     }
 
     /// Goes to a place in the app, as a link would.
@@ -217,49 +241,46 @@ impl Workshop {
 
     /// True where nothing may be written: the book is of a newer version, or not open.
     pub fn read_only(self) -> bool {
-        self.journal.with(Journal::read_only) || self.opened.get() != Opened::Open
+        self.journal(Journal::read_only) || self.opened.get() != Opened::Open
     }
 
     /// Does something: the rooms show it at once, and it goes to the storage at once; [`Workshop::saving`] says when
-    /// it is there. Does nothing in a book that may not be written.
-    pub fn act(self, act: Act) -> Id {
-        let mut id = Id(String::new());
-        if untrack(|| self.read_only()) {
-            return id;
-        }
-        self.journal.update(|j| {
-            let entry = j.entry(act, keep::now(), keep::random());
-            id = entry.id.clone();
-            self.writer.update_value(|w| w.add(entry.id.0.clone(), entry.to_line()));
-            j.take(entry);
-        });
-        self.store();
-        id
+    /// it is there. False where it is not done: then nothing has changed, what was typed is to stay, and
+    /// [`Workshop::refused`] says why in every room.
+    pub fn act(self, act: Act) -> bool {
+        self.change(|b| b.act(act, keep::now(), keep::random()).map(|_| ()))
     }
 
-    /// Takes in entries that were made elsewhere, as from a copy; they are stored all together, like what is done here.
-    pub fn take_in(self, entries: Vec<Entry>) {
-        if untrack(|| self.read_only()) {
-            return;
+    /// Takes in entries that were made elsewhere, as from a copy. False where it is not done, as in [`Workshop::act`].
+    pub fn take_in(self, entries: Vec<Entry>) -> bool {
+        self.change(|b| b.take_in(entries))
+    }
+
+    fn change(self, how: impl FnOnce(&mut Book) -> Result<(), ActError>) -> bool {
+        if self.opened.get_untracked() != Opened::Open {
+            return false;
         }
-        self.writer.update_value(|w| entries.iter().for_each(|e| w.add(e.id.0.clone(), e.to_line())));
-        self.journal.update(|j| j.take_all(entries));
+        let outcome = how(&mut self.book.write());
+        let done = outcome.is_ok();
+        self.refused.set(outcome.err());
         self.store();
+        done
     }
 
     /// Stores what waits, in order, one transaction after another, until nothing does.
     pub fn store(self) {
-        let next = self.writer.try_update_value(Writer::to_store).flatten();
-        self.saving.set(self.writer.with_value(Writer::saving));
+        // Not followed: no room shows anything else while something is being stored.
+        let next = self.book.write_untracked().to_store();
+        self.saving.set(self.book.read_untracked().saving());
         let Some(lines) = next else { return };
         let which = self.prefs.with_untracked(|p| p.workshop);
         spawn_local(async move {
             let outcome = keep::append(which, &lines).await;
             let failed = outcome.is_err();
-            self.writer.update_value(|w| w.stored(outcome));
+            self.book.write_untracked().stored(outcome);
             if failed {
-                self.saving.set(self.writer.with_value(Writer::saving));
-                keep::after(self.writer.with_value(Writer::pause), move || self.store());
+                self.saving.set(self.book.read_untracked().saving());
+                keep::after(self.book.read_untracked().pause(), move || self.store());
             } else {
                 self.store();
             }

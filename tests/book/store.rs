@@ -114,6 +114,25 @@ fn nothing_is_written_into_a_newer_book() {
     assert_eq!(book.to_store(), None);
 }
 
+/// What a copy brings is stored with one append, and goes into no book that may not be written.
+#[test]
+fn what_is_taken_in_is_stored_all_together() {
+    let mut other = Book::open(vec![], "desk");
+    for n in 0..3 {
+        other.act(note(n), 1, n as u32).expect("done");
+    }
+    let entries = other.journal().entries().to_vec();
+    let mut book = Book::open(vec![], "tablet");
+    assert_eq!(book.take_in(entries.clone()), Ok(()));
+    assert_eq!(book.state(), other.state());
+    assert_eq!(book.to_store().map(|lines| lines.len()), Some(3));
+    let newer = "{\"v\":7,\"later\":true";
+    let newer = format!("{newer},\"sum\":\"{:08x}\"}}", potside::book::crc32c(newer.as_bytes()));
+    let mut locked = Book::open(vec![newer], "tablet");
+    assert_eq!(locked.take_in(entries), Err(ActError::ReadOnly));
+    assert_eq!((locked.unsaved(), locked.journal().entries().len()), (0, 0));
+}
+
 fn fault() -> impl Strategy<Value = Fault> {
     prop_oneof![
         Just(Fault::Refused(StoreError::Full)),

@@ -167,6 +167,21 @@ impl Browser {
         self.wait_js(words, PICK, vec![serde_json::to_value(&field).unwrap(), json!(words)]).await;
     }
 
+    /// Puts a text into the field of this label at once, as a paste does.
+    pub(crate) async fn set(&self, label: &str, text: &str) {
+        let field = self.element(label, FIELD, vec![json!(label)]).await;
+        let put = "arguments[0].value = arguments[1]; arguments[0].dispatchEvent(new Event('input', { bubbles: true }))";
+        self.client.execute(put, vec![serde_json::to_value(&field).unwrap(), json!(text)]).await.unwrap();
+    }
+
+    /// How many letters stand in the field of this label.
+    pub(crate) async fn length(&self, label: &str) -> usize {
+        let field = self.element(label, FIELD, vec![json!(label)]).await;
+        let script = "return arguments[0].value.length";
+        let length = self.client.execute(script, vec![serde_json::to_value(&field).unwrap()]).await.unwrap();
+        usize::try_from(length.as_u64().unwrap()).unwrap()
+    }
+
     /// The room of these words on the edge, by its link.
     pub(crate) async fn room(&self, slug: &str) {
         self.client.execute("location.hash = arguments[0]", vec![json!(slug)]).await.unwrap();

@@ -69,6 +69,32 @@ async fn a_pour_by_keyboard() {
     b.end().await;
 }
 
+/// What could not be read back is not done: the sentence stands there, what was typed stays, nothing says it is saved, and
+/// the book opens whole afterwards.
+#[tokio::test]
+async fn what_is_too_long_to_keep_is_refused() {
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "long").await;
+    b.open(&host.address()).await;
+    own_workshop(&b).await;
+    b.room("book/vessel/new").await;
+    b.fill("Name of the vessel", "Second jar").await;
+    b.fill("Weight in one vessel", "200 g").await;
+    b.set("Note", &"x".repeat(1_000_001)).await;
+    b.tap("Save vessel").await;
+    b.sees("That is too long to be kept. Make it shorter, then save again.").await;
+    assert_eq!(b.length("Note").await, 1_000_001, "what was typed stays");
+    b.set("Note", "a short note").await;
+    b.tap("Save vessel").await;
+    b.sees("a short note").await;
+    b.saved().await;
+    b.open(&host.address()).await;
+    b.room("book").await;
+    b.sees("Second jar").await;
+    assert!(!b.shows("set aside").await, "{}", b.text().await);
+    b.end().await;
+}
+
 /// Killed twenty times in the middle of pours, at moments chosen by chance: nothing acknowledged is lost.
 #[tokio::test]
 async fn killed_in_the_middle() {

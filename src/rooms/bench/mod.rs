@@ -55,8 +55,9 @@ fn learn(shop: Workshop, name: &str, fact: Result<Fact, Vec<String>>) -> Vec<Str
     match fact {
         Ok(fact) if named => {
             let act: Act = shop.state(|s| s.learn(name, fact, shop.new_id()));
-            shop.act(act);
-            shop.go(HERE);
+            if shop.act(act) {
+                shop.go(HERE);
+            }
             Vec::new()
         }
         Ok(_) => unnamed.into_iter().collect(),

@@ -29,8 +29,9 @@ pub(super) fn page(shop: Workshop, id: &Id) -> AnyView {
         move || match read(shop, name, capacity) {
             Ok(body) => {
                 let id = old.clone().unwrap_or_else(|| shop.new_id());
-                shop.act(Act::Pot { id, over: over.clone(), body });
-                shop.go(HERE);
+                if shop.act(Act::Pot { id, over: over.clone(), body }) {
+                    shop.go(HERE);
+                }
                 Vec::new()
             }
             Err(wrong) => wrong,

@@ -57,8 +57,9 @@ pub(super) fn page(shop: Workshop, id: &Id) -> AnyView {
         move || match form.scale(shop) {
             Ok(body) => {
                 let id = old.clone().unwrap_or_else(|| shop.new_id());
-                shop.act(Act::Scale { id, over: over.clone(), body });
-                shop.go(HERE);
+                if shop.act(Act::Scale { id, over: over.clone(), body }) {
+                    shop.go(HERE);
+                }
                 Vec::new()
             }
             Err(wrong) => wrong,

@@ -1,7 +1,7 @@
 //! What a form starts from: nothing, a copy, or the version that is changed.
 
-use super::drafts;
-use crate::book::{Id, Kept, Version};
+use super::drafts::{self, Unsaved};
+use crate::book::{Act, Id, Kept, State, Version};
 use crate::rooms::parts::{confirm_sheet, sentence};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::*;
@@ -87,6 +87,41 @@ pub(super) struct End {
     pub(super) address: String,
     pub(super) origin: String,
     pub(super) save: Callback<()>,
+}
+
+/// Keeps what is typed as a draft while it differs from what is saved.
+pub(super) fn draft_kept(
+    shop: Workshop,
+    address: String,
+    changed: Memo<bool>,
+    unsaved: impl Fn() -> Unsaved + 'static,
+) {
+    Effect::new(move |_| {
+        if changed.get() {
+            drafts::keep(shop, &address, unsaved());
+        } else {
+            drafts::forget(shop, &address);
+        }
+    });
+}
+
+/// True once another version was saved than the one the form was opened over.
+pub(super) fn behind(
+    shop: Workshop,
+    base: &Base,
+    over: Option<Id>,
+    latest: fn(&State, &Id) -> Option<Id>,
+) -> Signal<bool> {
+    let thing = base.thing().filter(|_| over.is_some()).cloned();
+    Signal::derive(move || thing.as_ref().is_some_and(|thing| shop.state(|s| latest(s, thing)) != over))
+}
+
+/// Writes the form's thing down, if it is not as it was, and goes to its page. What cannot be kept stays as typed.
+pub(super) fn written(shop: Workshop, noun: &str, address: &str, id: &Id, act: Option<Act>) {
+    if act.is_none_or(|act| shop.act(act)) {
+        drafts::forget(shop, address);
+        shop.go(&format!("#book/{noun}/{id}"));
+    }
 }
 
 pub(super) fn end(shop: Workshop, end: End) -> AnyView {

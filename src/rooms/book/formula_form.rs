@@ -1,8 +1,9 @@
 //! The formula form: what it starts from, what it comes to while it is typed, and saving it.
 
-use super::base::{Base, End, end, remarks};
+use super::base::{Base, End, behind, draft_kept, end, remarks, written};
+use super::drafts::{self, Unsaved};
 use super::rows::Form;
-use super::{drafts, missing, sections};
+use super::{missing, sections};
 use crate::book::{Act, Id};
 use crate::formula::{Draft, Formula, Looked, Place};
 use crate::rooms::parts::page_head;
@@ -39,7 +40,7 @@ fn start(shop: Workshop, base: &Base, address: &str) -> Option<Start> {
         }
     };
     let (draft, over, resumed) = match drafts::get(shop, address) {
-        Some(drafts::Unsaved::Formula(draft, opened)) => {
+        Some(Unsaved::Formula(draft, opened)) => {
             let over = over.map(|(entry, body)| (opened.unwrap_or(entry), body));
             (draft, over, true)
         }
@@ -59,20 +60,9 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
     let same = start.same;
     let changed = Memo::new(move |_| draft.with(|d| *d != same));
     let over = start.over.as_ref().map(|(entry, _)| entry.clone());
-    let at = address.clone();
     let opened = over.clone();
-    Effect::new(move |_| {
-        if changed.get() {
-            drafts::keep(shop, &at, drafts::Unsaved::Formula(draft.get(), opened.clone()));
-        } else {
-            drafts::forget(shop, &at);
-        }
-    });
-    let thing = base.thing().filter(|_| over.is_some()).cloned();
-    let behind = Signal::derive(move || {
-        let Some(thing) = &thing else { return false };
-        shop.state(|s| s.formulas.get(thing).and_then(|k| k.latest()).map(|v| v.entry.clone())) != over
-    });
+    draft_kept(shop, address.clone(), changed, move || Unsaved::Formula(draft.get(), opened.clone()));
+    let behind = behind(shop, &base, over, |s, id| Some(s.formulas.get(id)?.latest()?.entry.clone()));
     let tried = RwSignal::new(false);
     let against = Signal::derive(move || looked.with(Looked::against));
     // What was tried and refused shows its faults: parts with one stand open.
@@ -117,9 +107,6 @@ fn save(shop: Workshop, base: &Base, address: &str, over: Option<(Id, Formula)>,
     let body = looked.with_untracked(|l| l.formula.clone());
     let id = base.id(shop);
     let (over, before) = over.unzip();
-    drafts::forget(shop, address);
-    if before.as_ref() != Some(&body) {
-        shop.act(Act::Formula { id: id.clone(), over, body });
-    }
-    shop.go(&format!("#book/formula/{id}"));
+    let act = (before.as_ref() != Some(&body)).then(|| Act::Formula { id: id.clone(), over, body });
+    written(shop, "formula", address, &id, act);
 }

@@ -1,7 +1,8 @@
 //! The vessel form, and what the vessel holds while it is typed.
 
-use super::base::{Base, End, end, remarks};
-use super::{drafts, missing};
+use super::base::{Base, End, behind, draft_kept, end, remarks, written};
+use super::drafts::{self, Unsaved};
+use super::missing;
 use crate::book::{Act, Id};
 use crate::quantity::{Density, Voice, VolumeUnit};
 use crate::rooms::parts::{
@@ -99,7 +100,7 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
         return missing("No vessel of this address is in this book.");
     };
     let (unsaved, opened) = match drafts::get(shop, &address) {
-        Some(drafts::Unsaved::Vessel(draft, opened)) => (Some(draft), opened),
+        Some(Unsaved::Vessel(draft, opened)) => (Some(draft), opened),
         _ => (None, None),
     };
     let resumed = unsaved.is_some();
@@ -109,19 +110,9 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
     let read = Memo::new(move |_| draft.with(|d| d.read(shop.voice())));
     let changed = Memo::new(move |_| draft.with(|d| *d != same));
     let entry = over.as_ref().map(|(entry, _)| entry.clone());
-    let (at, opened) = (address.clone(), entry.clone());
-    Effect::new(move |_| {
-        if changed.get() {
-            drafts::keep(shop, &at, drafts::Unsaved::Vessel(draft.get(), opened.clone()));
-        } else {
-            drafts::forget(shop, &at);
-        }
-    });
-    let thing = base.thing().filter(|_| entry.is_some()).cloned();
-    let behind = Signal::derive(move || {
-        let Some(thing) = &thing else { return false };
-        shop.state(|s| s.vessels.get(thing).and_then(|k| k.latest()).map(|v| v.entry.clone())) != entry
-    });
+    let opened = entry.clone();
+    draft_kept(shop, address.clone(), changed, move || Unsaved::Vessel(draft.get(), opened.clone()));
+    let behind = behind(shop, &base, entry, |s, id| Some(s.vessels.get(id)?.latest()?.entry.clone()));
     let tried = RwSignal::new(false);
     Effect::new(move |_| {
         if tried.get() {
@@ -161,11 +152,8 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
 fn save(shop: Workshop, base: &Base, address: &str, over: Option<(Id, Vessel)>, body: Vessel) {
     let id = base.id(shop);
     let (over, before) = over.unzip();
-    drafts::forget(shop, address);
-    if before.as_ref() != Some(&body) {
-        shop.act(Act::Vessel { id: id.clone(), over, body });
-    }
-    shop.go(&format!("#book/vessel/{id}"));
+    let act = (before.as_ref() != Some(&body)).then(|| Act::Vessel { id: id.clone(), over, body });
+    written(shop, "vessel", address, &id, act);
 }
 
 fn fields(form: Form) -> AnyView {

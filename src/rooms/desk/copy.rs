@@ -60,7 +60,7 @@ fn open(shop: Workshop) -> AnyView {
         spawn_local(async move {
             let Some(text) = keep::chosen(&input).await else { return };
             taken.set(None);
-            opened.set(Some(text.and_then(|t| shop.journal().with_untracked(|j| read_copy(&t, j)))));
+            opened.set(Some(text.and_then(|t| untrack(|| shop.journal(|j| read_copy(&t, j))))));
         });
     };
     view! {
@@ -91,8 +91,11 @@ fn found(shop: Workshop, copy: &Copy, opened: RwSignal<Opened>, taken: RwSignal<
     let fresh = copy.fresh.len();
     let take = move || {
         if let Some(Ok(copy)) = opened.get_untracked() {
-            taken.set(Some(copy.fresh.len()));
-            shop.take_in(copy.fresh);
+            let fresh = copy.fresh.len();
+            if !shop.take_in(copy.fresh) {
+                return;
+            }
+            taken.set(Some(fresh));
         }
         opened.set(None);
     };

@@ -12,7 +12,7 @@ const SHOWN: usize = 160;
 pub(super) fn page(shop: Workshop) -> AnyView {
     view! {
         {page_head("#desk", "Desk", "Entries set aside".to_owned())}
-        {live(move || shop.journal().with(|j| match j.damaged() {
+        {live(move || shop.journal(|j| match j.damaged() {
             [] => view! { <p class="lead">"Nothing is set aside: every entry of the book can be read."</p> }.into_any(),
             damaged => set_aside(shop, damaged),
         }))}
@@ -30,7 +30,7 @@ fn set_aside(shop: Workshop, damaged: &[(String, Damage)]) -> AnyView {
     let give = move || {
         let name = ["potside-set-aside-", &keep::file_day(), ".txt"].concat();
         let lines: Vec<String> =
-            shop.journal().with_untracked(|j| j.damaged().iter().map(|(line, _)| line.clone()).collect());
+            untrack(|| shop.journal(|j| j.damaged().iter().map(|(line, _)| line.clone()).collect()));
         said.set(if keep::download(&name, &(lines.join("\n") + "\n")) {
             format!("{name} is among your downloads.")
         } else {

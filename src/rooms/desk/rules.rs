@@ -47,8 +47,7 @@ pub(super) fn body(shop: Workshop) -> AnyView {
     let kept = RwSignal::new(false);
     let save = move || match form.settings(shop) {
         Ok(settings) => {
-            shop.act(Act::Settings(settings));
-            kept.set(true);
+            kept.set(shop.act(Act::Settings(settings)));
             Vec::new()
         }
         Err(why) => {

@@ -18,8 +18,8 @@ pub(super) fn body(shop: Workshop) -> AnyView {
         used.set(keep::room().await);
         promised.set(keep::persisted().await);
     });
-    let entries = Memo::new(move |_| shop.journal().with(|j| j.entries().len()));
-    let damaged = Memo::new(move |_| shop.journal().with(|j| j.damaged().len()));
+    let entries = Memo::new(move |_| shop.journal(|j| j.entries().len()));
+    let damaged = Memo::new(move |_| shop.journal(|j| j.damaged().len()));
     view! {
         <dl class="facts">
             <dt>"Entries"</dt>

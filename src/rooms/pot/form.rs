@@ -162,8 +162,9 @@ fn start(shop: Workshop, asked: Asked, plan: Plan) {
             shop.act(Act::Settings(settings));
         }
     }
-    Asked::forget();
     let batch = shop.new_id();
-    shop.act(Act::Began { batch, formula, version, vessel: offer.vessel, plan: Box::new(plan) });
-    shop.go("#pot");
+    if shop.act(Act::Began { batch, formula, version, vessel: offer.vessel, plan: Box::new(plan) }) {
+        Asked::forget();
+        shop.go("#pot");
+    }
 }

@@ -116,10 +116,9 @@ pub(super) fn hand(p: Pouring, note: Typed) -> AnyView {
             let text = Typed::new("");
             let save = move |_| {
                 let said = untrack(|| text.get());
-                if !said.is_empty() {
-                    p.say(said);
+                if said.is_empty() || p.say(said) {
+                    noting.set(false);
                 }
-                noting.set(false);
             };
             view! {
                 {area("What should be remembered of this moment", text)}

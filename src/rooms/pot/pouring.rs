@@ -39,10 +39,8 @@ impl Pouring {
         untrack(|| self.shop.state(|s| s.running().map(of)))
     }
 
-    fn happened(self, event: Event) {
-        if let Some(batch) = self.batch(|b| b.id.clone()) {
-            self.shop.act(Act::At { batch, event });
-        }
+    fn happened(self, event: Event) -> bool {
+        self.batch(|b| b.id.clone()).is_some_and(|batch| self.shop.act(Act::At { batch, event }))
     }
 
     /// A step is done; its temperature is that of a reading fresh enough to stand for it.
@@ -67,8 +65,9 @@ impl Pouring {
         self.happened(Event::Mended { step, way, at: keep::now() });
     }
 
-    pub(super) fn say(self, text: String) {
-        self.happened(Event::Said { text, at: keep::now() });
+    /// False where it was not kept.
+    pub(super) fn say(self, text: String) -> bool {
+        self.happened(Event::Said { text, at: keep::now() })
     }
 
     /// The entry that "Undo" takes back: the last of this batch, but not its beginning.
@@ -95,8 +94,9 @@ impl Pouring {
         if how == Ending::Poured && self.batch(|b| b.run.done(StepKey::Close).is_none()) == Some(true) {
             self.did(StepKey::Close, None);
         }
-        self.shop.act(Act::Ended { batch: batch.clone(), how, note });
-        self.shop.go(&format!("#pot/record/{batch}"));
+        if self.shop.act(Act::Ended { batch: batch.clone(), how, note }) {
+            self.shop.go(&format!("#pot/record/{batch}"));
+        }
     }
 }
 
