@@ -14,6 +14,8 @@ fn spoon(eighths: u32, expected: &str) {
 fn spoons_are_named_as_one_takes_them() {
     spoon(1, "⅛ tsp");
     spoon(6, "¾ tsp");
+    // Below half a tablespoon, though it is a whole number of its eighths.
+    spoon(9, "1⅛ tsp");
     spoon(11, "1⅜ tsp");
     spoon(12, "½ tbsp");
     spoon(18, "¾ tbsp");

@@ -101,6 +101,7 @@ fn fractions() {
     fills("½ tsp", 1, 2, Teaspoon);
     fills("1½ tbsp", 3, 2, Tablespoon);
     fills("1 ⅞ cups", 15, 8, Cup);
+    // The characters' names in the Unicode Standard (Latin-1 Supplement and Number Forms) say what they are.
     for (c, n, d) in [
         ('¼', 1, 4),
         ('½', 1, 2),

@@ -31,6 +31,17 @@ fn agrees(text: &str) {
     }
 }
 
+/// Every sign that JSON must escape, each by itself, comes back and is read by others as it is.
+#[test]
+fn every_control_sign_comes_back() {
+    for code in (0..0x20).chain([0x22, 0x5c, 0x7f, 0x2028]) {
+        let text = format!("a{}b", char::from_u32(code).unwrap());
+        let written = write(&text);
+        assert_eq!(read::<String>(&written).as_ref(), Ok(&text), "{code:#x}");
+        assert_eq!(serde_json::from_str::<String>(&written).unwrap(), text, "{code:#x}");
+    }
+}
+
 #[test]
 fn json_is_read_as_others_read_it() {
     for text in [

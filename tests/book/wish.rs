@@ -1,8 +1,9 @@
 //! What is wished for at the pot, in terms of the book.
 
-use potside::book::{Book, Id, State, Wish, demo};
+use potside::bench::Ingredient;
+use potside::book::{Act, Book, Id, State, Wish, demo};
 use potside::pot::{Residue, Target};
-use potside::quantity::Voice;
+use potside::quantity::{Density, Exact, Voice};
 
 fn workshop() -> Book {
     let lines = demo("demo", 1_800_000_000_000, || 7);
@@ -63,8 +64,9 @@ fn the_vessels_of_the_formula_come_first_with_their_wicks() {
     assert!(offers[named.len()..].iter().all(|o| o.wick.is_none()));
     let mut all: Vec<_> = offers.iter().map(|o| &o.vessel).collect();
     all.sort();
-    all.dedup();
-    assert_eq!(all.len(), book.state().vessels_shown().len());
+    let mut shown: Vec<_> = book.state().vessels_shown().into_iter().map(|k| &k.id).collect();
+    shown.sort();
+    assert_eq!(all, shown, "every vessel in use, each once");
 }
 
 #[test]
@@ -81,9 +83,37 @@ fn a_batch_is_made_again_as_it_was() {
 #[test]
 fn what_can_run_short_is_weighed_or_dropped_not_counted() {
     let book = workshop();
-    let names = book.state().ingredients_of(&id("demo-orchard"));
-    let formula = book.state().formulas[&id("demo-orchard")].body().unwrap();
-    let counted = |name: &String| formula.parts.iter().any(|p| p.is_counted() && p.name == *name);
-    assert!(!names.is_empty() && !names.iter().any(counted));
+    // This formula also has a label for each vessel, which is counted.
+    let names = book.state().ingredients_of(&id("demo-plain"));
+    assert_eq!(names, ["Meadow soft wax", "Harbour firm wax", "Hard flake"]);
     assert!(book.state().ingredients_of(&id("gone")).is_empty());
+}
+
+/// Waxes are offered for waxes and the rest for parts; one name in two spellings is offered once.
+#[test]
+fn names_are_offered_where_they_belong_and_once() {
+    let mut book = workshop();
+    let known = |id: &str, name: &str, density| Act::Ingredient {
+        id: Id(id.to_owned()),
+        over: None,
+        body: Ingredient { name: name.to_owned(), density, ..Ingredient::default() },
+    };
+    let dense = Some(Density::base(Exact::ratio(9, 10)));
+    for act in [
+        known("a", "meadow SOFT wax", dense),
+        known("b", "Bench wax", dense),
+        known("c", "PLUM dye", None),
+        known("d", "Bench powder", None),
+    ] {
+        book.act(act, 1, 1).unwrap();
+    }
+    let holds = |names: &[String], name: &str| names.iter().filter(|n| n.to_lowercase() == name).count();
+    let (waxes, parts) = (book.state().wax_names(), book.state().part_names());
+    for (name, in_waxes, in_parts) in
+        [("meadow soft wax", 1, 0), ("bench wax", 1, 0), ("plum dye", 0, 1), ("bench powder", 0, 1)]
+    {
+        assert_eq!((holds(&waxes, name), holds(&parts, name)), (in_waxes, in_parts), "{name}");
+    }
+    let measured = book.state().measured_names();
+    assert_eq!((holds(&measured, "bench wax"), holds(&measured, "bench powder")), (1, 0));
 }

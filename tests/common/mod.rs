@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, dead_code)]
 
+pub mod run;
+
 use potside::bench::{MeltingPot, Scale};
 use potside::formula::{
     Basis, Formula, Part, PartKind, PourRanges, Recipe, TemperatureRange, UsualBatch, WaxShare,
