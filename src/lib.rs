@@ -10,6 +10,7 @@
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
 //! - [`wire`]: how what is kept is written as JSON and read back.
 //! - `keep` (in the browser): storage behind the trait that `book` defines.
+//! - `dom` (in the browser): how a page is described, shown and followed.
 //! - `rooms` (in the browser): the views.
 
 pub mod bench;
@@ -21,6 +22,8 @@ pub mod quantity;
 pub mod vessel;
 pub mod wire;
 
+#[cfg(target_arch = "wasm32")]
+pub mod dom;
 #[cfg(target_arch = "wasm32")]
 pub mod keep;
 #[cfg(target_arch = "wasm32")]

@@ -1,50 +1,64 @@
 //! The frame around every room: the edge with the six rooms, the line on top, what must be told at once.
 
-use super::converter::Converter;
+use super::converter::converter;
 use super::notices::notices;
-use super::parts::WhySheet;
+use super::parts::why_sheet;
 use super::route::Room;
 use super::workshop::{Opened, Workshop};
 use super::{bench, book, desk, pot, shelf, stores};
 use crate::book::Saving;
+use crate::dom::*;
 use crate::keep::Which;
-use leptos::prelude::*;
 
-#[component]
-pub fn Frame() -> impl IntoView {
+pub fn frame() -> View {
     let shop = Workshop::here();
-    let converting = RwSignal::new(false);
-    let room = Memo::new(move |_| shop.route().with(|r| r.room));
+    let converting = Value::new(false);
+    let room = Derived::new(move || shop.route().with(|r| r.room));
     // A pour that is on takes the whole screen and gives it back when done.
-    let whole = Memo::new(move |_| room.get() == Room::Pot && shop.state(|s| s.running().is_some()));
-    view! {
-        <div class="app" class:whole=whole data-room=move || room.get().slug()>
-            <header class="top">
-                <p class="where">
-                    <span class="app-name">"Potside"</span>
-                    {move || (shop.which() == Which::Demo).then(|| view! { <span class="demo">"Demo workshop"</span> })}
-                </p>
-                {saved_line(shop)}
-                <button type="button" class="quiet" on:click=move |_| converting.set(true)>"Convert"</button>
-            </header>
-            {notices()}
-            <main id="room" tabindex="-1">
-                {move || match shop.opened().get() {
+    let whole = Derived::new(move || room.get() == Room::Pot && shop.state(|s| s.running().is_some()));
+    group![
+        el("div")
+            .class("app")
+            .flag("whole", whole)
+            .attr("data-room", move || room.get().slug())
+            .child(
+                el("header")
+                    .class("top")
+                    .child(el("p").class("where").child(el("span").class("app-name").child("Potside")).child(
+                        move || {
+                            (shop.which() == Which::Demo)
+                                .then(|| el("span").class("demo").child("Demo workshop"))
+                        },
+                    ))
+                    .child(saved_line(shop))
+                    .child(
+                        el("button")
+                            .attr("type", "button")
+                            .class("quiet")
+                            .on("click", move |_| converting.set(true))
+                            .child("Convert"),
+                    ),
+            )
+            .child(notices())
+            .child(el("main").attr("id", "room").attr("tabindex", "-1").child(move || {
+                match shop.opened().get() {
                     Opened::Open => inside(room.get()),
                     Opened::Opening => opening(),
                     Opened::Failed(why) => closed(why.to_string()),
-                }}
-            </main>
-            <nav class="edge" aria-label="Rooms">
-                {Room::ALL.into_iter().map(|r| edge_link(r, room)).collect_view()}
-            </nav>
-        </div>
-        <Converter open=converting />
-        <WhySheet />
-    }
+                }
+            }))
+            .child(
+                el("nav")
+                    .class("edge")
+                    .attr("aria-label", "Rooms")
+                    .child(Room::ALL.into_iter().map(|r| edge_link(r, room)).views()),
+            ),
+        converter(converting),
+        why_sheet()
+    ]
 }
 
-fn inside(room: Room) -> AnyView {
+fn inside(room: Room) -> View {
     match room {
         Room::Pot => pot::room(),
         Room::Shelf => shelf::room(),
@@ -55,48 +69,50 @@ fn inside(room: Room) -> AnyView {
     }
 }
 
-fn opening() -> AnyView {
-    view! { <p class="opening" role="status">"Opening the book …"</p> }.into_any()
+fn opening() -> View {
+    el("p").class("opening").attr("role", "status").child("Opening the book …").view()
 }
 
 /// The book cannot be opened: why, and the way out.
-fn closed(why: String) -> AnyView {
-    view! {
-        <div class="empty">
-            <h1>"The book cannot be opened"</h1>
-            <p>{why}</p>
-            <button type="button" class="main" on:click=move |_| leptos::task::spawn_local(Workshop::here().load())>
-                "Try again"
-            </button>
-        </div>
-    }
-    .into_any()
+fn closed(why: String) -> View {
+    el("div")
+        .class("empty")
+        .child(el("h1").child("The book cannot be opened"))
+        .child(el("p").child(why))
+        .child(
+            el("button")
+                .attr("type", "button")
+                .class("main")
+                .on("click", move |_| leptos::task::spawn_local(Workshop::here().load()))
+                .child("Try again"),
+        )
+        .view()
 }
 
-fn edge_link(this: Room, room: Memo<Room>) -> AnyView {
+fn edge_link(this: Room, room: Derived<Room>) -> View {
     let here = move || room.get() == this;
-    view! {
-        <a href=format!("#{}", this.slug()) class:here=here aria-current=move || here().then_some("page")>
-            {this.name()}
-        </a>
-    }
-    .into_any()
+    el("a")
+        .attr("href", format!("#{}", this.slug()))
+        .flag("here", here)
+        .attr("aria-current", move || here().then_some("page"))
+        .child(this.name())
+        .view()
 }
 
 /// Saving, saved, or not saved and why.
-fn saved_line(shop: Workshop) -> AnyView {
-    view! {
-        <p class="saved" role="status" data-saving=move || match shop.saving().get() {
+fn saved_line(shop: Workshop) -> View {
+    el("p")
+        .class("saved")
+        .attr("role", "status")
+        .attr("data-saving", move || match shop.saving().get() {
             Saving::Saved => "saved",
             Saving::Saving => "saving",
             Saving::NotSaved(_) => "not-saved",
-        }>
-            {move || match shop.saving().get() {
-                Saving::Saved => "Saved",
-                Saving::Saving => "Saving …",
-                Saving::NotSaved(_) => "Not saved",
-            }}
-        </p>
-    }
-    .into_any()
+        })
+        .child(move || match shop.saving().get() {
+            Saving::Saved => "Saved",
+            Saving::Saving => "Saving …",
+            Saving::NotSaved(_) => "Not saved",
+        })
+        .view()
 }

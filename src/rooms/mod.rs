@@ -14,7 +14,7 @@ mod stores;
 mod workshop;
 
 use crate::keep;
-use leptos::prelude::*;
+use leptos::prelude::Owner;
 use leptos::task::spawn_local;
 use wasm_bindgen::prelude::wasm_bindgen;
 use workshop::Workshop;
@@ -29,7 +29,8 @@ pub fn start() {
     let owner = Owner::new();
     owner.set();
     let shop = Workshop::open(keep::Prefs::load());
-    leptos::mount::mount_to(place, frame::Frame).forget();
+    let page = place.clone();
+    leptos::mount::mount_to(place, move || crate::dom::show(&page, frame::frame())).forget();
     // Not before: the mount starts what effects run on.
     shop.listen();
     spawn_local(shop.load());

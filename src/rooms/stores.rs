@@ -3,62 +3,60 @@
 use super::parts::{Field, Pick, Typed, live, mass_field, notes, page_part, pick, sentence, why_button};
 use super::workshop::Workshop;
 use crate::book::{Id, Use, VesselOffer, Wish};
+use crate::dom::*;
 use crate::pot::{Plan, Target};
-use leptos::prelude::*;
 
-pub(super) fn room() -> AnyView {
+pub(super) fn room() -> View {
     let shop = Workshop::here();
-    let any = Memo::new(move |_| shop.state(|s| !s.formulas_shown().is_empty()));
+    let any = Derived::new(move || shop.state(|s| !s.formulas_shown().is_empty()));
     let body = live(move || if any.get() { untrack(|| stores(shop)) } else { empty() });
-    view! { <h1>"Stores"</h1> {body} }.into_any()
+    group![el("h1").child("Stores"), body]
 }
 
-fn empty() -> AnyView {
-    view! {
-        <div class="empty">
-            <p>
-                "What your formulas are made of stands here, and when something runs short, how many candles it still makes. That
-                begins with a formula."
-            </p>
-            <a class="button main" href="#book/formula/new">"Write a formula"</a>
-        </div>
-    }
-    .into_any()
+fn empty() -> View {
+    el("div")
+        .class("empty")
+        .child(el("p").child(
+            "What your formulas are made of stands here, and when something runs short, how \
+many candles it still makes. That begins with a formula.",
+        ))
+        .child(el("a").class("button main").attr("href", "#book/formula/new").child("Write a formula"))
+        .view()
 }
 
-fn stores(shop: Workshop) -> AnyView {
-    let uses = Memo::new(move |_| shop.state(|s| s.uses()));
+fn stores(shop: Workshop) -> View {
+    let uses = Derived::new(move || shop.state(|s| s.uses()));
     let list = move || {
-        let rows = uses.with(|u| u.iter().map(row).collect_view());
-        view! { <ul class="list stores">{rows}</ul> }.into_any()
+        let rows = uses.with(|u| u.iter().map(row).views());
+        el("ul").class("list stores").child(rows).view()
     };
-    view! {
-        {page_part("stores-short", "Running short?", short(shop))}
-        {page_part("stores-uses", "What goes in", live(list))}
-    }
-    .into_any()
+    group![
+        page_part("stores-short", "Running short?", short(shop)),
+        page_part("stores-uses", "What goes in", live(list))
+    ]
 }
 
 /// An ingredient and the formulas that call for it.
-fn row(of: &Use) -> AnyView {
+fn row(of: &Use) -> View {
     let mut formulas = Vec::new();
     for (n, (id, name)) in of.formulas.iter().enumerate() {
         let comma = if n > 0 { ", " } else { "" };
-        formulas.push(view! { {comma}<a href=format!("#book/formula/{id}")>{name.clone()}</a> });
+        formulas.push(group![comma, el("a").attr("href", format!("#book/formula/{id}")).child(name.clone())]);
     }
     let none = formulas.is_empty().then_some("in no formula now");
-    view! {
-        <li class="use"><span class="title">{of.name.clone()}</span><span class="uses">{formulas}{none}</span></li>
-    }
-    .into_any()
+    el("li")
+        .class("use")
+        .child(el("span").class("title").child(of.name.clone()))
+        .child(el("span").class("uses").child(formulas).child(none))
+        .view()
 }
 
 #[derive(Clone, Copy)]
 struct Short {
-    formula: RwSignal<String>,
+    formula: Value<String>,
     /// The number of the vessel among those offered for the formula.
-    vessel: RwSignal<String>,
-    ingredient: RwSignal<String>,
+    vessel: Value<String>,
+    ingredient: Value<String>,
     left: Typed,
 }
 
@@ -106,15 +104,15 @@ impl Short {
     }
 }
 
-fn short(shop: Workshop) -> AnyView {
+fn short(shop: Workshop) -> View {
     let first = shop.state(|s| s.formulas_shown().first().map(|k| k.id.0.clone()).unwrap_or_default());
     let short = Short {
-        formula: RwSignal::new(first),
-        vessel: RwSignal::default(),
-        ingredient: RwSignal::default(),
+        formula: Value::new(first),
+        vessel: Value::default(),
+        ingredient: Value::default(),
         left: Typed::new(""),
     };
-    Effect::new(move |_| {
+    watch(move || {
         short.formula.track();
         untrack(|| short.begin(shop));
     });
@@ -133,45 +131,49 @@ fn short(shop: Workshop) -> AnyView {
     let names = move || -> Vec<Pick> {
         shop.state(|s| s.ingredients_of(&short.formula())).into_iter().map(|n| (n.clone(), n)).collect()
     };
-    let plan = Memo::new(move |_| short.plan(shop));
-    view! {
-        <p class="lead">"Say what is left of one thing, and see how many vessels it fills and what else they need."</p>
-        <div class="fields">
-            {pick("Formula", short.formula, formulas)}
-            {pick("Vessel", short.vessel, vessels)}
-            {pick("What runs short", short.ingredient, names)}
-            {mass_field(Field::new("How much of it is left").placeholder("350 g"), short.left)}
-        </div>
-        <div aria-live="polite">
-            {live(move || plan.with(|p| match p {
-                None => ().into_any(),
+    let plan = Derived::new(move || short.plan(shop));
+    group![
+        el("p").class("lead").child(
+            "Say what is left of one thing, and see how many vessels it fills and what else \
+they need.",
+        ),
+        el("div")
+            .class("fields")
+            .child(pick("Formula", short.formula, formulas))
+            .child(pick("Vessel", short.vessel, vessels))
+            .child(pick("What runs short", short.ingredient, names))
+            .child(mass_field(Field::new("How much of it is left").placeholder("350 g"), short.left)),
+        el("div").attr("aria-live", "polite").child(live(move || {
+            plan.with(|p| match p {
+                None => ().view(),
                 Some(Err(why)) => sentence(why.clone()),
                 Some(Ok(plan)) => answer(shop, short, plan),
-            }))}
-        </div>
-    }
-    .into_any()
+            })
+        }))
+    ]
 }
 
-fn answer(shop: Workshop, short: Short, plan: &Plan) -> AnyView {
+fn answer(shop: Workshop, short: Short, plan: &Plan) -> View {
     let voice = shop.voice();
     let vessels = if plan.vessels == 1 { "1 vessel".to_owned() } else { format!("{} vessels", plan.vessels) };
-    let needs = plan.needs().into_iter().map(|n| view! { <dt>{n.name.clone()}</dt><dd>{n.say(voice)}</dd> });
+    let needs = plan
+        .needs()
+        .into_iter()
+        .map(|n| group![el("dt").child(n.name.clone()), el("dd").child(n.say(voice))]);
     let ingredient = short.ingredient.get_untracked();
     let leaves = short.left.read(shop.mass_unit()).ok().map(|left| plan.leaves(&ingredient, left.value));
     let leaves = leaves.map(|over| ["That leaves ", &voice.both(over), " of “", &ingredient, "”."].concat());
     let pour = untrack(|| short.offer(shop)).map(|offer| {
         let address =
             format!("#pot/pour/{}/{}/{}", short.formula.get_untracked(), offer.vessel, plan.vessels);
-        view! { <a class="button main" href=address>"Pour these"</a> }
+        el("a").class("button main").attr("href", address).child("Pour these")
     });
-    view! {
-        <p class="makes" id="makes">{vessels}</p>
-        <p>{leaves}" "{why_button(plan.why.clone())}</p>
-        {notes(&plan.notes)}
-        <h3>"They need"</h3>
-        <dl class="needs">{needs.collect_view()}</dl>
-        <p class="actions">{pour}</p>
-    }
-    .into_any()
+    group![
+        el("p").class("makes").attr("id", "makes").child(vessels),
+        el("p").child(leaves).child(" ").child(why_button(plan.why.clone())),
+        notes(&plan.notes),
+        el("h3").child("They need"),
+        el("dl").class("needs").child(needs.views()),
+        el("p").class("actions").child(pour)
+    ]
 }

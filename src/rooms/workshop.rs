@@ -2,29 +2,32 @@
 
 use super::route::Route;
 use crate::book::{Act, ActError, Book, Entry, Id, Journal, Saving, Settings, State, StoreError, demo};
+use crate::dom::*;
 use crate::keep::{self, Hand, Prefs, Theme, Which};
 use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
-use leptos::ev;
-use leptos::prelude::*;
+use leptos::prelude::set_interval;
 use leptos::task::spawn_local;
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 
 /// Handles to the state of the app; copied freely, alive as long as the page.
 #[derive(Clone, Copy)]
 pub struct Workshop {
-    book: RwSignal<Book>,
+    /// As long as the page lives, so does the book: one in all, never given back.
+    book: &'static RefCell<Book>,
+    /// Set when the book changed.
+    changed: Value<()>,
     /// Lines that another tab stored while the book was being opened.
-    heard: StoredValue<Vec<String>>,
+    heard: Value<Vec<String>>,
     /// Why the last thing was not done; none once one was.
-    refused: RwSignal<Option<ActError>>,
-    saving: RwSignal<Saving>,
-    prefs: RwSignal<Prefs>,
-    route: RwSignal<Route>,
-    why: RwSignal<Option<Why>>,
-    opened: RwSignal<Opened>,
+    refused: Value<Option<ActError>>,
+    saving: Value<Saving>,
+    prefs: Value<Prefs>,
+    route: Value<Route>,
+    why: Value<Option<Why>>,
+    opened: Value<Opened>,
     /// Milliseconds since 1970, once a second.
-    now: RwSignal<u64>,
-    next_dom_id: StoredValue<u32>,
+    now: Value<u64>,
+    next_dom_id: Value<u32>,
 }
 
 /// Whether the book is open. Before it is nothing is written.
@@ -47,16 +50,17 @@ impl Workshop {
 
     pub fn open(prefs: Prefs) -> Self {
         let shop = Self {
-            book: RwSignal::new(Book::default()),
-            heard: StoredValue::new(Vec::new()),
-            refused: RwSignal::new(None),
-            saving: RwSignal::new(Saving::Saved),
-            prefs: RwSignal::new(prefs),
-            route: RwSignal::new(Route::parse(&keep::hash())),
-            why: RwSignal::new(None),
-            opened: RwSignal::new(Opened::Opening),
-            now: RwSignal::new(keep::now()),
-            next_dom_id: StoredValue::new(0),
+            book: Box::leak(Box::default()),
+            changed: Value::new(()),
+            heard: Value::new(Vec::new()),
+            refused: Value::new(None),
+            saving: Value::new(Saving::Saved),
+            prefs: Value::new(prefs),
+            route: Value::new(Route::parse(&keep::hash())),
+            why: Value::new(None),
+            opened: Value::new(Opened::Opening),
+            now: Value::new(keep::now()),
+            next_dom_id: Value::new(0),
         };
         HERE.set(Some(shop));
         shop
@@ -64,7 +68,7 @@ impl Workshop {
 
     /// Follows the address, the clock, the other tabs; asks before unsaved work is left.
     pub fn listen(self) {
-        window_event_listener(ev::hashchange, move |_| {
+        on_window("hashchange", move |_| {
             self.route.set(Route::parse(&keep::hash()));
             keep::to_top();
             // Once the room is there: what was pressed to come here may be gone from the page.
@@ -79,7 +83,7 @@ impl Workshop {
                 }
             });
         }
-        Effect::new(move |_| {
+        watch(move || {
             let theme = self.prefs.with(|p| p.theme);
             keep::set_root(
                 "theme",
@@ -97,7 +101,7 @@ impl Workshop {
     /// Opens the book of the workshop that the preferences name.
     pub async fn load(self) {
         self.opened.set(Opened::Opening);
-        self.heard.set_value(Vec::new());
+        self.heard.set(Vec::new());
         let which = self.prefs.with_untracked(|p| p.workshop);
         let lines = match keep::load(which).await {
             Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
@@ -105,9 +109,12 @@ impl Workshop {
         };
         match lines {
             Ok(lines) => {
-                self.book.set(Book::open(lines, &keep::device()));
+                self.book.replace(Book::open(lines, &keep::device()));
+                self.changed.set(());
                 self.opened.set(Opened::Open);
-                self.hear(self.heard.try_update_value(std::mem::take).unwrap_or_default());
+                let heard = self.heard.get_untracked();
+                self.heard.set(Vec::new());
+                self.hear(heard);
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
         }
@@ -141,44 +148,49 @@ impl Workshop {
     /// Takes in what another tab stored; while the book is being opened it waits, or it would be missing until the next time.
     fn hear(self, lines: Vec<String>) {
         if self.opened.get_untracked() == Opened::Open {
-            self.book.update(|b| lines.into_iter().for_each(|line| b.hear(line)));
+            let mut book = self.book.borrow_mut();
+            lines.into_iter().for_each(|line| book.hear(line));
+            drop(book);
+            self.changed.set(());
         } else {
-            self.heard.update_value(|h| h.extend(lines));
+            self.heard.update(|h| h.extend(lines));
         }
     }
 
     fn unsaved(self) -> bool {
-        self.book.read_untracked().unsaved() > 0
+        self.book.borrow().unsaved() > 0
     }
 
-    /// What `of` finds in the book, followed. Read through a guard: `with` is compiled anew for every closure.
+    /// What `of` finds in the book, followed.
     pub fn state<T>(self, of: impl FnOnce(&State) -> T) -> T {
-        of(self.book.read().state())
+        self.changed.track();
+        of(self.book.borrow().state())
     }
     pub fn state_untracked<T>(self, of: impl FnOnce(&State) -> T) -> T {
-        of(self.book.read_untracked().state())
+        of(self.book.borrow().state())
     }
     /// What `of` finds in the journal, followed.
     pub fn journal<T>(self, of: impl FnOnce(&Journal) -> T) -> T {
-        of(self.book.read().journal())
+        self.changed.track();
+        of(self.book.borrow().journal())
     }
     /// Why the last thing was not done.
-    pub fn refused(self) -> RwSignal<Option<ActError>> {
+    pub fn refused(self) -> Value<Option<ActError>> {
         self.refused
     }
     pub fn settings(self) -> Settings {
         self.state(|s| s.settings.clone())
     }
-    pub fn saving(self) -> Signal<Saving> {
+    pub fn saving(self) -> Derived<Saving> {
         self.saving.into()
     }
-    pub fn opened(self) -> Signal<Opened> {
+    pub fn opened(self) -> Derived<Opened> {
         self.opened.into()
     }
-    pub fn route(self) -> Signal<Route> {
+    pub fn route(self) -> Derived<Route> {
         self.route.into()
     }
-    pub fn prefs(self) -> Signal<Prefs> {
+    pub fn prefs(self) -> Derived<Prefs> {
         self.prefs.into()
     }
     /// Changes what this device prefers and keeps it.
@@ -189,10 +201,10 @@ impl Workshop {
         });
     }
     /// Milliseconds since 1970, once a second: for timers.
-    pub fn now(self) -> Signal<u64> {
+    pub fn now(self) -> Derived<u64> {
         self.now.into()
     }
-    pub fn why(self) -> RwSignal<Option<Why>> {
+    pub fn why(self) -> Value<Option<Why>> {
         self.why
     }
     pub fn ask_why(self, why: Why) {
@@ -221,16 +233,13 @@ impl Workshop {
 
     /// A fresh id for an element, so that labels and descriptions find each other.
     pub fn fresh_dom_id(self) -> String {
-        let n = self.next_dom_id.try_update_value(|n| {
-            *n += 1;
-            *n
-        });
-        format!("e{}", n.unwrap_or_default())
+        self.next_dom_id.update(|n| *n += 1);
+        format!("e{}", self.next_dom_id.get_untracked())
     }
 
     /// A fresh id for a new thing in the book.
     pub fn new_id(self) -> Id {
-        self.book.read_untracked().journal().new_id(keep::random())
+        self.book.borrow().journal().new_id(keep::random())
     }
 
     /// Goes to a place in the app, as a link would.
@@ -260,7 +269,8 @@ impl Workshop {
         if self.opened.get_untracked() != Opened::Open {
             return false;
         }
-        let outcome = how(&mut self.book.write());
+        let outcome = how(&mut self.book.borrow_mut());
+        self.changed.set(());
         let done = outcome.is_ok();
         self.refused.set(outcome.err());
         self.store();
@@ -270,17 +280,18 @@ impl Workshop {
     /// Stores what waits, in order, one transaction after another, until nothing does.
     pub fn store(self) {
         // Not followed: no room shows anything else while something is being stored.
-        let next = self.book.write_untracked().to_store();
-        self.saving.set(self.book.read_untracked().saving());
+        let next = self.book.borrow_mut().to_store();
+        self.saving.set(self.book.borrow().saving());
         let Some(lines) = next else { return };
         let which = self.prefs.with_untracked(|p| p.workshop);
         spawn_local(async move {
             let outcome = keep::append(which, &lines).await;
             let failed = outcome.is_err();
-            self.book.write_untracked().stored(outcome);
+            self.book.borrow_mut().stored(outcome);
             if failed {
-                self.saving.set(self.book.read_untracked().saving());
-                keep::after(self.book.read_untracked().pause(), move || self.store());
+                self.saving.set(self.book.borrow().saving());
+                let pause = self.book.borrow().pause();
+                keep::after(pause, move || self.store());
             } else {
                 self.store();
             }

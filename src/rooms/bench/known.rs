@@ -2,13 +2,13 @@
 
 use crate::bench::{Ingredient, bulk_density, drop_mass};
 use crate::book::Kept;
+use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::why_button;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// One ingredient: its name, then a line for each fact. None where none is known.
-pub(super) fn ingredient(shop: Workshop, kept: &Kept<Ingredient>) -> Option<AnyView> {
+pub(super) fn ingredient(shop: Workshop, kept: &Kept<Ingredient>) -> Option<View> {
     let known = kept.body()?;
     let voice = shop.voice();
     let id = &kept.id;
@@ -29,21 +29,13 @@ pub(super) fn ingredient(shop: Workshop, kept: &Kept<Ingredient>) -> Option<AnyV
         return None;
     }
     let name = known.name.clone();
-    Some(view! { <li class="known"><h3>{name}</h3>{drops}{spoons}{density}</li> }.into_any())
+    Some(el("li").class("known").child(el("h3").child(name)).child(drops).child(spoons).child(density).view())
 }
 
-fn fact(
-    said: String,
-    since: Option<u64>,
-    again: String,
-    words: &'static str,
-    why: Option<AnyView>,
-) -> AnyView {
-    view! {
-        <div class="fact">
-            <p>{said}" "<span class="detail">{since.map(keep::day)}</span></p>
-            <p class="more">{why}<a href=again>{words}</a></p>
-        </div>
-    }
-    .into_any()
+fn fact(said: String, since: Option<u64>, again: String, words: &'static str, why: Option<View>) -> View {
+    el("div")
+        .class("fact")
+        .child(el("p").child(said).child(" ").child(el("span").class("detail").child(since.map(keep::day))))
+        .child(el("p").class("more").child(why).child(el("a").attr("href", again).child(words)))
+        .view()
 }

@@ -3,77 +3,87 @@
 use super::known::ingredient;
 use crate::bench::{MeltingPot, Scale};
 use crate::book::{Act, Id, Kept};
+use crate::dom::*;
 use crate::rooms::parts::{live, page_part, press};
 use crate::rooms::workshop::Workshop;
 use crate::vessel::Vessel;
-use leptos::prelude::*;
 use std::collections::BTreeMap;
 
-pub(super) fn page(shop: Workshop) -> AnyView {
-    view! {
-        <h1>"Bench"</h1>
-        <p class="lead">"What you measure with, and what a drop, a spoon or a vessel comes to in grams."</p>
-        {section("bench-scales", "Scales", move || scales(shop), &[("#bench/scale/new", "Add a scale")])}
-        {section("bench-pots", "Pots", move || pots(shop), &[("#bench/pot/new", "Add a pot")])}
-        {section("bench-known", "Drops, spoons, wax", move || known(shop), &[
-            ("#bench/drops", "Weigh drops"),
-            ("#bench/spoons", "Weigh spoons"),
-            ("#bench/density", "Density of a wax"),
-        ])}
-        {section("bench-vessels", "Vessels", move || vessels(shop), &[("#book/vessel/new", "A new vessel, by water")])}
-    }
-    .into_any()
+pub(super) fn page(shop: Workshop) -> View {
+    group![
+        el("h1").child("Bench"),
+        el("p")
+            .class("lead")
+            .child("What you measure with, and what a drop, a spoon or a vessel comes to in grams."),
+        section("bench-scales", "Scales", move || scales(shop), &[("#bench/scale/new", "Add a scale")]),
+        section("bench-pots", "Pots", move || pots(shop), &[("#bench/pot/new", "Add a pot")]),
+        section(
+            "bench-known",
+            "Drops, spoons, wax",
+            move || known(shop),
+            &[
+                ("#bench/drops", "Weigh drops"),
+                ("#bench/spoons", "Weigh spoons"),
+                ("#bench/density", "Density of a wax"),
+            ],
+        ),
+        section(
+            "bench-vessels",
+            "Vessels",
+            move || vessels(shop),
+            &[("#book/vessel/new", "A new vessel, by water")],
+        )
+    ]
 }
 
 fn section(
     id: &'static str,
     title: &'static str,
-    body: impl Fn() -> AnyView + Send + 'static,
+    body: impl Fn() -> View + 'static,
     ways: &'static [(&'static str, &'static str)],
-) -> AnyView {
-    let links =
-        ways.iter().map(|&(to, words)| view! { <a class="button" href=to>{words}</a> }).collect_view();
-    page_part(id, title, view! { {live(body)} <p class="actions">{links}</p> }.into_any())
+) -> View {
+    let links = ways.iter().map(|&(to, words)| el("a").class("button").attr("href", to).child(words)).views();
+    page_part(id, title, group![live(body), el("p").class("actions").child(links)])
 }
 
 /// A thing of the list, with the way to change it.
-fn row(to: String, title: String, detail: String) -> AnyView {
-    view! {
-        <li><a href=to><span class="title">{title}</span><span class="detail">{detail}</span></a></li>
-    }
-    .into_any()
+fn row(to: String, title: String, detail: String) -> View {
+    el("li")
+        .child(
+            el("a")
+                .attr("href", to)
+                .child(el("span").class("title").child(title))
+                .child(el("span").class("detail").child(detail)),
+        )
+        .view()
 }
 
 /// The rows as a list, or what stands where there are none.
-fn rows(rows: Vec<AnyView>, none: &'static str) -> AnyView {
+fn rows(rows: Vec<View>, none: &'static str) -> View {
     if rows.is_empty() {
-        view! { <p class="muted">{none}</p> }.into_any()
+        el("p").class("muted").child(none).view()
     } else {
-        view! { <ul class="list">{rows}</ul> }.into_any()
+        el("ul").class("list").child(rows).view()
     }
 }
 
 /// Things put away, each with the button that takes it out again. Nothing where there are none.
-fn away(shop: Workshop, away: Vec<(Id, String)>) -> AnyView {
+fn away(shop: Workshop, away: Vec<(Id, String)>) -> View {
     if away.is_empty() {
-        return ().into_any();
+        return ().view();
     }
     let one = |(id, name): (Id, String)| {
         let words = format!("Use {name} again");
         let out = move || {
             shop.act(Act::Retire { id: id.clone(), retired: false });
         };
-        view! {
-            <li class="row"><span>{name}</span>{press("quiet", words, out)}</li>
-        }
+        el("li").class("row").child(el("span").child(name)).child(press("quiet", words, out))
     };
-    view! {
-        <details class="put-away">
-            <summary>{format!("Put away ({})", away.len())}</summary>
-            <ul class="list">{away.into_iter().map(one).collect_view()}</ul>
-        </details>
-    }
-    .into_any()
+    el("details")
+        .class("put-away")
+        .child(el("summary").child(format!("Put away ({})", away.len())))
+        .child(el("ul").class("list").child(away.into_iter().map(one).views()))
+        .view()
 }
 
 /// What is put away of these, by name.
@@ -83,7 +93,7 @@ fn retired<T>(things: &BTreeMap<Id, Kept<T>>, name: fn(&T) -> &String) -> Vec<(I
     names.collect()
 }
 
-fn scales(shop: Workshop) -> AnyView {
+fn scales(shop: Workshop) -> View {
     let voice = shop.voice();
     let one = |k: &Kept<Scale>| {
         let scale = k.body()?;
@@ -100,11 +110,12 @@ fn scales(shop: Workshop) -> AnyView {
     };
     let (all, gone) = shop
         .state(|s| (s.scales_shown().into_iter().filter_map(one).collect(), retired(&s.scales, |s| &s.name)));
-    let none = "No scale yet. With your scales known, every weight is rounded to what the scale can show.";
-    view! { {rows(all, none)} {away(shop, gone)} }.into_any()
+    let none = "No scale yet. With your scales known, every weight is rounded to what the \
+scale can show.";
+    group![rows(all, none), away(shop, gone)]
 }
 
-fn pots(shop: Workshop) -> AnyView {
+fn pots(shop: Workshop) -> View {
     let voice = shop.voice();
     let one = |k: &Kept<MeltingPot>| {
         let pot = k.body()?;
@@ -114,17 +125,21 @@ fn pots(shop: Workshop) -> AnyView {
     let (all, gone) =
         shop.state(|s| (s.pots_shown().into_iter().filter_map(one).collect(), retired(&s.pots, |p| &p.name)));
     let none = "No pot yet. With your pots known, a batch too large for one is split into equal pours.";
-    view! { {rows(all, none)} {away(shop, gone)} }.into_any()
+    group![rows(all, none), away(shop, gone)]
 }
 
-fn known(shop: Workshop) -> AnyView {
-    let all: Vec<AnyView> =
+fn known(shop: Workshop) -> View {
+    let all: Vec<View> =
         shop.state(|s| s.ingredients_shown().into_iter().filter_map(|k| ingredient(shop, k)).collect());
-    rows(all, "Nothing weighed yet. A formula that counts drops or spoons needs to know what one weighs.")
+    rows(
+        all,
+        "Nothing weighed yet. A formula that counts drops or spoons needs to know what \
+one weighs.",
+    )
 }
 
 /// Vessels live in the Book; by water is how they are measured best, and that is bench work.
-fn vessels(shop: Workshop) -> AnyView {
+fn vessels(shop: Workshop) -> View {
     let voice = shop.voice();
     let one = |k: &Kept<Vessel>| {
         let vessel = k.body()?;
@@ -135,12 +150,11 @@ fn vessels(shop: Workshop) -> AnyView {
         Some(row(format!("#book/vessel/{}", k.id), vessel.name.clone(), detail))
     };
     let all = shop.state(|s| s.vessels_shown().into_iter().filter_map(one).collect());
-    view! {
-        <p class="why-line">
-            "Tare the empty vessel, fill it to the brim with water, and weigh: grams of water and their temperature give the
-            volume closer than any rule."
-        </p>
-        {rows(all, "No vessel yet.")}
-    }
-    .into_any()
+    group![
+        el("p").class("why-line").child(
+            "Tare the empty vessel, fill it to the brim with water, and weigh: grams of \
+water and their temperature give the volume closer than any rule.",
+        ),
+        rows(all, "No vessel yet.")
+    ]
 }

@@ -11,18 +11,18 @@ mod spoons;
 use super::parts::{live, why_button};
 use super::workshop::Workshop;
 use crate::book::{Act, Fact, Id};
+use crate::dom::*;
 use crate::quantity::Why;
-use leptos::prelude::*;
 
 /// What the address asks for: `#bench/drops`, `#bench/spoons` and `#bench/density`, each with the id of an ingredient
 /// after it or without; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one.
-pub(super) fn room() -> AnyView {
+pub(super) fn room() -> View {
     let shop = Workshop::here();
-    let rest = Memo::new(move |_| shop.route().with(|r| r.rest.clone()));
+    let rest = Derived::new(move || shop.route().with(|r| r.rest.clone()));
     live(move || rest.with(|rest| inside(shop, rest)))
 }
 
-fn inside(shop: Workshop, rest: &[String]) -> AnyView {
+fn inside(shop: Workshop, rest: &[String]) -> View {
     let at = |n: usize| rest.get(n).map_or("", String::as_str);
     let id = || Id(at(1).to_owned());
     untrack(|| match at(0) {
@@ -38,8 +38,8 @@ fn inside(shop: Workshop, rest: &[String]) -> AnyView {
 const HERE: &str = "#bench";
 
 /// What a trial tells so far, and why.
-fn told(said: String, why: Why) -> AnyView {
-    view! { <p class="found">{said}</p> {why_button(why)} }.into_any()
+fn told(said: String, why: Why) -> View {
+    group![el("p").class("found").child(said), why_button(why)]
 }
 
 /// The name of the ingredient that the address names, empty where it names none.

@@ -4,9 +4,9 @@ use super::HERE;
 use super::scale::put_away;
 use crate::bench::MeltingPot;
 use crate::book::{Act, Id};
+use crate::dom::*;
 use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, text_field};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 fn read(shop: Workshop, name: Typed, capacity: Typed) -> Result<MeltingPot, Vec<String>> {
     let capacity = capacity.read(shop.mass_unit()).map_err(|e| vec![format!("What it holds: {e}")])?;
@@ -17,7 +17,7 @@ fn read(shop: Workshop, name: Typed, capacity: Typed) -> Result<MeltingPot, Vec<
     }
 }
 
-pub(super) fn page(shop: Workshop, id: &Id) -> AnyView {
+pub(super) fn page(shop: Workshop, id: &Id) -> View {
     let kept = shop.state(|s| s.pots.get(id).cloned());
     let known = kept.as_ref().and_then(|k| k.body());
     let name = Typed::new(known.map_or("", |p| p.name.as_str()));
@@ -37,16 +37,18 @@ pub(super) fn page(shop: Workshop, id: &Id) -> AnyView {
             Err(wrong) => wrong,
         }
     };
-    view! {
-        {page_head(HERE, "Bench", if old.is_some() { "Pot" } else { "A new pot" }.to_owned())}
-        <p class="lead">"A batch too large for the pot is split into equal pours. Leave room to stir and for the foam."</p>
-        {text_field("Name", name, Vec::new())}
-        {mass_field(
+    group![
+        page_head(HERE, "Bench", if old.is_some() { "Pot" } else { "A new pot" }.to_owned()),
+        el("p").class("lead").child(
+            "A batch too large for the pot is split into equal pours. Leave room to stir \
+and for the foam.",
+        ),
+        text_field("Name", name, Vec::new()),
+        mass_field(
             Field::new("What it safely holds").placeholder("4 kg").hint("Weight of wax, with room to stir."),
             capacity,
-        )}
-        {finish("Keep this pot", Some(HERE), save)}
-        {old.map(|id| put_away(shop, id, "Put this pot away"))}
-    }
-    .into_any()
+        ),
+        finish("Keep this pot", Some(HERE), save),
+        old.map(|id| put_away(shop, id, "Put this pot away"))
+    ]
 }

@@ -3,9 +3,9 @@
 use super::HERE;
 use crate::bench::{BenchError, Scale};
 use crate::book::{Act, Id};
+use crate::dom::*;
 use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, press, text_field};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 #[derive(Clone, Copy)]
 struct Form {
@@ -41,7 +41,7 @@ impl Form {
     }
 }
 
-pub(super) fn page(shop: Workshop, id: &Id) -> AnyView {
+pub(super) fn page(shop: Workshop, id: &Id) -> View {
     let kept = shop.state(|s| s.scales.get(id).cloned());
     let known = kept.as_ref().and_then(|k| k.body());
     let form = Form {
@@ -65,35 +65,39 @@ pub(super) fn page(shop: Workshop, id: &Id) -> AnyView {
             Err(wrong) => wrong,
         }
     };
-    view! {
-        {page_head(HERE, "Bench", if old.is_some() { "Scale" } else { "A new scale" }.to_owned())}
-        <p class="lead">
-            "Each part of a pour is sent to the scale that weighs it best. What a scale carries and its division are on its
-            label or in its leaflet."
-        </p>
-        {text_field("Name", form.name, Vec::new())}
-        <div class="fields">
-            {mass_field(Field::new("Capacity").placeholder("5 kg").hint("The most it carries."), form.capacity)}
-            {mass_field(
+    group![
+        page_head(HERE, "Bench", if old.is_some() { "Scale" } else { "A new scale" }.to_owned()),
+        el("p").class("lead").child(
+            "Each part of a pour is sent to the scale that weighs it best. What a scale \
+carries and its division are on its label or in its leaflet.",
+        ),
+        text_field("Name", form.name, Vec::new()),
+        el("div")
+            .class("fields")
+            .child(mass_field(
+                Field::new("Capacity").placeholder("5 kg").hint("The most it carries."),
+                form.capacity,
+            ))
+            .child(mass_field(
                 Field::new("Division").placeholder("0.1 g").hint("The smallest step its display shows."),
                 form.division,
-            )}
-            {mass_field(
-                Field::new("Smallest load worth weighing").placeholder("4 g").hint("About 40 divisions is good to 1 %."),
+            ))
+            .child(mass_field(
+                Field::new("Smallest load worth weighing")
+                    .placeholder("4 g")
+                    .hint("About 40 divisions is good to 1 %."),
                 form.least,
-            )}
-        </div>
-        {finish("Keep this scale", Some(HERE), save)}
-        {old.map(|id| put_away(shop, id, "Put this scale away"))}
-    }
-    .into_any()
+            )),
+        finish("Keep this scale", Some(HERE), save),
+        old.map(|id| put_away(shop, id, "Put this scale away"))
+    ]
 }
 
 /// The button that puts a thing of the bench away; the list takes it out again.
-pub(super) fn put_away(shop: Workshop, id: Id, words: &'static str) -> AnyView {
+pub(super) fn put_away(shop: Workshop, id: Id, words: &'static str) -> View {
     let away = move || {
         shop.act(Act::Retire { id: id.clone(), retired: true });
         shop.go(HERE);
     };
-    view! { <p class="away">{press("danger", words, away)}</p> }.into_any()
+    el("p").class("away").child(press("danger", words, away)).view()
 }

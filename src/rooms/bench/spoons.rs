@@ -3,15 +3,15 @@
 use super::{HERE, learn, name_of, told};
 use crate::bench::{SpoonTrial, bulk_density};
 use crate::book::{Fact, Id};
+use crate::dom::*;
 use crate::quantity::{Amount, Exact, VolumeUnit};
 use crate::rooms::parts::{Field, Typed, choice, field, finish, live, mass_field, page_head, text_field};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 #[derive(Clone, Copy)]
 struct Form {
     name: Typed,
-    spoon: RwSignal<VolumeUnit>,
+    spoon: Value<VolumeUnit>,
     spoons: Typed,
     mass: Typed,
 }
@@ -37,37 +37,46 @@ impl Form {
     }
 }
 
-pub(super) fn page(shop: Workshop, ingredient: &Id) -> AnyView {
+pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
     let form = Form {
         name: Typed::new(name_of(shop, ingredient)),
-        spoon: RwSignal::new(VolumeUnit::Tablespoon),
+        spoon: Value::new(VolumeUnit::Tablespoon),
         spoons: Typed::new("4"),
         mass: Typed::new(""),
     };
     let offers = shop.state(|s| s.part_names());
-    let found = Memo::new(move |_| {
+    let found = Derived::new(move || {
         let (trial, voice) = (form.trial(shop).ok()?, shop.voice());
         Some((trial.say(voice)?, bulk_density(&trial, voice)?.1))
     });
     let count = move || form.spoons.count().map(|_| String::new()).map_err(|e| e.to_string());
-    view! {
-        {page_head(HERE, "Bench", "Weigh spoons".to_owned())}
-        <p class="lead">
-            "A spoon of one powder weighs twice a spoon of another. Tare a cup on the scale, fill a measuring spoon, level it
-            with a straight edge, and tip in a few: the more spoons, the surer the answer."
-        </p>
-        {text_field("What is spooned", form.name, offers)}
-        {choice("Spoon", form.spoon, &[
-            (VolumeUnit::Teaspoon, "Teaspoon"), (VolumeUnit::Tablespoon, "Tablespoon"), (VolumeUnit::Cup, "Cup"),
-        ])}
-        <div class="fields">
-            {field(Field { keys: "numeric", ..Field::new("How many, level") }, form.spoons, count)}
-            {mass_field(Field::new("The scale shows").placeholder("32.4 g"), form.mass)}
-        </div>
-        <div class="answer-line" aria-live="polite">
-            {live(move || found.get().map(|(said, why)| told(said, why)).into_any())}
-        </div>
-        {finish("Keep this spoon", Some(HERE), move || learn(shop, &form.name.get(), form.trial(shop).map(Fact::Spoons)))}
-    }
-    .into_any()
+    group![
+        page_head(HERE, "Bench", "Weigh spoons".to_owned()),
+        el("p").class("lead").child(
+            "A spoon of one powder weighs twice a spoon of another. Tare a cup on the \
+scale, fill a measuring spoon, level it with a straight edge, and tip in a \
+few: the more spoons, the surer the answer.",
+        ),
+        text_field("What is spooned", form.name, offers),
+        choice(
+            "Spoon",
+            form.spoon,
+            &[
+                (VolumeUnit::Teaspoon, "Teaspoon"),
+                (VolumeUnit::Tablespoon, "Tablespoon"),
+                (VolumeUnit::Cup, "Cup"),
+            ],
+        ),
+        el("div")
+            .class("fields")
+            .child(field(Field { keys: "numeric", ..Field::new("How many, level") }, form.spoons, count))
+            .child(mass_field(Field::new("The scale shows").placeholder("32.4 g"), form.mass)),
+        el("div")
+            .class("answer-line")
+            .attr("aria-live", "polite")
+            .child(live(move || found.get().map(|(said, why)| told(said, why)).view())),
+        finish("Keep this spoon", Some(HERE), move || {
+            learn(shop, &form.name.get(), form.trial(shop).map(Fact::Spoons))
+        })
+    ]
 }

@@ -2,9 +2,9 @@
 
 use super::drafts::{self, Unsaved};
 use crate::book::{Act, Id, Kept, State, Version};
+use crate::dom::*;
 use crate::rooms::parts::{confirm_sheet, sentence};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 #[derive(Clone, PartialEq)]
 pub(super) enum Base {
@@ -66,24 +66,27 @@ impl Base {
 }
 
 /// What is told above a form: typed earlier, or changed elsewhere since.
-pub(super) fn remarks(resumed: bool, behind: Signal<bool>) -> AnyView {
-    view! {
-        {resumed.then(|| sentence("What you typed here before is still here. It is not saved yet."))}
-        {move || behind.get().then(|| sentence(
-            "This was changed in another tab or on another device since you opened it. Saving keeps both as versions, yours \
-             as today's.",
-        ))}
-    }
-    .into_any()
+pub(super) fn remarks(resumed: bool, behind: Derived<bool>) -> View {
+    group![
+        resumed.then(|| sentence("What you typed here before is still here. It is not saved yet.")),
+        move || {
+            behind.get().then(|| {
+                sentence(
+                    "This was changed in another tab or on another device since you opened it. \
+Saving keeps both as versions, yours as today's.",
+                )
+            })
+        }
+    ]
 }
 
 /// The end of a form: what stands against saving, save, throw away.
 pub(super) struct End {
     pub(super) save_words: &'static str,
     /// Sentences against saving, shown once it was tried.
-    pub(super) against: Signal<Vec<String>>,
-    pub(super) tried: RwSignal<bool>,
-    pub(super) changed: Signal<bool>,
+    pub(super) against: Derived<Vec<String>>,
+    pub(super) tried: Value<bool>,
+    pub(super) changed: Derived<bool>,
     pub(super) address: String,
     pub(super) origin: String,
     pub(super) save: Callback<()>,
@@ -93,10 +96,10 @@ pub(super) struct End {
 pub(super) fn draft_kept(
     shop: Workshop,
     address: String,
-    changed: Memo<bool>,
+    changed: Derived<bool>,
     unsaved: impl Fn() -> Unsaved + 'static,
 ) {
-    Effect::new(move |_| {
+    watch(move || {
         if changed.get() {
             drafts::keep(shop, &address, unsaved());
         } else {
@@ -111,9 +114,9 @@ pub(super) fn behind(
     base: &Base,
     over: Option<Id>,
     latest: fn(&State, &Id) -> Option<Id>,
-) -> Signal<bool> {
+) -> Derived<bool> {
     let thing = base.thing().filter(|_| over.is_some()).cloned();
-    Signal::derive(move || thing.as_ref().is_some_and(|thing| shop.state(|s| latest(s, thing)) != over))
+    Derived::new(move || thing.as_ref().is_some_and(|thing| shop.state(|s| latest(s, thing)) != over))
 }
 
 /// Writes the form's thing down, if it is not as it was, and goes to its page. What cannot be kept stays as typed.
@@ -124,10 +127,10 @@ pub(super) fn written(shop: Workshop, noun: &str, address: &str, id: &Id, act: O
     }
 }
 
-pub(super) fn end(shop: Workshop, end: End) -> AnyView {
+pub(super) fn end(shop: Workshop, end: End) -> View {
     let End { save_words, against, tried, changed, address, origin, save } = end;
-    let throwing = RwSignal::new(false);
-    let shown = Memo::new(move |_| if tried.get() { against.get() } else { Vec::new() });
+    let throwing = Value::new(false);
+    let shown = Derived::new(move || if tried.get() { against.get() } else { Vec::new() });
     let press = move |_| {
         tried.set(true);
         if against.with_untracked(Vec::is_empty) {
@@ -141,32 +144,62 @@ pub(super) fn end(shop: Workshop, end: End) -> AnyView {
         drafts::forget(shop, &address);
         shop.go(&origin);
     };
-    view! {
-        <div id="against" class="against" tabindex="-1" role="alert">
-            {move || shown.with(|all| (!all.is_empty()).then(|| view! {
-                <h2>"Not saved yet"</h2>
-                <ul>{all.iter().map(|s| view! { <li class="note caution">{s.clone()}</li> }).collect_view()}</ul>
-            }))}
-        </div>
-        {move || shop.read_only().then(|| sentence(
-            "This book cannot be written here: a newer Potside wrote it. Update the app first; what you typed stays.",
-        ))}
-        <div class="keep-bar">
-            <button type="button" class="main" id="save" disabled=move || shop.read_only() on:click=press>{save_words}</button>
-            {move || if changed.get() {
-                view! { <button type="button" on:click=move |_| throwing.set(true)>"Throw away"</button> }.into_any()
+    group![
+        el("div").attr("id", "against").class("against").attr("tabindex", "-1").attr("role", "alert").child(
+            move || {
+                shown.with(|all| {
+                    (!all.is_empty()).then(|| {
+                        group![
+                            el("h2").child("Not saved yet"),
+                            el("ul").child(
+                                all.iter().map(|s| el("li").class("note caution").child(s.clone())).views(),
+                            )
+                        ]
+                    })
+                })
+            }
+        ),
+        move || {
+            shop.read_only().then(|| {
+                sentence(
+                    "This book cannot be written here: a newer Potside wrote it. Update the app \
+first; what you typed stays.",
+                )
+            })
+        },
+        el("div")
+            .class("keep-bar")
+            .child(
+                el("button")
+                    .attr("type", "button")
+                    .class("main")
+                    .attr("id", "save")
+                    .attr("disabled", move || shop.read_only())
+                    .on("click", press)
+                    .child(save_words),
+            )
+            .child(move || {
+                if changed.get() {
+                    el("button")
+                        .attr("type", "button")
+                        .on("click", move |_| throwing.set(true))
+                        .child("Throw away")
+                        .view()
+                } else {
+                    el("a").class("button").attr("href", leave.clone()).child("Back").view()
+                }
+            })
+            .child(el("p").class("detail").attr("role", "status").child(move || if changed.get() {
+                "Not saved"
             } else {
-                view! { <a class="button" href=leave.clone()>"Back"</a> }.into_any()
-            }}
-            <p class="detail" role="status">{move || if changed.get() { "Not saved" } else { "" }}</p>
-        </div>
-        {confirm_sheet(
+                ""
+            }),),
+        confirm_sheet(
             "Throw away what you typed?",
             "What was saved before stays as it is.",
             "Throw it away",
             throwing,
             throw,
-        )}
-    }
-    .into_any()
+        )
+    ]
 }

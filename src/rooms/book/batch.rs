@@ -2,16 +2,16 @@
 
 use super::missing;
 use crate::book::{Batch, Ending, Id};
+use crate::dom::*;
 use crate::rooms::pot::record;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
-pub(super) fn room(shop: Workshop, id: Id) -> AnyView {
-    let batch = Memo::new(move |_| shop.state(|s| s.batches.get(&id).cloned()));
+pub(super) fn room(shop: Workshop, id: Id) -> View {
+    let batch = Derived::new(move || shop.state(|s| s.batches.get(&id).cloned()));
     (move || {
         batch.with(|b| b.as_ref().map_or_else(|| missing("No pour of this address is in this book."), page))
     })
-    .into_any()
+    .view()
 }
 
 /// How it stands, in a word.
@@ -27,16 +27,15 @@ pub(super) fn counted(vessels: u32, vessel: &str) -> String {
     if vessels == 1 { format!("1 vessel, {vessel}") } else { format!("{vessels} vessels, {vessel}") }
 }
 
-fn page(batch: &Batch) -> AnyView {
+fn page(batch: &Batch) -> View {
     let formula = format!("#book/formula/{}/{}", batch.formula, batch.version);
     let vessel = format!("#book/vessel/{}", batch.vessel);
-    view! {
-        <p class="back"><a href="#book">"← Book"</a></p>
-        {record(batch)}
-        <div class="actions">
-            <a class="button" href=formula>"The formula as it was then"</a>
-            <a class="button" href=vessel>"The vessel"</a>
-        </div>
-    }
-    .into_any()
+    group![
+        el("p").class("back").child(el("a").attr("href", "#book").child("← Book")),
+        record(batch),
+        el("div")
+            .class("actions")
+            .child(el("a").class("button").attr("href", formula).child("The formula as it was then"))
+            .child(el("a").class("button").attr("href", vessel).child("The vessel"))
+    ]
 }

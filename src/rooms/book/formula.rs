@@ -3,22 +3,22 @@
 use super::missing;
 use super::versions::{self, History};
 use crate::book::Id;
+use crate::dom::*;
 use crate::formula::{Formula, Part, PartShare, check, sample};
 use crate::rooms::parts::{caution, page_head, temperature, temperature_range, why_button};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
-pub(super) fn room(shop: Workshop, id: Id, version: &str) -> AnyView {
+pub(super) fn room(shop: Workshop, id: Id, version: &str) -> View {
     let version = version.to_owned();
-    let shown = Memo::new(move |_| shop.state(|s| s.formulas.get(&id).map(|k| History::of(k, &version))));
+    let shown = Derived::new(move || shop.state(|s| s.formulas.get(&id).map(|k| History::of(k, &version))));
     (move || match shown.get() {
         Some((history, Some(body))) => page(shop, &history, &body),
         _ => missing("No formula of this address is in this book."),
     })
-    .into_any()
+    .view()
 }
 
-fn page(shop: Workshop, history: &History, formula: &Formula) -> AnyView {
+fn page(shop: Workshop, history: &History, formula: &Formula) -> View {
     let voice = shop.voice();
     let (solved, found) = shop.state(|s| {
         let found = match check(formula, s) {
@@ -31,37 +31,37 @@ fn page(shop: Workshop, history: &History, formula: &Formula) -> AnyView {
     let rows = formula.parts.iter().enumerate().map(|(at, part)| row(shop, part, parts.get(at)));
     let wax = formula.wax.iter().map(|w| {
         let flash = w.flash.map(|f| format!("flash point {}", temperature(f.value)));
-        view! {
-            <li class="row">
-                <span class="title">{w.name.clone()}</span>
-                <span>{voice.typed(w.share)}</span>
-                <span class="detail">{flash}</span>
-            </li>
-        }
+        el("li")
+            .class("row")
+            .child(el("span").class("title").child(w.name.clone()))
+            .child(el("span").child(voice.typed(w.share)))
+            .child(el("span").class("detail").child(flash))
     });
     let pour = (history.is_latest() && !history.retired).then(|| {
-        view! { <a class="button main" href=format!("#pot/pour/{}", history.id)>"Pour this"</a> }
+        el("a").class("button main").attr("href", format!("#pot/pour/{}", history.id)).child("Pour this")
     });
-    view! {
-        {page_head("#book", "Book", formula.name.clone())}
-        {versions::standing(history, "formula")}
-        {versions::actions(shop, history, "formula", pour.into_any())}
-        {found.into_iter().map(caution).collect_view()}
-        <section><h2>"Wax"</h2><ul class="list">{wax.collect_view()}</ul></section>
-        <section>
-            <h2>"Parts"</h2>
-            {formula.parts.is_empty().then(|| view! { <p class="muted">"Nothing but wax."</p> })}
-            <ol class="list">{rows.collect_view()}</ol>
-        </section>
-        {facts(shop, formula)}
-        {vessels(shop, formula)}
-        {(!formula.note.is_empty()).then(|| view! { <section><h2>"Note"</h2><p class="prose">{formula.note.clone()}</p></section> })}
-        {versions::list(history, "formula")}
-    }
-    .into_any()
+    group![
+        page_head("#book", "Book", formula.name.clone()),
+        versions::standing(history, "formula"),
+        versions::actions(shop, history, "formula", pour.view()),
+        found.into_iter().map(caution).views(),
+        el("section").child(el("h2").child("Wax")).child(el("ul").class("list").child(wax.views())),
+        el("section")
+            .child(el("h2").child("Parts"))
+            .child(formula.parts.is_empty().then(|| el("p").class("muted").child("Nothing but wax.")))
+            .child(el("ol").class("list").child(rows.views())),
+        facts(shop, formula),
+        vessels(shop, formula),
+        (!formula.note.is_empty()).then(|| {
+            el("section")
+                .child(el("h2").child("Note"))
+                .child(el("p").class("prose").child(formula.note.clone()))
+        }),
+        versions::list(history, "formula")
+    ]
 }
 
-fn row(shop: Workshop, part: &Part, solved: Option<&PartShare>) -> AnyView {
+fn row(shop: Workshop, part: &Part, solved: Option<&PartShare>) -> View {
     let voice = shop.voice();
     let mut facts = Vec::new();
     if !part.is_counted() {
@@ -76,18 +76,16 @@ fn row(shop: Workshop, part: &Part, solved: Option<&PartShare>) -> AnyView {
     facts.extend(part.flash.map(|f| format!("flash point {}", temperature(f.value))));
     facts.extend((!part.note.is_empty()).then(|| part.note.clone()));
     let why = solved.filter(|s| !s.mass.is_zero()).map(|s| why_button(s.why.clone()));
-    view! {
-        <li class="row">
-            <span class="title">{part.name.clone()}</span>
-            <span class="tag">{part.kind.name()}</span>
-            <span class="made-of">{part.basis.tell(solved, voice)}{why}</span>
-            <span class="detail">{facts.join(" · ")}</span>
-        </li>
-    }
-    .into_any()
+    el("li")
+        .class("row")
+        .child(el("span").class("title").child(part.name.clone()))
+        .child(el("span").class("tag").child(part.kind.name()))
+        .child(el("span").class("made-of").child(part.basis.tell(solved, voice)).child(why))
+        .child(el("span").class("detail").child(facts.join(" · ")))
+        .view()
 }
 
-fn facts(shop: Workshop, formula: &Formula) -> AnyView {
+fn facts(shop: Workshop, formula: &Formula) -> View {
     let voice = shop.voice();
     let usual = formula
         .usual
@@ -101,30 +99,33 @@ fn facts(shop: Workshop, formula: &Formula) -> AnyView {
         usual,
         cure,
     ];
-    let fact = |(name, value): (&'static str, String)| view! { <div><dt>{name}</dt><dd>{value}</dd></div> };
-    view! { <dl class="particulars">{facts.into_iter().flatten().map(fact).collect_view()}</dl> }.into_any()
+    let fact = |(name, value): (&'static str, String)| {
+        el("div").child(el("dt").child(name)).child(el("dd").child(value))
+    };
+    el("dl").class("particulars").child(facts.into_iter().flatten().map(fact).views()).view()
 }
 
-fn vessels(shop: Workshop, formula: &Formula) -> AnyView {
+fn vessels(shop: Workshop, formula: &Formula) -> View {
     if formula.vessels.is_empty() {
-        return ().into_any();
+        return ().view();
     }
     let line = |v: &crate::formula::VesselWick| {
         let name = shop.state(|s| s.vessels.get(&v.vessel).and_then(|k| k.body()).map(|b| b.name.clone()));
         let to = format!("#book/vessel/{}", v.vessel);
         let wick = if v.wick.is_empty() { "no wick named".to_owned() } else { ["wick ", &v.wick].concat() };
-        view! {
-            <li><a href=to>
-                <span class="title">{name.unwrap_or_else(|| "A vessel not in this book".to_owned())}</span>
-                <span class="detail">{wick}</span>
-            </a></li>
-        }
+        el("li").child(
+            el("a")
+                .attr("href", to)
+                .child(
+                    el("span")
+                        .class("title")
+                        .child(name.unwrap_or_else(|| "A vessel not in this book".to_owned())),
+                )
+                .child(el("span").class("detail").child(wick)),
+        )
     };
-    view! {
-        <section>
-            <h2>"Poured into"</h2>
-            <ul class="list">{formula.vessels.iter().map(line).collect_view()}</ul>
-        </section>
-    }
-    .into_any()
+    el("section")
+        .child(el("h2").child("Poured into"))
+        .child(el("ul").class("list").child(formula.vessels.iter().map(line).views()))
+        .view()
 }

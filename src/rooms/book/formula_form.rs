@@ -5,10 +5,10 @@ use super::drafts::{self, Unsaved};
 use super::rows::Form;
 use super::{missing, sections};
 use crate::book::{Act, Id};
+use crate::dom::*;
 use crate::formula::{Draft, Formula, Looked, Place};
 use crate::rooms::parts::page_head;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// What a form was opened with.
 struct Start {
@@ -49,24 +49,24 @@ fn start(shop: Workshop, base: &Base, address: &str) -> Option<Start> {
     Some(Start { draft, same, over, name, resumed })
 }
 
-pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
+pub(super) fn room(shop: Workshop, base: Base) -> View {
     let address = base.address("formula");
     let Some(start) = start(shop, &base, &address) else {
         return missing("No formula of this address is in this book.");
     };
     let form = Form::of(&start.draft);
-    let draft = Memo::new(move |_| form.draft());
-    let looked = Memo::new(move |_| shop.state(|s| draft.with(|d| d.look(s, shop.voice()))));
+    let draft = Derived::new(move || form.draft());
+    let looked = Derived::new(move || shop.state(|s| draft.with(|d| d.look(s, shop.voice()))));
     let same = start.same;
-    let changed = Memo::new(move |_| draft.with(|d| *d != same));
+    let changed = Derived::new(move || draft.with(|d| *d != same));
     let over = start.over.as_ref().map(|(entry, _)| entry.clone());
     let opened = over.clone();
     draft_kept(shop, address.clone(), changed, move || Unsaved::Formula(draft.get(), opened.clone()));
     let behind = behind(shop, &base, over, |s, id| Some(s.formulas.get(id)?.latest()?.entry.clone()));
-    let tried = RwSignal::new(false);
-    let against = Signal::derive(move || looked.with(Looked::against));
+    let tried = Value::new(false);
+    let against = Derived::new(move || looked.with(Looked::against));
     // What was tried and refused shows its faults: parts with one stand open.
-    Effect::new(move |_| {
+    watch(move || {
         if tried.get() {
             form.touch();
             let wrong = looked.with_untracked(|l| l.problems.clone());
@@ -83,27 +83,23 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
         let (address, over) = (address.clone(), start.over);
         Callback::new(move |()| save(shop, &base, &address, over.clone(), looked))
     };
-    view! {
-        {page_head("#book", "Book", title)}
-        {remarks(start.resumed, behind)}
-        <form class="thing" novalidate on:submit=|e| e.prevent_default()>
-            {sections::all(shop, form, looked)}
-            {end(shop, End {
-                save_words: "Save formula",
-                against,
-                tried,
-                changed: changed.into(),
-                address,
-                origin,
-                save,
-            })}
-        </form>
-    }
-    .into_any()
+    group![
+        page_head("#book", "Book", title),
+        remarks(start.resumed, behind),
+        el("form")
+            .class("thing")
+            .attr("novalidate", true)
+            .on("submit", |e| e.prevent_default())
+            .child(sections::all(shop, form, looked))
+            .child(end(
+                shop,
+                End { save_words: "Save formula", against, tried, changed, address, origin, save },
+            ))
+    ]
 }
 
 /// An unchanged formula makes no version.
-fn save(shop: Workshop, base: &Base, address: &str, over: Option<(Id, Formula)>, looked: Memo<Looked>) {
+fn save(shop: Workshop, base: &Base, address: &str, over: Option<(Id, Formula)>, looked: Derived<Looked>) {
     let body = looked.with_untracked(|l| l.formula.clone());
     let id = base.id(shop);
     let (over, before) = over.unzip();

@@ -3,11 +3,11 @@
 use super::batch::{counted, standing};
 use super::{drafts, when};
 use crate::book::{Batch, Found, Kept, State};
+use crate::dom::*;
 use crate::formula::Formula;
 use crate::rooms::parts::{Field, Typed, field};
 use crate::rooms::workshop::Workshop;
 use crate::vessel::Vessel;
-use leptos::prelude::*;
 
 /// One line: where it leads, its title, a word on it, a mark.
 #[derive(Clone, PartialEq)]
@@ -27,51 +27,57 @@ struct Lists {
     away: Vec<Line>,
 }
 
-pub(super) fn room(shop: Workshop) -> AnyView {
+pub(super) fn room(shop: Workshop) -> View {
     let words = Typed::new("");
-    let empty = Memo::new(move |_| {
+    let empty = Derived::new(move || {
         shop.state(|s| s.formulas.is_empty() && s.vessels.is_empty() && s.batches.is_empty())
     });
-    let lists = Memo::new(move |_| words.text.with(|w| shop.state(|s| lists(s, w))));
-    let asked = Memo::new(move |_| !words.is_empty());
+    let lists = Derived::new(move || words.text.with(|w| shop.state(|s| lists(s, w))));
+    let asked = Derived::new(move || !words.is_empty());
     let shown = move || {
         if empty.get() {
             return nothing_yet();
         }
-        view! {
-            <div role="search">{field(Field::text("Find").placeholder("A name, a part, a wick"), words, || Ok(String::new()))}</div>
-            <div aria-live="polite">{move || lists.with(|l| found(l, asked.get()))}</div>
-        }
-        .into_any()
+        group![
+            el("div").attr("role", "search").child(field(
+                Field::text("Find").placeholder("A name, a part, a wick"),
+                words,
+                || { Ok(String::new()) }
+            )),
+            el("div").attr("aria-live", "polite").child(move || lists.with(|l| found(l, asked.get())))
+        ]
     };
-    view! {
-        <div class="head">
-            <h1>"Book"</h1>
-            <div class="actions">
-                <a class="button" class:main=move || empty.get() href="#book/formula/new">"New formula"</a>
-                <a class="button" href="#book/vessel/new">"New vessel"</a>
-            </div>
-        </div>
-        {unfinished(shop)}
-        {shown}
-    }
-    .into_any()
+    group![
+        el("div").class("head").child(el("h1").child("Book")).child(
+            el("div")
+                .class("actions")
+                .child(
+                    el("a")
+                        .class("button")
+                        .flag("main", move || empty.get())
+                        .attr("href", "#book/formula/new")
+                        .child("New formula"),
+                )
+                .child(el("a").class("button").attr("href", "#book/vessel/new").child("New vessel")),
+        ),
+        unfinished(shop),
+        shown
+    ]
 }
 
-fn nothing_yet() -> AnyView {
-    view! {
-        <div class="empty">
-            <p>
-                "The book keeps your formulas with every version, your vessels, and each pour as it was made. Begin with a
-                formula: the wax, what goes into it, and at which temperatures."
-            </p>
-        </div>
-    }
-    .into_any()
+fn nothing_yet() -> View {
+    el("div")
+        .class("empty")
+        .child(el("p").child(
+            "The book keeps your formulas with every version, your vessels, and each pour \
+as it was made. Begin with a formula: the wax, what goes into it, and at which \
+temperatures.",
+        ))
+        .view()
 }
 
 /// Forms left with something typed in them.
-fn unfinished(shop: Workshop) -> AnyView {
+fn unfinished(shop: Workshop) -> View {
     let line = |(address, name): (String, String)| {
         let name = if name.is_empty() { "without a name yet".to_owned() } else { name };
         list_line(&Line {
@@ -84,14 +90,11 @@ fn unfinished(shop: Workshop) -> AnyView {
     let all = drafts::all(shop);
     (!all.is_empty())
         .then(|| {
-            view! {
-                <section>
-                    <h2>"Being written"</h2>
-                    <ul class="list">{all.into_iter().map(line).collect_view()}</ul>
-                </section>
-            }
+            el("section")
+                .child(el("h2").child("Being written"))
+                .child(el("ul").class("list").child(all.into_iter().map(line).views()))
         })
-        .into_any()
+        .view()
 }
 
 fn lists(state: &State, words: &str) -> Lists {
@@ -144,52 +147,50 @@ fn batch_line(batch: &Batch) -> Line {
     }
 }
 
-fn found(lists: &Lists, asked: bool) -> AnyView {
+fn found(lists: &Lists, asked: bool) -> View {
     let Lists { formulas, vessels, batches, away } = lists;
     if asked && [formulas, vessels, batches, away].iter().all(|l| l.is_empty()) {
-        return view! { <p class="empty">"Nothing in the book has all of these words. Try fewer of them."</p> }
-            .into_any();
+        return el("p")
+            .class("empty")
+            .child("Nothing in the book has all of these words. Try fewer of them.")
+            .view();
     }
-    let list = |lines: &[Line]| view! { <ul class="list">{lines.iter().map(list_line).collect_view()}</ul> };
+    let list = |lines: &[Line]| el("ul").class("list").child(lines.iter().map(list_line).views());
     let section = |title: &'static str, none: &'static str, lines: &Vec<Line>| {
         if asked && lines.is_empty() {
-            return ().into_any();
+            return ().view();
         }
-        view! {
-            <section>
-                <h2>{title}</h2>
-                {lines.is_empty().then(|| view! { <p class="muted">{none}</p> })}
-                {(!lines.is_empty()).then(|| list(lines))}
-            </section>
-        }
-        .into_any()
+        el("section")
+            .child(el("h2").child(title))
+            .child(lines.is_empty().then(|| el("p").class("muted").child(none)))
+            .child((!lines.is_empty()).then(|| list(lines)))
+            .view()
     };
-    view! {
-        {section("Formulas", "No formula yet.", formulas)}
-        {section("Vessels", "No vessel yet: add one, and the Pot knows how much to pour.", vessels)}
-        {section("Past pours", "Nothing poured yet.", batches)}
-        {(!away.is_empty()).then(|| view! {
-            <section>
-                <details class="away" open=asked>
-                    <summary>{format!("Put away ({})", away.len())}</summary>
-                    {list(away)}
-                </details>
-            </section>
-        })}
-    }
-    .into_any()
+    group![
+        section("Formulas", "No formula yet.", formulas),
+        section("Vessels", "No vessel yet: add one, and the Pot knows how much to pour.", vessels),
+        section("Past pours", "Nothing poured yet.", batches),
+        (!away.is_empty()).then(|| {
+            el("section").child(
+                el("details")
+                    .class("away")
+                    .attr("open", asked)
+                    .child(el("summary").child(format!("Put away ({})", away.len())))
+                    .child(list(away)),
+            )
+        })
+    ]
 }
 
-fn list_line(line: &Line) -> AnyView {
+fn list_line(line: &Line) -> View {
     let Line { to, title, detail, mark } = line.clone();
-    view! {
-        <li>
-            <a href=to>
-                <span class="title">{title}</span>
-                <span class="detail">{detail}</span>
-                {(!mark.is_empty()).then(|| view! { <span class="tag">{mark}</span> })}
-            </a>
-        </li>
-    }
-    .into_any()
+    el("li")
+        .child(
+            el("a")
+                .attr("href", to)
+                .child(el("span").class("title").child(title))
+                .child(el("span").class("detail").child(detail))
+                .child((!mark.is_empty()).then(|| el("span").class("tag").child(mark))),
+        )
+        .view()
 }

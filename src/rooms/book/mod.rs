@@ -16,19 +16,19 @@ mod vessel_form;
 use super::parts::page_head;
 use super::workshop::Workshop;
 use crate::book::Id;
+use crate::dom::*;
 use crate::keep;
 use base::Base;
-use leptos::prelude::*;
 
 /// What the address asks for: `#book/formula/new`, `#book/formula/ID`, `#book/formula/ID/change`,
 /// `#book/formula/ID/VERSION`, `#book/formula/copy/ID/VERSION`; vessels alike; `#book/batch/ID`.
-pub(super) fn room() -> AnyView {
+pub(super) fn room() -> View {
     let shop = Workshop::here();
-    let rest = Memo::new(move |_| shop.route().with(|r| r.rest.clone()));
-    view! { <div class="book">{move || rest.with(|rest| inside(shop, rest))}</div> }.into_any()
+    let rest = Derived::new(move || shop.route().with(|r| r.rest.clone()));
+    el("div").class("book").child(move || rest.with(|rest| inside(shop, rest))).view()
 }
 
-fn inside(shop: Workshop, rest: &[String]) -> AnyView {
+fn inside(shop: Workshop, rest: &[String]) -> View {
     let at = |n: usize| rest.get(n).map_or("", String::as_str);
     let id = |n: usize| Id(at(n).to_owned());
     untrack(|| match (at(0), at(1), at(2)) {
@@ -51,10 +51,6 @@ fn when(at: u64) -> String {
 }
 
 /// The address names nothing that is in this book.
-fn missing(what: &'static str) -> AnyView {
-    view! {
-        {page_head("#book", "Book", "Not in this book".to_owned())}
-        <p class="empty">{what}</p>
-    }
-    .into_any()
+fn missing(what: &'static str) -> View {
+    group![page_head("#book", "Book", "Not in this book".to_owned()), el("p").class("empty").child(what)]
 }

@@ -1,24 +1,24 @@
 //! What stands in the formula form, as signals, and taking it as the draft that the domain reads.
 
+use crate::dom::*;
 use crate::formula::{BasisKind, Draft, PartDraft, PartKind, RangeDraft, WaxDraft};
 use crate::rooms::parts::Typed;
-use leptos::prelude::*;
 
 #[derive(Clone, Copy)]
 pub(super) struct Form {
     pub(super) name: Typed,
-    pub(super) wax: RwSignal<Vec<WaxRow>>,
-    pub(super) parts: RwSignal<Vec<PartRow>>,
+    pub(super) wax: Value<Vec<WaxRow>>,
+    pub(super) parts: Value<Vec<PartRow>>,
     pub(super) usual_vessels: Typed,
     pub(super) usual_fill: Typed,
     pub(super) melt_to: Typed,
     pub(super) warmed: RangeRow,
     pub(super) unwarmed: RangeRow,
-    pub(super) vessels: RwSignal<Vec<VesselRow>>,
+    pub(super) vessels: Value<Vec<VesselRow>>,
     pub(super) cure_days: Typed,
     pub(super) note: Typed,
     /// The next row's key: a row keeps its own while others come, go and move.
-    next: StoredValue<u32>,
+    next: Value<u32>,
 }
 
 #[derive(Clone, Copy)]
@@ -38,18 +38,18 @@ pub(super) struct WaxRow {
 #[derive(Clone, Copy)]
 pub(super) struct VesselRow {
     pub(super) key: u32,
-    pub(super) vessel: RwSignal<String>,
+    pub(super) vessel: Value<String>,
     pub(super) wick: Typed,
 }
 
 #[derive(Clone, Copy)]
 pub(super) struct PartRow {
     pub(super) key: u32,
-    pub(super) open: RwSignal<bool>,
+    pub(super) open: Value<bool>,
     pub(super) name: Typed,
-    pub(super) kind: RwSignal<PartKind>,
+    pub(super) kind: Value<PartKind>,
     /// [`BasisKind::name`] of the basis.
-    pub(super) basis: RwSignal<String>,
+    pub(super) basis: Value<String>,
     pub(super) amount: Typed,
     pub(super) per: Typed,
     pub(super) add: RangeRow,
@@ -78,17 +78,17 @@ impl Form {
         let typed = |text: &String| Typed::new(text.clone());
         let form = Self {
             name: typed(&draft.name),
-            wax: RwSignal::new(Vec::new()),
-            parts: RwSignal::new(Vec::new()),
+            wax: Value::new(Vec::new()),
+            parts: Value::new(Vec::new()),
             usual_vessels: typed(&draft.usual_vessels),
             usual_fill: typed(&draft.usual_fill),
             melt_to: typed(&draft.melt_to),
             warmed: RangeRow::of(&draft.warmed),
             unwarmed: RangeRow::of(&draft.unwarmed),
-            vessels: RwSignal::new(Vec::new()),
+            vessels: Value::new(Vec::new()),
             cure_days: typed(&draft.cure_days),
             note: typed(&draft.note),
-            next: StoredValue::new(0),
+            next: Value::new(0),
         };
         draft.wax.iter().for_each(|wax| form.add_wax(wax));
         for part in &draft.parts {
@@ -99,8 +99,8 @@ impl Form {
     }
 
     fn key(self) -> u32 {
-        self.next.update_value(|n| *n += 1);
-        self.next.get_value()
+        self.next.update(|n| *n += 1);
+        self.next.get_untracked()
     }
 
     pub(super) fn add_wax(self, wax: &WaxDraft) {
@@ -118,10 +118,10 @@ impl Form {
         let key = self.key();
         let row = PartRow {
             key,
-            open: RwSignal::new(open),
+            open: Value::new(open),
             name: Typed::new(part.name.clone()),
-            kind: RwSignal::new(part.kind),
-            basis: RwSignal::new(part.basis.name().to_owned()),
+            kind: Value::new(part.kind),
+            basis: Value::new(part.basis.name().to_owned()),
             amount: Typed::new(part.amount.clone()),
             per: Typed::new(part.per.clone()),
             add: RangeRow::of(&part.add),
@@ -135,7 +135,7 @@ impl Form {
     }
 
     pub(super) fn add_vessel(self, id: &str, wick: &str) {
-        let row = VesselRow { key: self.key(), vessel: RwSignal::new(id.to_owned()), wick: Typed::new(wick) };
+        let row = VesselRow { key: self.key(), vessel: Value::new(id.to_owned()), wick: Typed::new(wick) };
         self.vessels.update(|all| all.push(row));
     }
 

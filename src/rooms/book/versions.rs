@@ -2,9 +2,9 @@
 
 use super::when;
 use crate::book::{Act, Id, Kept};
+use crate::dom::*;
 use crate::rooms::parts::sentence;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// The version shown and the others, without what they say.
 #[derive(Clone, PartialEq)]
@@ -42,62 +42,69 @@ impl History {
 }
 
 /// Under the name: which version this is.
-pub(super) fn standing(history: &History, noun: &'static str) -> AnyView {
+pub(super) fn standing(history: &History, noun: &'static str) -> View {
     let (shown, count) = (history.shown, history.versions.len());
     let at = history.versions.get(shown.saturating_sub(1)).map(|(_, at)| when(*at)).unwrap_or_default();
     let today = format!("#book/{noun}/{}", history.id);
-    view! {
-        <p class="muted">{format!("Version {shown} of {count}, {at}")}</p>
-        {history.retired.then(|| sentence("This is put away. It is not offered at the Pot; batches made with it keep it."))}
-        {(!history.is_latest()).then(|| view! {
-            <p class="note">"This is an earlier version. " <a href=today>"See today's version"</a></p>
-        })}
-    }
-    .into_any()
+    group![
+        el("p").class("muted").child(format!("Version {shown} of {count}, {at}")),
+        history.retired.then(|| {
+            sentence("This is put away. It is not offered at the Pot; batches made with it keep it.")
+        }),
+        (!history.is_latest()).then(|| {
+            el("p")
+                .class("note")
+                .child("This is an earlier version. ")
+                .child(el("a").attr("href", today).child("See today's version"))
+        })
+    ]
 }
 
 /// Change, copy, put away.
-pub(super) fn actions(shop: Workshop, history: &History, noun: &'static str, more: AnyView) -> AnyView {
+pub(super) fn actions(shop: Workshop, history: &History, noun: &'static str, more: View) -> View {
     let History { id, retired, .. } = history.clone();
     let change = history.is_latest().then(|| format!("#book/{noun}/{id}/change"));
     let copy = format!("#book/{noun}/copy/{id}/{}", history.entry());
     let put = move |_| {
         shop.act(Act::Retire { id: id.clone(), retired: !retired });
     };
-    view! {
-        <div class="actions">
-            {more}
-            {change.map(|to| view! { <a class="button" href=to>"Change"</a> })}
-            <a class="button" href=copy>{format!("Copy to a new {noun}")}</a>
-            <button type="button" on:click=put disabled=move || shop.read_only()>
-                {if retired { "Take out again" } else { "Put away" }}
-            </button>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("actions")
+        .child(more)
+        .child(change.map(|to| el("a").class("button").attr("href", to).child("Change")))
+        .child(el("a").class("button").attr("href", copy).child(format!("Copy to a new {noun}")))
+        .child(
+            el("button")
+                .attr("type", "button")
+                .on("click", put)
+                .attr("disabled", move || shop.read_only())
+                .child(if retired { "Take out again" } else { "Put away" }),
+        )
+        .view()
 }
 
-pub(super) fn list(history: &History, noun: &'static str) -> AnyView {
+pub(super) fn list(history: &History, noun: &'static str) -> View {
     let line = |(index, (entry, at)): (usize, &(Id, u64))| {
         let n = index + 1;
         let here = n == history.shown;
         let to = format!("#book/{noun}/{}/{entry}", history.id);
-        view! {
-            <li>
-                <a href=to aria-current=here.then_some("true")>
-                    <span class="title">{format!("Version {n}")}</span>
-                    <span class="detail">{when(*at)}</span>
-                    {here.then(|| view! { <span class="tag">"Shown"</span> })}
-                </a>
-            </li>
-        }
+        el("li").child(
+            el("a")
+                .attr("href", to)
+                .attr("aria-current", here.then_some("true"))
+                .child(el("span").class("title").child(format!("Version {n}")))
+                .child(el("span").class("detail").child(when(*at)))
+                .child(here.then(|| el("span").class("tag").child("Shown"))),
+        )
     };
-    view! {
-        <section aria-labelledby="versions-title">
-            <h2 id="versions-title">"Versions"</h2>
-            <p class="muted">"A change makes a new version; batches made with an earlier one keep it."</p>
-            <ul class="list">{history.versions.iter().enumerate().rev().map(line).collect_view()}</ul>
-        </section>
-    }
-    .into_any()
+    el("section")
+        .attr("aria-labelledby", "versions-title")
+        .child(el("h2").attr("id", "versions-title").child("Versions"))
+        .child(
+            el("p")
+                .class("muted")
+                .child("A change makes a new version; batches made with an earlier one keep it."),
+        )
+        .child(el("ul").class("list").child(history.versions.iter().enumerate().rev().map(line).views()))
+        .view()
 }

@@ -4,22 +4,22 @@ use super::missing;
 use super::versions::{self, History};
 use super::vessel_form::holds;
 use crate::book::Id;
+use crate::dom::*;
 use crate::rooms::parts::page_head;
 use crate::rooms::workshop::Workshop;
 use crate::vessel::{FillRule, Vessel};
-use leptos::prelude::*;
 
-pub(super) fn room(shop: Workshop, id: Id, version: &str) -> AnyView {
+pub(super) fn room(shop: Workshop, id: Id, version: &str) -> View {
     let version = version.to_owned();
-    let shown = Memo::new(move |_| shop.state(|s| s.vessels.get(&id).map(|k| History::of(k, &version))));
+    let shown = Derived::new(move || shop.state(|s| s.vessels.get(&id).map(|k| History::of(k, &version))));
     (move || match shown.get() {
         Some((history, Some(body))) => page(shop, &history, &body),
         _ => missing("No vessel of this address is in this book."),
     })
-    .into_any()
+    .view()
 }
 
-fn page(shop: Workshop, history: &History, vessel: &Vessel) -> AnyView {
+fn page(shop: Workshop, history: &History, vessel: &Vessel) -> View {
     let voice = shop.voice();
     let mut facts = vec![match &vessel.fill {
         FillRule::Weight(mass) => ("Filled by weight", voice.typed(*mass)),
@@ -38,17 +38,22 @@ fn page(shop: Workshop, history: &History, vessel: &Vessel) -> AnyView {
         facts.push(("Inside, height", voice.typed(inside.height)));
     }
     facts.extend(vessel.wall.map(|w| ("Wall", voice.typed(w))));
-    let fact = |(name, value): (&'static str, String)| view! { <div><dt>{name}</dt><dd>{value}</dd></div> };
+    let fact = |(name, value): (&'static str, String)| {
+        el("div").child(el("dt").child(name)).child(el("dd").child(value))
+    };
     let body = vessel.clone();
-    let shown = Signal::derive(move || body.clone());
-    view! {
-        {page_head("#book", "Book", vessel.name.clone())}
-        {versions::standing(history, "vessel")}
-        {versions::actions(shop, history, "vessel", ().into_any())}
-        <dl class="particulars">{facts.into_iter().map(fact).collect_view()}</dl>
-        {holds(shop, shown)}
-        {(!vessel.note.is_empty()).then(|| view! { <section><h2>"Note"</h2><p class="prose">{vessel.note.clone()}</p></section> })}
-        {versions::list(history, "vessel")}
-    }
-    .into_any()
+    let shown = Derived::new(move || body.clone());
+    group![
+        page_head("#book", "Book", vessel.name.clone()),
+        versions::standing(history, "vessel"),
+        versions::actions(shop, history, "vessel", ().view()),
+        el("dl").class("particulars").child(facts.into_iter().map(fact).views()),
+        holds(shop, shown),
+        (!vessel.note.is_empty()).then(|| {
+            el("section")
+                .child(el("h2").child("Note"))
+                .child(el("p").class("prose").child(vessel.note.clone()))
+        }),
+        versions::list(history, "vessel")
+    ]
 }

@@ -4,6 +4,7 @@ use super::base::{Base, End, behind, draft_kept, end, remarks, written};
 use super::drafts::{self, Unsaved};
 use super::missing;
 use crate::book::{Act, Id};
+use crate::dom::*;
 use crate::quantity::{Density, Voice, VolumeUnit};
 use crate::rooms::parts::{
     Field, Typed, area, choice, field, length_field, mass_field, page_head, pick, share_field,
@@ -11,7 +12,6 @@ use crate::rooms::parts::{
 };
 use crate::rooms::workshop::Workshop;
 use crate::vessel::{Draft, FillKind, FillRule, Vessel, capacity, check, fill};
-use leptos::prelude::*;
 
 #[derive(Clone, Copy)]
 struct Form {
@@ -21,7 +21,7 @@ struct Form {
     height: Typed,
     water: Typed,
     water_at: Typed,
-    rule: RwSignal<FillKind>,
+    rule: Value<FillKind>,
     fill: Typed,
     wall: Typed,
     note: Typed,
@@ -37,7 +37,7 @@ impl Form {
             height: typed(&draft.height),
             water: typed(&draft.water),
             water_at: typed(&draft.water_at),
-            rule: RwSignal::new(draft.rule),
+            rule: Value::new(draft.rule),
             fill: typed(&draft.fill),
             wall: typed(&draft.wall),
             note: typed(&draft.note),
@@ -94,7 +94,7 @@ fn start(shop: Workshop, base: &Base) -> Option<Start> {
     Some(Start { same, over, name })
 }
 
-pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
+pub(super) fn room(shop: Workshop, base: Base) -> View {
     let address = base.address("vessel");
     let Some(Start { same, over, name }) = start(shop, &base) else {
         return missing("No vessel of this address is in this book.");
@@ -106,20 +106,20 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
     let resumed = unsaved.is_some();
     let form = Form::of(unsaved.as_ref().unwrap_or(&same));
     let over = over.map(|(entry, body)| (opened.unwrap_or(entry), body));
-    let draft = Memo::new(move |_| form.draft());
-    let read = Memo::new(move |_| draft.with(|d| d.read(shop.voice())));
-    let changed = Memo::new(move |_| draft.with(|d| *d != same));
+    let draft = Derived::new(move || form.draft());
+    let read = Derived::new(move || draft.with(|d| d.read(shop.voice())));
+    let changed = Derived::new(move || draft.with(|d| *d != same));
     let entry = over.as_ref().map(|(entry, _)| entry.clone());
     let opened = entry.clone();
     draft_kept(shop, address.clone(), changed, move || Unsaved::Vessel(draft.get(), opened.clone()));
     let behind = behind(shop, &base, entry, |s, id| Some(s.vessels.get(id)?.latest()?.entry.clone()));
-    let tried = RwSignal::new(false);
-    Effect::new(move |_| {
+    let tried = Value::new(false);
+    watch(move || {
         if tried.get() {
             form.touch();
         }
     });
-    let against = Signal::derive(move || {
+    let against = Derived::new(move || {
         read.with(|(vessel, problems)| {
             let refused =
                 if problems.is_empty() { check(vessel).err().unwrap_or_default() } else { Vec::new() };
@@ -135,17 +135,21 @@ pub(super) fn room(shop: Workshop, base: Base) -> AnyView {
             save(shop, &base, &address, over.clone(), body);
         })
     };
-    view! {
-        {page_head("#book", "Book", title)}
-        {remarks(resumed, behind)}
-        <form class="thing" novalidate on:submit=|e| e.prevent_default()>
-            {fields(form)}
-            {holds(shop, Signal::derive(move || read.with(|(vessel, _)| vessel.clone())))}
-            {area("Note", form.note)}
-            {end(shop, End { save_words: "Save vessel", against, tried, changed: changed.into(), address, origin, save })}
-        </form>
-    }
-    .into_any()
+    group![
+        page_head("#book", "Book", title),
+        remarks(resumed, behind),
+        el("form")
+            .class("thing")
+            .attr("novalidate", true)
+            .on("submit", |e| e.prevent_default())
+            .child(fields(form))
+            .child(holds(shop, Derived::new(move || read.with(|(vessel, _)| vessel.clone()))))
+            .child(area("Note", form.note))
+            .child(end(
+                shop,
+                End { save_words: "Save vessel", against, tried, changed, address, origin, save },
+            ))
+    ]
 }
 
 /// An unchanged vessel makes no version.
@@ -156,7 +160,7 @@ fn save(shop: Workshop, base: &Base, address: &str, over: Option<(Id, Vessel)>, 
     written(shop, "vessel", address, &id, act);
 }
 
-fn fields(form: Form) -> AnyView {
+fn fields(form: Form) -> View {
     let amount = move || match form.rule.get() {
         FillKind::Weight => mass_field(Field::new("Weight in one vessel"), form.fill),
         FillKind::Share => share_field(Field::new("Share of what it holds").placeholder("85 %"), form.fill),
@@ -164,95 +168,115 @@ fn fields(form: Form) -> AnyView {
             length_field(Field::new("Empty below the rim").placeholder("12 mm"), form.fill)
         }
     };
-    view! {
-        {text_field("Name of the vessel", form.name, Vec::new())}
-        <section aria-labelledby="fill-title">
-            <h2 id="fill-title">"Fill"</h2>
-            {choice("Filled by", form.rule, &[
-                (FillKind::Weight, "Weight"),
-                (FillKind::Share, "Share of what it holds"),
-                (FillKind::Headspace, "Space below the rim"),
-            ])}
-            <div class="fields">{amount}</div>
-        </section>
-        <section aria-labelledby="water-title">
-            <h2 id="water-title">"What it holds"</h2>
-            <p class="muted">"Weighed with water it is known best: fill it to the brim, and type what the water weighs."</p>
-            <div class="fields">
-                {mass_field(Field::new("Water to the brim").optional(), form.water)}
-                {temperature_field(Field::new("Temperature of the water").optional(), form.water_at)}
-            </div>
-            <p class="muted">"Or measured inside. A headspace needs these too."</p>
-            <div class="fields">
-                {length_field(Field::new("Inside, across the top").optional(), form.top)}
-                {length_field(
-                    Field::new("Inside, across the bottom").optional().hint("Left empty: straight sides."),
-                    form.bottom,
-                )}
-                {length_field(Field::new("Inside, height").optional(), form.height)}
-                {length_field(Field::new("Wall").optional().hint("How thick; for how it cools."), form.wall)}
-            </div>
-        </section>
-    }
-    .into_any()
+    group![
+        text_field("Name of the vessel", form.name, Vec::new()),
+        el("section")
+            .attr("aria-labelledby", "fill-title")
+            .child(el("h2").attr("id", "fill-title").child("Fill"))
+            .child(choice(
+                "Filled by",
+                form.rule,
+                &[
+                    (FillKind::Weight, "Weight"),
+                    (FillKind::Share, "Share of what it holds"),
+                    (FillKind::Headspace, "Space below the rim"),
+                ],
+            ))
+            .child(el("div").class("fields").child(amount)),
+        el("section")
+            .attr("aria-labelledby", "water-title")
+            .child(el("h2").attr("id", "water-title").child("What it holds"))
+            .child(el("p").class("muted").child(
+                "Weighed with water it is known best: fill it to the brim, and type what the \
+water weighs.",
+            ))
+            .child(
+                el("div")
+                    .class("fields")
+                    .child(mass_field(Field::new("Water to the brim").optional(), form.water))
+                    .child(temperature_field(
+                        Field::new("Temperature of the water").optional(),
+                        form.water_at,
+                    )),
+            )
+            .child(el("p").class("muted").child("Or measured inside. A headspace needs these too."))
+            .child(
+                el("div")
+                    .class("fields")
+                    .child(length_field(Field::new("Inside, across the top").optional(), form.top))
+                    .child(length_field(
+                        Field::new("Inside, across the bottom")
+                            .optional()
+                            .hint("Left empty: straight sides."),
+                        form.bottom,
+                    ))
+                    .child(length_field(Field::new("Inside, height").optional(), form.height))
+                    .child(length_field(
+                        Field::new("Wall").optional().hint("How thick; for how it cools."),
+                        form.wall,
+                    )),
+            )
+    ]
 }
 
 /// What the vessel holds and takes of a wax, with the why of each.
-pub(super) fn holds(shop: Workshop, vessel: Signal<Vessel>) -> AnyView {
-    let by_weight = Memo::new(move |_| vessel.with(|v| matches!(v.fill, FillRule::Weight(_))));
-    let known = Memo::new(move |_| {
+pub(super) fn holds(shop: Workshop, vessel: Derived<Vessel>) -> View {
+    let by_weight = Derived::new(move || vessel.with(|v| matches!(v.fill, FillRule::Weight(_))));
+    let known = Derived::new(move || {
         shop.state(|s| {
             let dense = s.ingredients_shown().into_iter().filter_map(|k| k.body());
             dense.filter(|i| i.density.is_some()).map(|i| i.name.clone()).collect::<Vec<_>>()
         })
     });
     // A wax that is known says more at once than an empty field.
-    let wax = RwSignal::new(known.with_untracked(|k| k.first().cloned().unwrap_or_default()));
+    let wax = Value::new(known.with_untracked(|k| k.first().cloned().unwrap_or_default()));
     let density = Typed::new("");
     let waxes = move || {
         let typed = (String::new(), "a density typed here".to_owned());
         known.get().into_iter().map(|n| (n.clone(), n)).chain(std::iter::once(typed)).collect()
     };
-    let chosen = Memo::new(move |_| match wax.get() {
+    let chosen = Derived::new(move || match wax.get() {
         name if name.is_empty() => density.density().ok(),
         name => shop.state(|s| s.ingredient(&name).and_then(|i| i.density)),
     });
     let figures = move || vessel.with(|v| figures(v, chosen.get(), shop.voice()));
-    view! {
-        <section class="holds" aria-labelledby="holds-title">
-            <h2 id="holds-title">"What goes in"</h2>
-            {move || (!by_weight.get()).then(|| view! {
-                <div class="fields">
-                    {pick("Of which wax", wax, waxes)}
-                    {move || wax.with(String::is_empty).then(|| field(
-                        Field::new("Density as poured").placeholder("0.86 g/mL").optional(),
-                        density,
-                        move || {
-                            density.density().map(|d| shop.voice().density(d)).map_err(|e| e.to_string())
-                        },
-                    ))}
-                </div>
-            })}
-            <dl class="particulars" aria-live="polite">{figures}</dl>
-        </section>
-    }
-    .into_any()
+    el("section")
+        .class("holds")
+        .attr("aria-labelledby", "holds-title")
+        .child(el("h2").attr("id", "holds-title").child("What goes in"))
+        .child(move || {
+            (!by_weight.get()).then(|| {
+                el("div").class("fields").child(pick("Of which wax", wax, waxes)).child(move || {
+                    wax.with(String::is_empty).then(|| {
+                        field(
+                            Field::new("Density as poured").placeholder("0.86 g/mL").optional(),
+                            density,
+                            move || {
+                                density.density().map(|d| shop.voice().density(d)).map_err(|e| e.to_string())
+                            },
+                        )
+                    })
+                })
+            })
+        })
+        .child(el("dl").class("particulars").attr("aria-live", "polite").child(figures))
+        .view()
 }
 
-fn figures(vessel: &Vessel, density: Option<Density>, voice: Voice) -> AnyView {
+fn figures(vessel: &Vessel, density: Option<Density>, voice: Voice) -> View {
     let one = |name: &'static str, value: String, why| {
-        view! { <div><dt>{name}</dt><dd>{value}{why_button(why)}</dd></div> }
+        el("div").child(el("dt").child(name)).child(el("dd").child(value).child(why_button(why)))
     };
     let known = vessel.water.is_some() || vessel.inside.is_some();
     let holds = known.then(|| capacity(vessel, voice)).map(|found| match found {
         Ok((volume, why)) => {
-            one("Holds to the brim", voice.amount(volume, VolumeUnit::Millilitre), why).into_any()
+            one("Holds to the brim", voice.amount(volume, VolumeUnit::Millilitre), why).view()
         }
-        Err(e) => view! { <div><dd class="muted">{e.to_string()}</dd></div> }.into_any(),
+        Err(e) => el("div").child(el("dd").class("muted").child(e.to_string())).view(),
     });
     let takes = match fill(vessel, density, voice) {
-        Ok((mass, why)) => one("Fill of one vessel", voice.both(mass), why).into_any(),
-        Err(e) => view! { <div><dd class="muted">{e.to_string()}</dd></div> }.into_any(),
+        Ok((mass, why)) => one("Fill of one vessel", voice.both(mass), why).view(),
+        Err(e) => el("div").child(el("dd").class("muted").child(e.to_string())).view(),
     };
-    view! { {holds} {takes} }.into_any()
+    group![holds, takes]
 }

@@ -1,25 +1,27 @@
 //! A copy of the book as a file: given out, and opened to take in what is not here yet.
 
 use crate::book::{Copy, CopyError, read_copy};
+use crate::dom::*;
 use crate::keep::{self, Which};
 use crate::rooms::parts::{live, press, words};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::HtmlInputElement;
 
 /// What was opened: a copy to look at, or why it cannot be.
 type Opened = Option<Result<Copy, CopyError>>;
 
-pub(super) fn body(shop: Workshop) -> AnyView {
+pub(super) fn body(shop: Workshop) -> View {
     if shop.which() == Which::Demo {
-        return view! { <p>"This is the demo's book. Copies are made of your own: leave the demo first."</p> }.into_any();
+        return el("p")
+            .child("This is the demo's book. Copies are made of your own: leave the demo first.")
+            .view();
     }
-    view! { {give(shop)} {open(shop)} }.into_any()
+    group![give(shop), open(shop)]
 }
 
-fn give(shop: Workshop) -> AnyView {
-    let said = RwSignal::new(String::new());
+fn give(shop: Workshop) -> View {
+    let said = Value::new(String::new());
     let give = move || {
         let which = untrack(|| shop.which());
         spawn_local(async move {
@@ -31,7 +33,8 @@ fn give(shop: Workshop) -> AnyView {
                     if keep::download(&name, &text) {
                         format!("{name} with {count} entries is among your downloads. Put it where this device is not.")
                     } else {
-                        "This browser does not give out files here. Open Potside in an ordinary window, then try again."
+                        "This browser does not give out files here. Open Potside in an ordinary window, \
+then try again."
                             .to_owned()
                     }
                 }
@@ -39,55 +42,69 @@ fn give(shop: Workshop) -> AnyView {
             });
         });
     };
-    view! {
-        <h3>"A copy to keep"</h3>
-        <p>
-            "The copy is a plain text file: one entry a line, as it is stored, each with its own checksum. Everything is in it but
-            what this device prefers."
-        </p>
-        <div class="actions">{press("", "Download a copy", give)}</div>
-        <p role="status">{words(move || said.get())}</p>
-    }
-    .into_any()
+    group![
+        el("h3").child("A copy to keep"),
+        el("p").child(
+            "The copy is a plain text file: one entry a line, as it is stored, each with \
+its own checksum. Everything is in it but what this device prefers.",
+        ),
+        el("div").class("actions").child(press("", "Download a copy", give)),
+        el("p").attr("role", "status").child(words(move || said.get()))
+    ]
 }
 
-fn open(shop: Workshop) -> AnyView {
-    let opened = RwSignal::new(Opened::None);
-    let taken = RwSignal::new(None::<usize>);
+fn open(shop: Workshop) -> View {
+    let opened = Value::new(Opened::None);
+    let taken = Value::new(None::<usize>);
     let id = shop.fresh_dom_id();
     let choose = move |e| {
-        let input: HtmlInputElement = event_target(&e);
+        let Some(input) = target::<HtmlInputElement>(&e) else { return };
         spawn_local(async move {
             let Some(text) = keep::chosen(&input).await else { return };
             taken.set(None);
             opened.set(Some(text.and_then(|t| untrack(|| shop.journal(|j| read_copy(&t, j))))));
         });
     };
-    view! {
-        <h3>"Open a copy"</h3>
-        <p>"Nothing here is replaced: entries that are not here yet are added, those that are here stay as they are."</p>
-        <div class="actions">
-            <input type="file" class="file" id=id.clone() accept=".json,application/json,text/plain" on:change=choose />
-            <label class="button" for=id>"Choose a copy"</label>
-        </div>
-        <div role="status">
-            {live(move || opened.with(|o| match o {
-                None => ().into_any(),
-                Some(Err(why)) => view! { <p class="note caution"><strong>"Not opened: "</strong>{why.to_string()}</p> }.into_any(),
-                Some(Ok(copy)) => found(shop, copy, opened, taken),
-            }))}
-            {words(move || match taken.get() {
+    group![
+        el("h3").child("Open a copy"),
+        el("p").child(
+            "Nothing here is replaced: entries that are not here yet are added, those that \
+are here stay as they are.",
+        ),
+        el("div")
+            .class("actions")
+            .child(
+                el("input")
+                    .attr("type", "file")
+                    .class("file")
+                    .attr("id", id.clone())
+                    .attr("accept", ".json,application/json,text/plain")
+                    .on("change", choose),
+            )
+            .child(el("label").class("button").attr("for", id).child("Choose a copy")),
+        el("div")
+            .attr("role", "status")
+            .child(live(move || {
+                opened.with(|o| match o {
+                    None => ().view(),
+                    Some(Err(why)) => el("p")
+                        .class("note caution")
+                        .child(el("strong").child("Not opened: "))
+                        .child(why.to_string())
+                        .view(),
+                    Some(Ok(copy)) => found(shop, copy, opened, taken),
+                })
+            }))
+            .child(words(move || match taken.get() {
                 None => String::new(),
                 Some(1) => "1 entry was taken in.".to_owned(),
                 Some(n) => format!("{n} entries were taken in."),
-            })}
-        </div>
-    }
-    .into_any()
+            }))
+    ]
 }
 
 /// What the copy would bring, and the button that takes it in.
-fn found(shop: Workshop, copy: &Copy, opened: RwSignal<Opened>, taken: RwSignal<Option<usize>>) -> AnyView {
+fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Option<usize>>) -> View {
     let fresh = copy.fresh.len();
     let take = move || {
         if let Some(Ok(copy)) = opened.get_untracked() {
@@ -99,22 +116,18 @@ fn found(shop: Workshop, copy: &Copy, opened: RwSignal<Opened>, taken: RwSignal<
         }
         opened.set(None);
     };
-    let left_out = copy.damaged.iter().map(|(line, why)| view! { <li>{format!("Line {line}: {why}")}</li> });
+    let left_out = copy.damaged.iter().map(|(line, why)| el("li").child(format!("Line {line}: {why}")));
     let left_out = (!copy.damaged.is_empty()).then(|| {
-        view! {
-            <details>
-                <summary>{format!("Left out: {}", copy.damaged.len())}</summary>
-                <ul class="left-out">{left_out.collect_view()}</ul>
-            </details>
-        }
+        el("details")
+            .child(el("summary").child(format!("Left out: {}", copy.damaged.len())))
+            .child(el("ul").class("left-out").child(left_out.views()))
     });
-    view! {
-        <p class="found">{copy.say()}</p>
-        {left_out}
-        <div class="actions">
-            {(fresh > 0).then(|| press("main", "Take them in", take))}
-            {press("", "Leave it", move || opened.set(None))}
-        </div>
-    }
-    .into_any()
+    group![
+        el("p").class("found").child(copy.say()),
+        left_out,
+        el("div")
+            .class("actions")
+            .child((fresh > 0).then(|| press("main", "Take them in", take)))
+            .child(press("", "Leave it", move || opened.set(None)))
+    ]
 }

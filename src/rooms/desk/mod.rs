@@ -10,26 +10,25 @@ mod storage;
 
 use super::parts::{live, page_part};
 use super::workshop::Workshop;
-use leptos::prelude::*;
+use crate::dom::*;
 
 /// `#desk/damaged` shows what was set aside; all else is the Desk itself.
-pub(super) fn room() -> AnyView {
+pub(super) fn room() -> View {
     let shop = Workshop::here();
-    let damaged = Memo::new(move |_| shop.route().with(|r| r.at(0) == Some("damaged")));
+    let damaged = Derived::new(move || shop.route().with(|r| r.at(0) == Some("damaged")));
     live(move || {
         let damaged = damaged.get();
         untrack(|| if damaged { damaged::page(shop) } else { page(shop) })
     })
 }
 
-fn page(shop: Workshop) -> AnyView {
-    view! {
-        <h1>"Desk"</h1>
-        {page_part("desk-device", "This device", device::body(shop))}
-        {page_part("desk-rules", "The workshop", rules::body(shop))}
-        {page_part("desk-book", "Your book", view! { {storage::body(shop)} {copy::body(shop)} }.into_any())}
-        {page_part("desk-demo", "The demo", demo::body(shop))}
-        {page_part("desk-about", "About Potside", about::body())}
-    }
-    .into_any()
+fn page(shop: Workshop) -> View {
+    group![
+        el("h1").child("Desk"),
+        page_part("desk-device", "This device", device::body(shop)),
+        page_part("desk-rules", "The workshop", rules::body(shop)),
+        page_part("desk-book", "Your book", group![storage::body(shop), copy::body(shop)],),
+        page_part("desk-demo", "The demo", demo::body(shop)),
+        page_part("desk-about", "About Potside", about::body())
+    ]
 }

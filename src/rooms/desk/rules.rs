@@ -1,16 +1,16 @@
 //! The workshop's own rules: what stays in the pot, and how far a dose may be off.
 
 use crate::book::{Act, Settings};
+use crate::dom::*;
 use crate::pot::Residue;
 use crate::quantity::ShareUnit;
 use crate::rooms::parts::{Field, Typed, choice, finish, live, mass_field, share_field, words};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 #[derive(Clone, Copy)]
 struct Form {
     /// 0: nothing stays, 1: a weight in each pot, 2: a share of what is filled.
-    stays: RwSignal<usize>,
+    stays: Value<usize>,
     each: Typed,
     share: Typed,
     tolerance: Typed,
@@ -31,7 +31,7 @@ impl Form {
     }
 }
 
-pub(super) fn body(shop: Workshop) -> AnyView {
+pub(super) fn body(shop: Workshop) -> View {
     let settings = shop.settings();
     let (stays, each, share) = match settings.residue {
         Residue::None => (0, None, None),
@@ -39,12 +39,12 @@ pub(super) fn body(shop: Workshop) -> AnyView {
         Residue::OfFilled(share) => (2, None, Some(share)),
     };
     let form = Form {
-        stays: RwSignal::new(stays),
+        stays: Value::new(stays),
         each: Typed::amount(each),
         share: Typed::amount(share),
         tolerance: Typed::amount(Some(settings.tolerance)),
     };
-    let kept = RwSignal::new(false);
+    let kept = Value::new(false);
     let save = move || match form.settings(shop) {
         Ok(settings) => {
             kept.set(shop.act(Act::Settings(settings)));
@@ -58,20 +58,25 @@ pub(super) fn body(shop: Workshop) -> AnyView {
     let sized = move || match form.stays.get() {
         1 => mass_field(Field::new("Stays in each pot").placeholder("15 g"), form.each),
         2 => share_field(Field::new("Share of what is filled").placeholder("2 %"), form.share),
-        _ => ().into_any(),
+        _ => ().view(),
     };
-    view! {
-        <p class="lead">"These are in the book, so they hold for every pour that is planned from now on."</p>
-        {choice("What stays in the pot", form.stays, &[(0, "Nothing"), (1, "A weight a pot"), (2, "A share")])}
-        {live(sized)}
-        {share_field(
+    group![
+        el("p")
+            .class("lead")
+            .child("These are in the book, so they hold for every pour that is planned from now on."),
+        choice("What stays in the pot", form.stays, &[(0, "Nothing"), (1, "A weight a pot"), (2, "A share")],),
+        live(sized),
+        share_field(
             Field::new("Tolerance of a dose")
                 .placeholder("2 %")
                 .hint("How far a part may be off through rounding before you are told."),
             form.tolerance,
-        )}
-        {finish("Keep these", None, save)}
-        <p class="said" role="status">{words(move || if kept.get() { "Kept.".to_owned() } else { String::new() })}</p>
-    }
-    .into_any()
+        ),
+        finish("Keep these", None, save),
+        el("p").class("said").attr("role", "status").child(words(move || if kept.get() {
+            "Kept.".to_owned()
+        } else {
+            String::new()
+        }))
+    ]
 }

@@ -1,56 +1,55 @@
 //! Where the book is kept, how large it is, and whether the browser has promised to keep it.
 
 use crate::book::say_bytes;
+use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{live, press, words};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-const REFUSED: &str = "The browser did not promise it. Put Potside on the home screen, or bookmark it, then ask again: browsers \
-                       promise it to pages that are used.";
+const REFUSED: &str = "The browser did not promise it. Put Potside on the home screen, or bookmark \
+it, then ask again: browsers promise it to pages that are used.";
 
-pub(super) fn body(shop: Workshop) -> AnyView {
-    let used = RwSignal::new(None::<keep::Room>);
+pub(super) fn body(shop: Workshop) -> View {
+    let used = Value::new(None::<keep::Room>);
     // What the browser says: it has promised, it has not, it does not say.
-    let promised = RwSignal::new(None::<bool>);
+    let promised = Value::new(None::<bool>);
     spawn_local(async move {
         used.set(keep::room().await);
         promised.set(keep::persisted().await);
     });
-    let entries = Memo::new(move |_| shop.journal(|j| j.entries().len()));
-    let damaged = Memo::new(move |_| shop.journal(|j| j.damaged().len()));
-    view! {
-        <dl class="facts">
-            <dt>"Entries"</dt>
-            <dd id="entries">{words(move || entries.get().to_string())}</dd>
-            {live(move || if damaged.get() > 0 { set_aside(damaged.get()) } else { ().into_any() })}
-            <dt>"Space used"</dt>
-            <dd>{words(move || space(shop, used.get()))}</dd>
-            <dt>"Safe from clearing"</dt>
-            <dd>
-                {words(move || if promised.get() == Some(true) {
+    let entries = Derived::new(move || shop.journal(|j| j.entries().len()));
+    let damaged = Derived::new(move || shop.journal(|j| j.damaged().len()));
+    group![
+        el("dl")
+            .class("facts")
+            .child(el("dt").child("Entries"))
+            .child(el("dd").attr("id", "entries").child(words(move || entries.get().to_string())))
+            .child(live(move || if damaged.get() > 0 { set_aside(damaged.get()) } else { ().view() }))
+            .child(el("dt").child("Space used"))
+            .child(el("dd").child(words(move || space(shop, used.get()))))
+            .child(el("dt").child("Safe from clearing"))
+            .child(el("dd").child(words(move || {
+                if promised.get() == Some(true) {
                     "Yes: the browser has promised not to clear it by itself.".to_owned()
                 } else {
                     "Not promised: the browser may clear it when the device runs short of space.".to_owned()
-                })}
-            </dd>
-        </dl>
-        <p>
-            "The book is in this browser on this device and nowhere else. Clearing the browser's data for this site, or losing
-            the device, takes it along: keep a copy elsewhere."
-        </p>
-        {live(move || if promised.get() == Some(true) { ().into_any() } else { ask(promised) })}
-    }
-    .into_any()
+                }
+            }))),
+        el("p").child(
+            "The book is in this browser on this device and nowhere else. Clearing the \
+browser's data for this site, or losing the device, takes it along: keep a \
+copy elsewhere.",
+        ),
+        live(move || if promised.get() == Some(true) { ().view() } else { ask(promised) })
+    ]
 }
 
-fn set_aside(damaged: usize) -> AnyView {
-    view! {
-        <dt>"Set aside"</dt>
-        <dd><a href="#desk/damaged">{format!("{damaged} that cannot be read")}</a></dd>
-    }
-    .into_any()
+fn set_aside(damaged: usize) -> View {
+    group![
+        el("dt").child("Set aside"),
+        el("dd").child(el("a").attr("href", "#desk/damaged").child(format!("{damaged} that cannot be read")))
+    ]
 }
 
 fn space(shop: Workshop, used: Option<keep::Room>) -> String {
@@ -64,8 +63,8 @@ fn space(shop: Workshop, used: Option<keep::Room>) -> String {
     }
 }
 
-fn ask(promised: RwSignal<Option<bool>>) -> AnyView {
-    let refused = RwSignal::new(false);
+fn ask(promised: Value<Option<bool>>) -> View {
+    let refused = Value::new(false);
     let ask = move || {
         spawn_local(async move {
             let said = keep::persist().await;
@@ -73,11 +72,12 @@ fn ask(promised: RwSignal<Option<bool>>) -> AnyView {
             promised.set(said);
         });
     };
-    view! {
-        <div class="actions">{press("", "Ask the browser to keep it", ask)}</div>
-        <p role="status">
-            {words(move || if refused.get() { REFUSED.to_owned() } else { String::new() })}
-        </p>
-    }
-    .into_any()
+    group![
+        el("div").class("actions").child(press("", "Ask the browser to keep it", ask)),
+        el("p").attr("role", "status").child(words(move || if refused.get() {
+            REFUSED.to_owned()
+        } else {
+            String::new()
+        }))
+    ]
 }

@@ -1,28 +1,36 @@
 //! Fields for each kind of amount: each reads in the person's own unit and says back both systems.
 
 use super::field::{Field, Typed, field};
+use crate::dom::*;
 use crate::quantity::{Length, LengthUnit, Mass, Quantity, Share, ShareUnit, Temperature, TemperatureUnit};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// A name or anything else that is only text.
-pub fn text_field(label: impl Into<String>, typed: Typed, offers: Vec<String>) -> AnyView {
+pub fn text_field(label: impl Into<String>, typed: Typed, offers: Vec<String>) -> View {
     field(Field::text(label).offers(offers), typed, || Ok(String::new()))
 }
 
 /// Text of several lines.
-pub fn area(label: &'static str, typed: Typed) -> AnyView {
+pub fn area(label: &'static str, typed: Typed) -> View {
     let id = Workshop::here().fresh_dom_id();
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}<span class="optional">" optional"</span></label>
-            <textarea id=id prop:value=typed.text on:input=move |e| typed.text.set(event_target_value(&e))></textarea>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field")
+        .child(
+            el("label")
+                .attr("for", id.clone())
+                .child(label)
+                .child(el("span").class("optional").child(" optional")),
+        )
+        .child(
+            el("textarea")
+                .attr("id", id)
+                .prop("value", typed.text)
+                .on("input", move |e| typed.text.set(text_of(&e))),
+        )
+        .view()
 }
 
-pub fn mass_field(of: Field, typed: Typed) -> AnyView {
+pub fn mass_field(of: Field, typed: Typed) -> View {
     let shop = Workshop::here();
     field(filled(of, Mass::EXAMPLE), typed, move || {
         let read = typed.read::<Mass>(shop.mass_unit()).map_err(|e| e.to_string())?;
@@ -30,7 +38,7 @@ pub fn mass_field(of: Field, typed: Typed) -> AnyView {
     })
 }
 
-pub fn share_field(of: Field, typed: Typed) -> AnyView {
+pub fn share_field(of: Field, typed: Typed) -> View {
     let shop = Workshop::here();
     field(filled(of, Share::EXAMPLE), typed, move || {
         let read = typed.read::<Share>(ShareUnit::Percent).map_err(|e| e.to_string())?;
@@ -38,7 +46,7 @@ pub fn share_field(of: Field, typed: Typed) -> AnyView {
     })
 }
 
-pub fn temperature_field(of: Field, typed: Typed) -> AnyView {
+pub fn temperature_field(of: Field, typed: Typed) -> View {
     let shop = Workshop::here();
     field(filled(of, Temperature::EXAMPLE), typed, move || {
         let unit = shop.temperature_unit();
@@ -52,7 +60,7 @@ pub fn temperature_field(of: Field, typed: Typed) -> AnyView {
     })
 }
 
-pub fn length_field(of: Field, typed: Typed) -> AnyView {
+pub fn length_field(of: Field, typed: Typed) -> View {
     let shop = Workshop::here();
     field(filled(of, Length::EXAMPLE), typed, move || {
         let voice = shop.voice();

@@ -1,14 +1,14 @@
 //! One of a few: large buttons side by side, a radio group to the keyboard and the screen reader.
 
+use crate::dom::*;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// What can be chosen: a value and the words for it.
 pub type Choice<T> = (T, &'static str);
 
-pub fn choice<T>(label: &'static str, value: RwSignal<T>, options: &[Choice<T>]) -> AnyView
+pub fn choice<T>(label: &'static str, value: Value<T>, options: &[Choice<T>]) -> View
 where
-    T: Copy + PartialEq + Send + Sync + 'static,
+    T: Copy + PartialEq + 'static,
 {
     let name = Workshop::here().fresh_dom_id();
     let buttons = options
@@ -19,24 +19,26 @@ where
                 name.clone(),
                 id,
                 words,
-                Signal::derive(move || value.get() == this),
+                Derived::new(move || value.get() == this),
                 Callback::new(move |()| value.set(this)),
             )
         })
-        .collect_view();
-    view! {
-        <fieldset class="choice">
-            <legend>{label}</legend>
-            <div class="options">{buttons}</div>
-        </fieldset>
-    }
-    .into_any()
+        .views();
+    el("fieldset")
+        .class("choice")
+        .child(el("legend").child(label))
+        .child(el("div").class("options").child(buttons))
+        .view()
 }
 
-fn one(name: String, id: String, words: &'static str, on: Signal<bool>, pick: Callback<()>) -> AnyView {
-    view! {
-        <input type="radio" name=name id=id.clone() prop:checked=on on:change=move |_| pick.run(()) />
-        <label for=id>{words}</label>
-    }
-    .into_any()
+fn one(name: String, id: String, words: &'static str, on: Derived<bool>, pick: Callback<()>) -> View {
+    group![
+        el("input")
+            .attr("type", "radio")
+            .attr("name", name)
+            .attr("id", id.clone())
+            .prop("checked", on)
+            .on("change", move |_| pick.run(())),
+        el("label").attr("for", id).child(words)
+    ]
 }

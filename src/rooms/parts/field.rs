@@ -1,20 +1,20 @@
 //! A labelled field that says back how it read what was typed, or what is wrong with it.
 
+use crate::dom::*;
 use crate::quantity::{Amount, AmountError, Density, Quantity, read, read_count, read_density, show_exact};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// A typed text and what it reads as. The text stays as typed whatever it reads as.
 #[derive(Clone, Copy)]
 pub struct Typed {
-    pub text: RwSignal<String>,
+    pub text: Value<String>,
     /// Set once the person has left the field or tried to save: only then does an empty field complain.
-    pub touched: RwSignal<bool>,
+    pub touched: Value<bool>,
 }
 
 impl Typed {
     pub fn new(text: impl Into<String>) -> Self {
-        Self { text: RwSignal::new(text.into()), touched: RwSignal::new(false) }
+        Self { text: Value::new(text.into()), touched: Value::new(false) }
     }
 
     /// An amount as it was typed, to be changed.
@@ -94,61 +94,61 @@ impl Field {
 }
 
 /// What a text reads as (`Ok("61.0 g")`, may be empty) or what is wrong with it, a whole sentence.
-type Echo = Box<dyn Fn() -> Result<String, String> + Send + Sync>;
+type Echo = Box<dyn Fn() -> Result<String, String>>;
 
 /// `echo` says what the text reads as; see [`Echo`].
-pub fn field(
-    field: Field,
-    typed: Typed,
-    echo: impl Fn() -> Result<String, String> + Send + Sync + 'static,
-) -> AnyView {
+pub fn field(field: Field, typed: Typed, echo: impl Fn() -> Result<String, String> + 'static) -> View {
     labelled(field, typed, Box::new(echo))
 }
 
 /// Not generic, so that the page carries it once.
-fn labelled(field: Field, typed: Typed, echo: Echo) -> AnyView {
+fn labelled(field: Field, typed: Typed, echo: Echo) -> View {
     let id = Workshop::here().fresh_dom_id();
     let (said, list) = (format!("{id}-said"), format!("{id}-list"));
     let optional = field.optional;
-    let echo = Memo::new(move |_| {
+    let echo = Derived::new(move || {
         if typed.is_empty() && (optional || !typed.touched.get()) { Ok(String::new()) } else { echo() }
     });
     let wrong = move || echo.with(Result::is_err);
     let hint = field.hint.clone();
     let offers = field.offers;
     let has_offers = !offers.is_empty();
-    view! {
-        <div class="field" class:wrong=wrong>
-            <label for=id.clone()>
-                {field.label}
-                {optional.then(|| view! { <span class="optional">" optional"</span> })}
-            </label>
-            <input
-                id=id
-                type="text"
-                inputmode=field.keys
-                autocomplete="off"
-                autocapitalize=if field.keys == "text" { "sentences" } else { "off" }
-                spellcheck="false"
-                enterkeyhint="done"
-                placeholder=field.placeholder
-                list=has_offers.then(|| list.clone())
-                aria-describedby=said.clone()
-                aria-invalid=move || wrong().then_some("true")
-                prop:value=typed.text
-                on:input=move |e| typed.text.set(event_target_value(&e))
-                on:blur=move |_| typed.touched.set(true)
-            />
-            {has_offers.then(|| view! {
-                <datalist id=list>{offers.into_iter().map(|o| view! { <option value=o></option> }).collect_view()}</datalist>
-            })}
-            <p class="said" id=said aria-live="polite">
-                {move || match echo.get() {
-                    Ok(said) if said.is_empty() => hint.clone(),
-                    Ok(said) | Err(said) => said,
-                }}
-            </p>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field")
+        .flag("wrong", wrong)
+        .child(
+            el("label")
+                .attr("for", id.clone())
+                .child(field.label)
+                .child(optional.then(|| el("span").class("optional").child(" optional"))),
+        )
+        .child(
+            el("input")
+                .attr("id", id)
+                .attr("type", "text")
+                .attr("inputmode", field.keys)
+                .attr("autocomplete", "off")
+                .attr("autocapitalize", if field.keys == "text" { "sentences" } else { "off" })
+                .attr("spellcheck", "false")
+                .attr("enterkeyhint", "done")
+                .attr("placeholder", field.placeholder)
+                .attr("list", has_offers.then(|| list.clone()))
+                .attr("aria-describedby", said.clone())
+                .attr("aria-invalid", move || wrong().then_some("true"))
+                .prop("value", typed.text)
+                .on("input", move |e| typed.text.set(text_of(&e)))
+                .on("blur", move |_| typed.touched.set(true)),
+        )
+        .child(has_offers.then(|| {
+            el("datalist")
+                .attr("id", list)
+                .child(offers.into_iter().map(|o| el("option").attr("value", o)).views())
+        }))
+        .child(el("p").class("said").attr("id", said).attr("aria-live", "polite").child(move || {
+            match echo.get() {
+                Ok(said) if said.is_empty() => hint.clone(),
+                Ok(said) | Err(said) => said,
+            }
+        }))
+        .view()
 }

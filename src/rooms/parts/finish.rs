@@ -1,29 +1,36 @@
 //! The end of a form: what is wrong with it once one has tried, and the buttons.
 
-use leptos::prelude::*;
+use crate::dom::*;
 
 /// `save` saves and returns nothing, or returns every sentence that says why it cannot. `back` is where leaving goes,
 /// none where one stays.
 pub fn finish(
     words: &'static str,
     back: Option<&'static str>,
-    save: impl Fn() -> Vec<String> + Send + Sync + 'static,
-) -> AnyView {
+    save: impl Fn() -> Vec<String> + 'static,
+) -> View {
     foot(words, back, Callback::new(move |()| untrack(&save)))
 }
 
-fn foot(words: &'static str, back: Option<&'static str>, save: Callback<(), Vec<String>>) -> AnyView {
-    let wrong = RwSignal::new(Vec::<String>::new());
-    view! {
-        <div role="alert">
-            {move || wrong.get().into_iter().map(|why| view! {
-                <p class="note caution"><strong>"Not saved: "</strong>{why}</p>
-            }).collect_view()}
-        </div>
-        <div class="actions">
-            <button type="button" class="main" on:click=move |_| wrong.set(save.run(()))>{words}</button>
-            {back.map(|to| view! { <a class="button" href=to>"Leave it"</a> })}
-        </div>
-    }
-    .into_any()
+fn foot(words: &'static str, back: Option<&'static str>, save: Callback<(), Vec<String>>) -> View {
+    let wrong = Value::new(Vec::<String>::new());
+    group![
+        el("div").attr("role", "alert").child(move || {
+            wrong
+                .get()
+                .into_iter()
+                .map(|why| el("p").class("note caution").child(el("strong").child("Not saved: ")).child(why))
+                .views()
+        }),
+        el("div")
+            .class("actions")
+            .child(
+                el("button")
+                    .attr("type", "button")
+                    .class("main")
+                    .on("click", move |_| wrong.set(save.run(())))
+                    .child(words),
+            )
+            .child(back.map(|to| el("a").class("button").attr("href", to).child("Leave it")))
+    ]
 }

@@ -24,4 +24,4 @@ pub use number::{mass, temperature, temperature_range};
 pub use pick::{Pick, pick};
 pub use sheet::{confirm_sheet, sheet};
 pub use stepper::stepper;
-pub use why::{WhySheet, why_button};
+pub use why::{why_button, why_sheet};

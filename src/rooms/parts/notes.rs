@@ -1,22 +1,22 @@
 //! Sentences that must be seen: cautions, remarks, what went wrong.
 
+use crate::dom::*;
 use crate::pot::Note;
-use leptos::prelude::*;
 
 /// A caution: the word beside the colour.
-pub fn caution(text: impl Into<String>) -> AnyView {
-    view! { <p class="note caution"><strong>"Caution: "</strong>{text.into()}</p> }.into_any()
+pub fn caution(text: impl Into<String>) -> View {
+    el("p").class("note caution").child(el("strong").child("Caution: ")).child(text.into()).view()
 }
 
 /// A plain remark.
-pub fn sentence(text: impl Into<String>) -> AnyView {
-    view! { <p class="note">{text.into()}</p> }.into_any()
+pub fn sentence(text: impl Into<String>) -> View {
+    el("p").class("note").child(text.into()).view()
 }
 
-pub fn notes(notes: &[Note]) -> AnyView {
+pub fn notes(notes: &[Note]) -> View {
     notes
         .iter()
         .map(|n| if n.caution { caution(n.text.clone()) } else { sentence(n.text.clone()) })
-        .collect_view()
-        .into_any()
+        .views()
+        .view()
 }

@@ -1,22 +1,20 @@
 //! Amounts on the screen: the unit the person likes first, the other beside it.
 
+use crate::dom::*;
 use crate::formula::TemperatureRange;
 use crate::quantity::{Mass, Temperature, show_both};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// A mass, large number and unit, with the other unit small beside it. `division` is that of the scale it is read on.
-pub fn mass(value: Mass, division: Option<Mass>) -> AnyView {
+pub fn mass(value: Mass, division: Option<Mass>) -> View {
     let shop = Workshop::here();
     let (first, other) = show_both(value, shop.mass_unit(), division, shop.locale());
-    view! {
-        <span class="amount">
-            <span class="figure">{first.number}</span>
-            <span class="unit">{first.unit}</span>
-            <span class="other">{other.to_string()}</span>
-        </span>
-    }
-    .into_any()
+    el("span")
+        .class("amount")
+        .child(el("span").class("figure").child(first.number))
+        .child(el("span").class("unit").child(first.unit))
+        .child(el("span").class("other").child(other.to_string()))
+        .view()
 }
 
 /// A temperature in the person's unit: "188 °F".

@@ -1,7 +1,7 @@
 //! One of many: the browser's own list, which opens large on a tablet.
 
+use crate::dom::*;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// What can be picked: a key and the words for it.
 pub type Pick = (String, String);
@@ -9,27 +9,36 @@ pub type Pick = (String, String);
 /// `value` is the key of what is picked. A key that is not offered shows as nothing picked.
 pub fn pick(
     label: impl Into<String>,
-    value: RwSignal<String>,
-    offers: impl Fn() -> Vec<Pick> + Send + Sync + 'static,
-) -> AnyView {
-    list(label.into(), value, Memo::new(move |_| offers()))
+    value: Value<String>,
+    offers: impl Fn() -> Vec<Pick> + 'static,
+) -> View {
+    list(label.into(), value, Derived::new(offers))
 }
 
-fn list(label: String, value: RwSignal<String>, offers: Memo<Vec<Pick>>) -> AnyView {
+fn list(label: String, value: Value<String>, offers: Derived<Vec<Pick>>) -> View {
     let id = Workshop::here().fresh_dom_id();
     let unknown = move || offers.with(|o| !value.with(|v| o.iter().any(|(key, _)| key == v)));
     let option = move |(key, words): Pick| {
         let this = key.clone();
-        view! { <option value=key prop:selected=move || value.with(|v| *v == this)>{words}</option> }
+        el("option").attr("value", key).prop("selected", move || value.with(|v| *v == this)).child(words)
     };
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}</label>
-            <select id=id on:change=move |e| value.set(event_target_value(&e))>
-                {move || unknown().then(|| view! { <option value="" prop:selected=true disabled>"Choose …"</option> })}
-                {move || offers.get().into_iter().map(option).collect_view()}
-            </select>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field")
+        .child(el("label").attr("for", id.clone()).child(label))
+        .child(
+            el("select")
+                .attr("id", id)
+                .on("change", move |e| value.set(text_of(&e)))
+                .child(move || {
+                    unknown().then(|| {
+                        el("option")
+                            .attr("value", "")
+                            .prop("selected", true)
+                            .attr("disabled", true)
+                            .child("Choose …")
+                    })
+                })
+                .child(move || offers.get().into_iter().map(option).views()),
+        )
+        .view()
 }

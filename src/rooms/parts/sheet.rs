@@ -1,23 +1,30 @@
 //! A sheet over the room, closed back to where one was. The browser's own dialog keeps the focus in it.
 
 use super::{live, words};
-use leptos::html::Dialog;
-use leptos::prelude::*;
+use crate::dom::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlDialogElement;
 
 /// Shows `body` over the room while `open` is true. Escape, the button and `open` itself close it.
 pub fn sheet(
-    title: impl Fn() -> String + Send + Sync + 'static,
-    open: RwSignal<bool>,
-    body: impl Fn() -> AnyView + Send + Sync + 'static,
-) -> AnyView {
-    over(words(title), open, live(move || if open.get() { body() } else { ().into_any() }))
+    title: impl Fn() -> String + 'static,
+    open: Value<bool>,
+    body: impl Fn() -> View + 'static,
+) -> View {
+    over(words(title), open, live(move || if open.get() { body() } else { ().view() }))
 }
 
-fn over(title: AnyView, open: RwSignal<bool>, body: AnyView) -> AnyView {
-    let dialog: NodeRef<Dialog> = NodeRef::new();
-    Effect::new(move |_| {
-        let Some(dialog) = dialog.get() else { return };
-        if open.get() {
+fn over(title: View, open: Value<bool>, body: View) -> View {
+    let id = crate::rooms::workshop::Workshop::here().fresh_dom_id();
+    let (dialog, heading) = (format!("{id}-sheet"), id.clone());
+    let named = dialog.clone();
+    watch(move || {
+        let open = open.get();
+        let Some(dialog) = crate::keep::element(&named).and_then(|d| d.dyn_into::<HtmlDialogElement>().ok())
+        else {
+            return;
+        };
+        if open {
             if !dialog.open() && dialog.show_modal().is_err() {
                 dialog.set_open(true);
             }
@@ -25,18 +32,22 @@ fn over(title: AnyView, open: RwSignal<bool>, body: AnyView) -> AnyView {
             dialog.close();
         }
     });
-    let id = crate::rooms::workshop::Workshop::here().fresh_dom_id();
-    let heading = id.clone();
-    view! {
-        <dialog class="sheet" node_ref=dialog aria-labelledby=heading on:close=move |_| open.set(false)>
-            <header>
-                <h2 id=id>{title}</h2>
-                <button type="button" class="quiet" on:click=move |_| open.set(false)>"Close"</button>
-            </header>
-            {body}
-        </dialog>
-    }
-    .into_any()
+    el("dialog")
+        .class("sheet")
+        .attr("id", dialog)
+        .attr("aria-labelledby", heading)
+        .on("close", move |_| open.set(false))
+        .child(
+            el("header").child(el("h2").attr("id", id).child(title)).child(
+                el("button")
+                    .attr("type", "button")
+                    .class("quiet")
+                    .on("click", move |_| open.set(false))
+                    .child("Close"),
+            ),
+        )
+        .child(body)
+        .view()
 }
 
 /// Asks before something that takes effect widely.
@@ -44,22 +55,35 @@ pub fn confirm_sheet(
     title: &'static str,
     says: &'static str,
     yes: &'static str,
-    open: RwSignal<bool>,
-    then: impl Fn() + Send + Sync + Clone + 'static,
-) -> AnyView {
+    open: Value<bool>,
+    then: impl Fn() + Clone + 'static,
+) -> View {
     sheet(
         move || title.to_owned(),
         open,
         move || {
             let then = then.clone();
-            view! {
-                <p>{says}</p>
-                <div class="actions">
-                    <button type="button" class="main" on:click=move |_| { open.set(false); then(); }>{yes}</button>
-                    <button type="button" on:click=move |_| open.set(false)>"No, go back"</button>
-                </div>
-            }
-            .into_any()
+            group![
+                el("p").child(says),
+                el("div")
+                    .class("actions")
+                    .child(
+                        el("button")
+                            .attr("type", "button")
+                            .class("main")
+                            .on("click", move |_| {
+                                open.set(false);
+                                then();
+                            })
+                            .child(yes),
+                    )
+                    .child(
+                        el("button")
+                            .attr("type", "button")
+                            .on("click", move |_| open.set(false))
+                            .child("No, go back"),
+                    )
+            ]
         },
     )
 }

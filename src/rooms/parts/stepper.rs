@@ -1,11 +1,11 @@
 //! A whole number with a button to each side: counted up and down by tapping, or typed.
 
 use super::field::Typed;
+use crate::dom::*;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// `noun` is what is counted, in the plural: the buttons are called "Fewer vessels" and "More vessels".
-pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> AnyView {
+pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> View {
     let id = Workshop::here().fresh_dom_id();
     let said = format!("{id}-said");
     let wrong = move || typed.count().err().map(|e| e.to_string());
@@ -14,26 +14,40 @@ pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> An
         let next = if up { now.saturating_add(1) } else { now.saturating_sub(1).max(1) };
         typed.text.set(next.to_string());
     };
-    view! {
-        <div class="field stepper" class:wrong=move || wrong().is_some()>
-            <label for=id.clone()>{label.into()}</label>
-            <div class="stepped">
-                <button type="button" aria-label=format!("Fewer {noun}") on:click=move |_| step(false)>"−"</button>
-                <input
-                    id=id
-                    type="text"
-                    inputmode="numeric"
-                    autocomplete="off"
-                    enterkeyhint="done"
-                    aria-describedby=said.clone()
-                    aria-invalid=move || wrong().is_some().then_some("true")
-                    prop:value=typed.text
-                    on:input=move |e| typed.text.set(event_target_value(&e))
-                />
-                <button type="button" aria-label=format!("More {noun}") on:click=move |_| step(true)>"+"</button>
-            </div>
-            <p class="said" id=said aria-live="polite">{wrong}</p>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("field stepper")
+        .flag("wrong", move || wrong().is_some())
+        .child(el("label").attr("for", id.clone()).child(label.into()))
+        .child(
+            el("div")
+                .class("stepped")
+                .child(
+                    el("button")
+                        .attr("type", "button")
+                        .attr("aria-label", format!("Fewer {noun}"))
+                        .on("click", move |_| step(false))
+                        .child("−"),
+                )
+                .child(
+                    el("input")
+                        .attr("id", id)
+                        .attr("type", "text")
+                        .attr("inputmode", "numeric")
+                        .attr("autocomplete", "off")
+                        .attr("enterkeyhint", "done")
+                        .attr("aria-describedby", said.clone())
+                        .attr("aria-invalid", move || wrong().is_some().then_some("true"))
+                        .prop("value", typed.text)
+                        .on("input", move |e| typed.text.set(text_of(&e))),
+                )
+                .child(
+                    el("button")
+                        .attr("type", "button")
+                        .attr("aria-label", format!("More {noun}"))
+                        .on("click", move |_| step(true))
+                        .child("+"),
+                ),
+        )
+        .child(el("p").class("said").attr("id", said).attr("aria-live", "polite").child(wrong))
+        .view()
 }

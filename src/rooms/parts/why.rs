@@ -1,74 +1,66 @@
 //! "Why?" beside a number: the relation, the values put in, the rounding, the source.
 
 use super::sheet::sheet;
+use crate::dom::*;
 use crate::quantity::Why;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// The button that asks.
-pub fn why_button(why: Why) -> AnyView {
+pub fn why_button(why: Why) -> View {
     let what = why.what.clone();
-    view! {
-        <button
-            type="button"
-            class="why"
-            aria-label=format!("Why? {what}")
-            on:click=move |_| Workshop::here().ask_why(why.clone())
-        >
-            "why?"
-        </button>
-    }
-    .into_any()
+    el("button")
+        .attr("type", "button")
+        .class("why")
+        .attr("aria-label", format!("Why? {what}"))
+        .on("click", move |_| Workshop::here().ask_why(why.clone()))
+        .child("why?")
+        .view()
 }
 
 /// The one sheet that answers, mounted once.
-#[component]
-pub fn WhySheet() -> impl IntoView {
+pub fn why_sheet() -> View {
     let shop = Workshop::here();
-    let open = RwSignal::new(false);
+    let open = Value::new(false);
     let asked = shop.why();
-    Effect::new(move |_| {
+    watch(move || {
         if asked.with(Option::is_some) {
             open.set(true);
         }
     });
-    Effect::new(move |_| {
+    watch(move || {
         if !open.get() {
             asked.set(None);
         }
     });
-    sheet(
-        || "How this came about".to_owned(),
-        open,
-        move || asked.with(|w| w.as_ref().map(answer)).into_any(),
-    )
+    sheet(|| "How this came about".to_owned(), open, move || asked.with(|w| w.as_ref().map(answer)).view())
 }
 
-fn answer(why: &Why) -> AnyView {
+fn answer(why: &Why) -> View {
     let values = why
         .values
         .iter()
         .map(|v| {
             let deeper = v.why.as_deref().map(|w| {
-                view! { <details><summary>{format!("why {}?", v.name)}</summary>{answer(w)}</details> }
+                el("details").child(el("summary").child(format!("why {}?", v.name))).child(answer(w))
             });
-            view! {
-                <li><span class="name">{v.name.clone()}</span>" "<span class="value">{v.shown.clone()}</span>{deeper}</li>
-            }
+            el("li")
+                .child(el("span").class("name").child(v.name.clone()))
+                .child(" ")
+                .child(el("span").class("value").child(v.shown.clone()))
+                .child(deeper)
         })
-        .collect_view();
+        .views();
     let line = |label: &'static str, text: &str| {
-        (!text.is_empty()).then(|| view! { <p class="detail"><strong>{label}</strong>{text.to_owned()}</p> })
+        (!text.is_empty())
+            .then(|| el("p").class("detail").child(el("strong").child(label)).child(text.to_owned()))
     };
-    view! {
-        <section class="answer">
-            <h3>{why.what.clone()}</h3>
-            <p class="relation">{why.relation.clone()}</p>
-            <ul>{values}</ul>
-            <p class="result">"= "{why.result.clone()}</p>
-            {line("Rounded: ", &why.rounding)}
-            {line("From: ", &why.source)}
-        </section>
-    }
-    .into_any()
+    el("section")
+        .class("answer")
+        .child(el("h3").child(why.what.clone()))
+        .child(el("p").class("relation").child(why.relation.clone()))
+        .child(el("ul").child(values))
+        .child(el("p").class("result").child("= ").child(why.result.clone()))
+        .child(line("Rounded: ", &why.rounding))
+        .child(line("From: ", &why.source))
+        .view()
 }

@@ -1,12 +1,13 @@
 //! What is asked for at the pot, as it stands in the fields.
 
 use crate::book::{Batch, Id, VesselOffer, Wish};
+use crate::dom::*;
 use crate::keep::Which;
 use crate::pot::{Plan, Residue, Target};
 use crate::quantity::{Mass, Share, ShareUnit};
 use crate::rooms::parts::Typed;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
+use leptos::prelude::Owner;
 use std::cell::Cell;
 
 /// What sets the size of the batch.
@@ -27,20 +28,20 @@ pub(super) enum Stays {
 /// The fields; copied freely.
 #[derive(Clone, Copy)]
 pub(super) struct Asked {
-    pub(super) formula: RwSignal<String>,
+    pub(super) formula: Value<String>,
     /// The key of an offer, see [`key`].
-    pub(super) vessel: RwSignal<String>,
+    pub(super) vessel: Value<String>,
     /// Typed where the formula does not name the vessel.
     pub(super) wick: Typed,
-    pub(super) by: RwSignal<By>,
+    pub(super) by: Value<By>,
     pub(super) vessels: Typed,
     pub(super) total: Typed,
-    pub(super) ingredient: RwSignal<String>,
+    pub(super) ingredient: Value<String>,
     pub(super) left: Typed,
-    pub(super) warmed: RwSignal<bool>,
+    pub(super) warmed: Value<bool>,
     /// Empty: one pour, whatever its size.
-    pub(super) pot: RwSignal<String>,
-    pub(super) stays: RwSignal<Stays>,
+    pub(super) pot: Value<String>,
+    pub(super) stays: Value<Stays>,
     pub(super) stays_each: Typed,
     pub(super) stays_share: Typed,
 }
@@ -86,17 +87,17 @@ impl Asked {
                 Residue::OfFilled(share) => (Stays::OfFilled, None, Some(*share)),
             };
             let asked = Self {
-                formula: RwSignal::default(),
-                vessel: RwSignal::default(),
+                formula: Value::default(),
+                vessel: Value::default(),
                 wick: Typed::new(""),
-                by: RwSignal::new(By::Vessels),
+                by: Value::new(By::Vessels),
                 vessels: Typed::new("1"),
                 total: Typed::new(""),
-                ingredient: RwSignal::default(),
+                ingredient: Value::default(),
                 left: Typed::new(""),
-                warmed: RwSignal::new(false),
-                pot: RwSignal::default(),
-                stays: RwSignal::new(stays),
+                warmed: Value::new(false),
+                pot: Value::default(),
+                stays: Value::new(stays),
                 stays_each: Typed::amount::<Mass>(each),
                 stays_share: Typed::amount::<Share>(share),
             };

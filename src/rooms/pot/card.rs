@@ -2,29 +2,31 @@
 
 use super::pouring::Pouring;
 use super::thermometer::missed;
+use crate::dom::*;
 use crate::pot::{Said, StepKey, StepView, countdown};
 use crate::quantity::show_both;
 use crate::rooms::parts::{caution, notes, why_button};
-use leptos::prelude::*;
 
-pub(super) fn card(p: Pouring) -> AnyView {
+pub(super) fn card(p: Pouring) -> View {
     // Rebuilt only where the step, its amount or what is said at it changes.
-    (move || p.card.with(|card| card.as_ref().map(|card| one(p, card)))).into_any()
+    (move || p.card.with(|card| card.as_ref().map(|card| one(p, card)))).view()
 }
 
-fn one(p: Pouring, card: &StepView) -> AnyView {
-    view! {
-        <h1 id="step-title" data-step=format!("{:?}", card.step.key)>{card.title.clone()}</h1>
-        {wanted(p, card)}
-        {card.wants.as_ref().map(|_| missed(p, card.step.key))}
-        {(!card.cautions.is_empty()).then(|| caution(card.cautions.join(" ")))}
-        {notes(&card.notes)}
-    }
-    .into_any()
+fn one(p: Pouring, card: &StepView) -> View {
+    group![
+        el("h1")
+            .attr("id", "step-title")
+            .attr("data-step", format!("{:?}", card.step.key))
+            .child(card.title.clone()),
+        wanted(p, card),
+        card.wants.as_ref().map(|_| missed(p, card.step.key)),
+        (!card.cautions.is_empty()).then(|| caution(card.cautions.join(" "))),
+        notes(&card.notes)
+    ]
 }
 
 /// The number that is wanted now, and with what it is measured.
-fn wanted(p: Pouring, card: &StepView) -> AnyView {
+fn wanted(p: Pouring, card: &StepView) -> View {
     let voice = p.shop.voice();
     let range = card.wants.as_ref().map(|w| w.say(voice));
     let said = match (&card.step.dose, card.step.amount) {
@@ -46,35 +48,42 @@ fn wanted(p: Pouring, card: &StepView) -> AnyView {
         (StepKey::Stir { .. }, ..) => timer(p, card),
         (key, Some(said), range) => {
             let verb = if matches!(key, StepKey::Fill { .. }) { "Pour at " } else { "Add at " };
-            view! {
-                <p class="wanted"><span class="figure">{said.number}</span>" "<span class="unit">{said.unit}</span></p>
-                <p class="beside">
-                    <span>{said.beside}{why}</span>
-                    <strong>{said.with}</strong>
-                    {range.map(|range| view! { <span>{verb}<strong>{range}</strong></span> })}
-                </p>
-            }
-            .into_any()
+            group![
+                el("p")
+                    .class("wanted")
+                    .child(el("span").class("figure").child(said.number))
+                    .child(" ")
+                    .child(el("span").class("unit").child(said.unit)),
+                el("p")
+                    .class("beside")
+                    .child(el("span").child(said.beside).child(why))
+                    .child(el("strong").child(said.with))
+                    .child(range.map(|range| el("span").child(verb).child(el("strong").child(range))))
+            ]
         }
         (_, None, Some(range)) => {
-            view! { <p class="wanted range"><span class="figure">{range}</span></p> }.into_any()
+            el("p").class("wanted range").child(el("span").class("figure").child(range)).view()
         }
-        (_, None, None) => ().into_any(),
+        (_, None, None) => ().view(),
     }
 }
 
 /// The stirring time, counted down from the moment that is in the book: a reload does not stop it.
-fn timer(p: Pouring, card: &StepView) -> AnyView {
+fn timer(p: Pouring, card: &StepView) -> View {
     let key = card.step.key;
     let minutes = card.minutes;
-    let left = Memo::new(move |_| p.run(|run| run.stir_left(key, p.shop.now().get())).flatten());
-    let over = Memo::new(move |_| left.get() == Some(0));
-    view! {
-        <p class="wanted" role="timer" aria-live="off">
-            <span class="figure">{move || left.get().map(countdown)}</span>
-        </p>
-        <p class="beside">{format!("of {minutes} min stirring left")}</p>
-        <p class="over" role="status">{move || over.get().then_some("Stirred long enough.")}</p>
-    }
-    .into_any()
+    let left = Derived::new(move || p.run(|run| run.stir_left(key, p.shop.now().get())).flatten());
+    let over = Derived::new(move || left.get() == Some(0));
+    group![
+        el("p")
+            .class("wanted")
+            .attr("role", "timer")
+            .attr("aria-live", "off")
+            .child(el("span").class("figure").child(move || left.get().map(countdown))),
+        el("p").class("beside").child(format!("of {minutes} min stirring left")),
+        el("p")
+            .class("over")
+            .attr("role", "status")
+            .child(move || over.get().then_some("Stirred long enough."))
+    ]
 }

@@ -1,15 +1,13 @@
 //! A dose on the screen: number and unit large, what it also comes to beside.
 
+use crate::dom::*;
 use crate::pot::Said;
-use leptos::prelude::*;
 
-pub(super) fn dose(said: Said) -> AnyView {
-    view! {
-        <span class="amount">
-            <span class="figure">{said.number}</span>
-            <span class="unit">{said.unit}</span>
-            <span class="other">{said.beside}</span>
-        </span>
-    }
-    .into_any()
+pub(super) fn dose(said: Said) -> View {
+    el("span")
+        .class("amount")
+        .child(el("span").class("figure").child(said.number))
+        .child(el("span").class("unit").child(said.unit))
+        .child(el("span").class("other").child(said.beside))
+        .view()
 }

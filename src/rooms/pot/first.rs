@@ -1,32 +1,42 @@
 //! The first screen of an empty book: what Potside is for, and the two ways in.
 
+use crate::dom::*;
 use crate::keep::Which;
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
-pub(super) fn first(shop: Workshop) -> AnyView {
+pub(super) fn first(shop: Workshop) -> View {
     let demo = move || {
         (shop.which() == Which::Own).then(|| {
-            view! {
-                <button type="button" class="big" on:click=move |_| shop.change_workshop(Which::Demo)>
-                    "Look around the demo workshop"
-                </button>
-            }
+            el("button")
+                .attr("type", "button")
+                .class("big")
+                .on("click", move |_| shop.change_workshop(Which::Demo))
+                .child("Look around the demo workshop")
         })
     };
-    view! {
-        <div class="empty first">
-            <h1>"From the formula to the poured candle"</h1>
-            <p>
-                "Potside leads you through a pour: what to weigh and on which scale, when to add it, when to pour, how much
-                into each vessel. It works beside the pot with no connection, and what you write stays on this device."
-            </p>
-            <div class="ways">
-                <a class="button main big" href="#book/formula/new">"Start your own workshop"</a>
-                {demo}
-            </div>
-            <p class="muted">"The demo has made-up formulas, vessels and scales. It is kept apart from your own book."</p>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("empty first")
+        .child(el("h1").child("From the formula to the poured candle"))
+        .child(el("p").child(
+            "Potside leads you through a pour: what to weigh and on which scale, when to \
+add it, when to pour, how much into each vessel. It works beside the pot with \
+no connection, and what you write stays on this device.",
+        ))
+        .child(
+            el("div")
+                .class("ways")
+                .child(
+                    el("a")
+                        .class("button main big")
+                        .attr("href", "#book/formula/new")
+                        .child("Start your own workshop"),
+                )
+                .child(demo),
+        )
+        .child(
+            el("p").class("muted").child(
+                "The demo has made-up formulas, vessels and scales. It is kept apart from your own book.",
+            ),
+        )
+        .view()
 }

@@ -3,12 +3,12 @@
 use super::answer::answer;
 use super::ask::{Asked, By, Stays, key};
 use crate::book::{Act, Id};
+use crate::dom::*;
 use crate::pot::Plan;
 use crate::rooms::parts::{Field, Pick, choice, field, mass_field, pick, sentence, share_field, stepper};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
-pub(super) fn form(shop: Workshop) -> AnyView {
+pub(super) fn form(shop: Workshop) -> View {
     let asked = Asked::kept(shop);
     let route = shop.route().get_untracked();
     match (route.at(0), route.at(1)) {
@@ -26,28 +26,38 @@ pub(super) fn form(shop: Workshop) -> AnyView {
         }
         _ => {}
     }
-    let plan = Memo::new(move |_| asked.plan(shop));
-    view! {
-        <h1>"Pour"</h1>
-        <div class="pour">
-            <div class="wishes">
-                {what(shop, asked)}
-                {how_many(shop, asked)}
-                {circumstances(shop, asked)}
-            </div>
-            <section class="plan" aria-labelledby="plan-title">
-                <h2 id="plan-title">"What goes in"</h2>
-                {move || plan.with(|p| match p {
-                    Ok(plan) => view! { {answer(shop, plan)} {start_button(shop, asked)} }.into_any(),
-                    Err(why) => view! { <p class="none" role="status">{why.clone()}</p> }.into_any(),
-                })}
-            </section>
-        </div>
-    }
-    .into_any()
+    let plan = Derived::new(move || asked.plan(shop));
+    group![
+        el("h1").child("Pour"),
+        el("div")
+            .class("pour")
+            .child(
+                el("div")
+                    .class("wishes")
+                    .child(what(shop, asked))
+                    .child(how_many(shop, asked))
+                    .child(circumstances(shop, asked)),
+            )
+            .child(
+                el("section")
+                    .class("plan")
+                    .attr("aria-labelledby", "plan-title")
+                    .child(el("h2").attr("id", "plan-title").child("What goes in"))
+                    .child(move || {
+                        plan.with(|p| match p {
+                            Ok(plan) => {
+                                group![answer(shop, plan), start_button(shop, asked)]
+                            }
+                            Err(why) => {
+                                el("p").class("none").attr("role", "status").child(why.clone()).view()
+                            }
+                        })
+                    }),
+            )
+    ]
 }
 
-fn what(shop: Workshop, asked: Asked) -> AnyView {
+fn what(shop: Workshop, asked: Asked) -> View {
     let formulas = move || {
         let pick = |k: &crate::book::Kept<crate::formula::Formula>| -> Option<Pick> {
             Some((k.id.0.clone(), k.body()?.name.clone()))
@@ -63,27 +73,24 @@ fn what(shop: Workshop, asked: Asked) -> AnyView {
         asked.offers(shop).iter().map(|o| (key(o), words(o.wick.as_deref(), &o.name))).collect()
     };
     // Another formula brings its own vessel and its own size of batch.
-    let first = asked.formula.get_untracked();
-    Effect::new(move |before: Option<String>| {
+    let mut before = asked.formula.get_untracked();
+    watch(move || {
         let now = asked.formula.get();
-        if before.unwrap_or_else(|| first.clone()) != now {
+        if before != now {
             asked.choose(shop, &Id(now.clone()));
+            before = now;
         }
-        now
     });
-    let unnamed = Memo::new(move |_| asked.offer(shop).is_some_and(|o| o.wick.is_none()));
-    view! {
-        {pick("Formula", asked.formula, formulas)}
-        {pick("Vessel", asked.vessel, vessels)}
-        {move || unnamed.get().then(|| view! {
-            {field(Field::text("Wick").optional(), asked.wick, || Ok(String::new()))}
-            {sentence("This formula does not name a wick for this vessel. Burn-test it before you sell any.")}
-        })}
-    }
-    .into_any()
+    let unnamed = Derived::new(move || asked.offer(shop).is_some_and(|o| o.wick.is_none()));
+    group![pick("Formula", asked.formula, formulas), pick("Vessel", asked.vessel, vessels), move || unnamed
+        .get()
+        .then(|| group![
+            field(Field::text("Wick").optional(), asked.wick, || Ok(String::new())),
+            sentence("This formula does not name a wick for this vessel. Burn-test it before you sell any.")
+        ])]
 }
 
-fn how_many(shop: Workshop, asked: Asked) -> AnyView {
+fn how_many(shop: Workshop, asked: Asked) -> View {
     let sized = move || match asked.by.get() {
         By::Vessels => stepper("How many vessels", "vessels", asked.vessels),
         By::Total => mass_field(Field::new("Total weight in the pot"), asked.total),
@@ -92,23 +99,23 @@ fn how_many(shop: Workshop, asked: Asked) -> AnyView {
                 let formula = Id(asked.formula.get());
                 shop.state(|s| s.ingredients_of(&formula)).into_iter().map(|n| (n.clone(), n)).collect()
             };
-            view! {
-                {pick("Of what", asked.ingredient, names)}
-                {mass_field(Field::new("How much of it is left"), asked.left)}
-            }
-            .into_any()
+            group![
+                pick("Of what", asked.ingredient, names),
+                mass_field(Field::new("How much of it is left"), asked.left)
+            ]
         }
     };
-    view! {
-        {choice("Size the batch by", asked.by, &[
-            (By::Vessels, "Vessels"), (By::Total, "Weight"), (By::Left, "What is left"),
-        ])}
-        {sized}
-    }
-    .into_any()
+    group![
+        choice(
+            "Size the batch by",
+            asked.by,
+            &[(By::Vessels, "Vessels"), (By::Total, "Weight"), (By::Left, "What is left")],
+        ),
+        sized
+    ]
 }
 
-fn circumstances(shop: Workshop, asked: Asked) -> AnyView {
+fn circumstances(shop: Workshop, asked: Asked) -> View {
     let pots = move || {
         let one_pour = (String::new(), "Any pot that holds it all".to_owned());
         let pots = shop.state(|s| {
@@ -121,32 +128,38 @@ fn circumstances(shop: Workshop, asked: Asked) -> AnyView {
         std::iter::once(one_pour).chain(pots).collect()
     };
     let stays = move || match asked.stays.get() {
-        Stays::Nothing => ().into_any(),
+        Stays::Nothing => ().view(),
         Stays::Each => mass_field(Field::new("Stays in each pot"), asked.stays_each),
         Stays::OfFilled => share_field(Field::new("Share of what is filled"), asked.stays_share),
     };
-    view! {
-        {choice("Vessels are", asked.warmed, &[(true, "Warmed"), (false, "Room temperature")])}
-        {pick("Pot", asked.pot, pots)}
-        {choice("What stays in the pot", asked.stays, &[
-            (Stays::Nothing, "Nothing"), (Stays::Each, "A weight"), (Stays::OfFilled, "A share"),
-        ])}
-        {stays}
-    }
-    .into_any()
+    group![
+        choice("Vessels are", asked.warmed, &[(true, "Warmed"), (false, "Room temperature")]),
+        pick("Pot", asked.pot, pots),
+        choice(
+            "What stays in the pot",
+            asked.stays,
+            &[(Stays::Nothing, "Nothing"), (Stays::Each, "A weight"), (Stays::OfFilled, "A share")],
+        ),
+        stays
+    ]
 }
 
-fn start_button(shop: Workshop, asked: Asked) -> AnyView {
+fn start_button(shop: Workshop, asked: Asked) -> View {
     let start = move |_| {
         let Ok(plan) = untrack(|| asked.plan(shop)) else { return };
         start(shop, asked, plan);
     };
-    view! {
-        <div class="start">
-            <button type="button" class="main big" id="start-pour" on:click=start>"Start this pour"</button>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("start")
+        .child(
+            el("button")
+                .attr("type", "button")
+                .class("main big")
+                .attr("id", "start-pour")
+                .on("click", start)
+                .child("Start this pour"),
+        )
+        .view()
 }
 
 /// What stays in the pot is remembered for the next pour; then the batch begins.

@@ -1,9 +1,9 @@
 //! All the steps of the pour: what is done and when, what is now, what comes.
 
 use super::pouring::Pouring;
+use crate::dom::*;
 use crate::keep;
 use crate::pot::{Event, StepKey};
-use leptos::prelude::*;
 
 #[derive(Clone, PartialEq)]
 struct Row {
@@ -14,8 +14,8 @@ struct Row {
 }
 
 /// `id` is given to the step that is now.
-pub(super) fn list(p: Pouring, id: Option<&'static str>) -> AnyView {
-    let rows = Memo::new(move |_| {
+pub(super) fn list(p: Pouring, id: Option<&'static str>) -> View {
+    let rows = Derived::new(move || {
         let voice = p.shop.voice();
         let row = |run: &crate::pot::Run, key| {
             let card = run.shown_step(key, voice)?;
@@ -28,16 +28,14 @@ pub(super) fn list(p: Pouring, id: Option<&'static str>) -> AnyView {
         p.run(|run| run.steps().iter().filter_map(|s| row(run, s.key)).collect::<Vec<_>>())
             .unwrap_or_default()
     });
-    let now = Memo::new(move |_| p.card.with(|c| c.as_ref().map(|c| c.step.key)));
-    view! {
-        <ol class="steps">
-            {move || rows.get().into_iter().map(|row| one(row, now.get(), id)).collect_view()}
-        </ol>
-    }
-    .into_any()
+    let now = Derived::new(move || p.card.with(|c| c.as_ref().map(|c| c.step.key)));
+    el("ol")
+        .class("steps")
+        .child(move || rows.get().into_iter().map(|row| one(row, now.get(), id)).views())
+        .view()
 }
 
-fn one(row: Row, now: Option<StepKey>, id: Option<&'static str>) -> AnyView {
+fn one(row: Row, now: Option<StepKey>, id: Option<&'static str>) -> View {
     let here = now == Some(row.key);
     let word = match row.done {
         Some(at) if row.missed => format!("done {}, outside its range", keep::time(at)),
@@ -45,11 +43,12 @@ fn one(row: Row, now: Option<StepKey>, id: Option<&'static str>) -> AnyView {
         None if here => "now".to_owned(),
         None => String::new(),
     };
-    view! {
-        <li id=id.filter(|_| here) class:done=row.done.is_some() class:here=here aria-current=here.then_some("step")>
-            <span class="title">{row.title}</span>
-            <span class="detail">{word}</span>
-        </li>
-    }
-    .into_any()
+    el("li")
+        .attr("id", id.filter(|_| here))
+        .flag("done", row.done.is_some())
+        .flag("here", here)
+        .attr("aria-current", here.then_some("step"))
+        .child(el("span").class("title").child(row.title))
+        .child(el("span").class("detail").child(word))
+        .view()
 }

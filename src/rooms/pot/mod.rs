@@ -19,8 +19,8 @@ pub(super) use record::record;
 
 use super::workshop::Workshop;
 use crate::book::Id;
+use crate::dom::*;
 use crate::keep::Which;
-use leptos::prelude::*;
 
 /// What the room shows.
 #[derive(Clone, PartialEq)]
@@ -31,9 +31,9 @@ enum Shown {
     Ask,
 }
 
-pub(super) fn room() -> AnyView {
+pub(super) fn room() -> View {
     let shop = Workshop::here();
-    let shown = Memo::new(move |_| {
+    let shown = Derived::new(move || {
         let batch = shop.route().with(|r| match (r.at(0), r.at(1)) {
             (Some("record"), Some(batch)) => Some(Id(batch.to_owned())),
             _ => None,
@@ -52,39 +52,43 @@ pub(super) fn room() -> AnyView {
         Shown::Record(batch) => kept(shop, batch),
         Shown::Screen => screen::screen(shop),
         Shown::First => first::first(shop),
-        Shown::Ask => view! { {demo(shop)} {form::form(shop)} }.into_any(),
+        Shown::Ask => group![demo(shop), form::form(shop)],
     })
-    .into_any()
+    .view()
 }
 
 /// In the demo: what it is, and the way out.
-fn demo(shop: Workshop) -> AnyView {
-    let leave = move || {
-        (shop.which() == Which::Demo).then(|| {
-            view! {
-                <p class="note leave">
-                    <span>"This is the demo workshop. Try anything: it is kept apart from your own book."</span>
-                    <button type="button" on:click=move |_| shop.leave_demo()>"Leave the demo"</button>
-                </p>
-            }
-        })
-    };
-    leave.into_any()
+fn demo(shop: Workshop) -> View {
+    let leave =
+        move || {
+            (shop.which() == Which::Demo).then(|| {
+                el("p")
+                    .class("note leave")
+                    .child(el("span").child(
+                        "This is the demo workshop. Try anything: it is kept apart from your own book.",
+                    ))
+                    .child(
+                        el("button")
+                            .attr("type", "button")
+                            .on("click", move |_| shop.leave_demo())
+                            .child("Leave the demo"),
+                    )
+            })
+        };
+    leave.view()
 }
 
 /// The record of a batch, as long as the book has it.
-fn kept(shop: Workshop, batch: Id) -> AnyView {
-    let found = Memo::new(move |_| shop.state(|s| s.batches.get(&batch).cloned()));
+fn kept(shop: Workshop, batch: Id) -> View {
+    let found = Derived::new(move || shop.state(|s| s.batches.get(&batch).cloned()));
     (move || match found.get() {
         Some(batch) => record(&batch),
-        None => view! {
-            <div class="empty">
-                <h1>"No such record"</h1>
-                <p>"There is no batch of this name in the book."</p>
-                <a class="button" href="#pot">"Back to the pot"</a>
-            </div>
-        }
-        .into_any(),
+        None => el("div")
+            .class("empty")
+            .child(el("h1").child("No such record"))
+            .child(el("p").child("There is no batch of this name in the book."))
+            .child(el("a").class("button").attr("href", "#pot").child("Back to the pot"))
+            .view(),
     })
-    .into_any()
+    .view()
 }

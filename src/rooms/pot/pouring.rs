@@ -1,22 +1,22 @@
 //! The pour that is on: what is known of it, and what can be done at it. Everything goes into the book at once.
 
 use crate::book::{Act, Batch, Ending, Id};
+use crate::dom::*;
 use crate::keep;
 use crate::pot::{Event, Pending, Run, StepKey, StepView, Way};
 use crate::quantity::{Mass, Temperature};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// Copied freely.
 #[derive(Clone, Copy)]
 pub(super) struct Pouring {
     pub(super) shop: Workshop,
     /// The step that is now; none when all are done.
-    pub(super) card: Memo<Option<StepView>>,
+    pub(super) card: Derived<Option<StepView>>,
     /// An overshoot that has to be settled first.
-    pub(super) pending: Memo<Option<Pending>>,
+    pub(super) pending: Derived<Option<Pending>>,
     /// The temperature of the pot as far as it is known now.
-    pub(super) reading: Memo<Option<(u64, Temperature)>>,
+    pub(super) reading: Derived<Option<(u64, Temperature)>>,
 }
 
 impl Pouring {
@@ -24,9 +24,9 @@ impl Pouring {
         let of = move |run: &Run| run.shown_step(run.now()?.key, shop.voice());
         Self {
             shop,
-            card: Memo::new(move |_| running(shop, of).flatten()),
-            pending: Memo::new(move |_| running(shop, |run| run.pending(shop.voice())).flatten()),
-            reading: Memo::new(move |_| running(shop, Run::last_reading).flatten()),
+            card: Derived::new(move || running(shop, of).flatten()),
+            pending: Derived::new(move || running(shop, |run| run.pending(shop.voice())).flatten()),
+            reading: Derived::new(move || running(shop, Run::last_reading).flatten()),
         }
     }
 

@@ -1,15 +1,15 @@
 //! The record of a batch: what was planned and weighed, temperatures and times, vessels, what was missed, the notes.
 
 use crate::book::{Act, Batch, Ending};
+use crate::dom::*;
 use crate::keep;
 use crate::pot::{Record, RecordLine, RecordStep, RecordVessel};
 use crate::quantity::{Exact, Mass, show_both};
 use crate::rooms::parts::{mass, notes};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
 
 /// A batch, running or ended, on one page that prints.
-pub(in crate::rooms) fn record(batch: &Batch) -> AnyView {
+pub(in crate::rooms) fn record(batch: &Batch) -> View {
     let shop = Workshop::here();
     let plan = &batch.run.plan;
     let record = batch.run.record(shop.voice());
@@ -29,42 +29,56 @@ pub(in crate::rooms) fn record(batch: &Batch) -> AnyView {
         if plan.warmed { "warmed" } else { "at room temperature" },
         plan.pot.as_ref().map(|p| format!("Pot: {p}.")).unwrap_or_default(),
     );
-    view! {
-        <article class="record">
-            <h1>{plan.formula.clone()}</h1>
-            <p class="when">
-                {keep::day(batch.began)}", begun "{keep::time(batch.began)}". "
-                <strong>{ended.unwrap_or_else(|| "Still going on".to_owned())}</strong>"."
-            </p>
-            <p>{circumstances}</p>
-            {ways(shop, batch)}
-            <dl class="figures">
-                <div><dt>"Vessels filled"</dt><dd>{format!("{} of {}", record.vessels.len(), plan.vessels)}</dd></div>
-                {figure("Went in", record.made)}
-                {figure("Filled", record.filled)}
-                {figure("Left in the pot", record.leftover)}
-                <div><dt>"Cure"</dt><dd>{format!("{} days", plan.cure_days)}</dd></div>
-            </dl>
-            {note.map(|note| view! { <p class="note">{note}</p> })}
-            {said(&record)}
-            <h2>"What went in"</h2>
-            {lines(shop, &record.lines)}
-            <h2>"When and how hot"</h2>
-            {steps(shop, &record.steps)}
-            {vessels(shop, &record.vessels, plan.fill)}
-            {readings(shop, &record)}
-            {notes(&cautions)}
-        </article>
-    }
-    .into_any()
+    el("article")
+        .class("record")
+        .child(el("h1").child(plan.formula.clone()))
+        .child(
+            el("p")
+                .class("when")
+                .child(keep::day(batch.began))
+                .child(", begun ")
+                .child(keep::time(batch.began))
+                .child(". ")
+                .child(el("strong").child(ended.unwrap_or_else(|| "Still going on".to_owned())))
+                .child("."),
+        )
+        .child(el("p").child(circumstances))
+        .child(ways(shop, batch))
+        .child(
+            el("dl")
+                .class("figures")
+                .child(el("div").child(el("dt").child("Vessels filled")).child(el("dd").child(format!(
+                    "{} of {}",
+                    record.vessels.len(),
+                    plan.vessels
+                ))))
+                .child(figure("Went in", record.made))
+                .child(figure("Filled", record.filled))
+                .child(figure("Left in the pot", record.leftover))
+                .child(
+                    el("div")
+                        .child(el("dt").child("Cure"))
+                        .child(el("dd").child(format!("{} days", plan.cure_days))),
+                ),
+        )
+        .child(note.map(|note| el("p").class("note").child(note)))
+        .child(said(&record))
+        .child(el("h2").child("What went in"))
+        .child(lines(shop, &record.lines))
+        .child(el("h2").child("When and how hot"))
+        .child(steps(shop, &record.steps))
+        .child(vessels(shop, &record.vessels, plan.fill))
+        .child(readings(shop, &record))
+        .child(notes(&cautions))
+        .view()
 }
 
-fn figure(label: &'static str, value: Mass) -> AnyView {
-    view! { <div><dt>{label}</dt><dd>{mass(value, None)}</dd></div> }.into_any()
+fn figure(label: &'static str, value: Mass) -> View {
+    el("div").child(el("dt").child(label)).child(el("dd").child(mass(value, None))).view()
 }
 
 /// What can be done with a record.
-fn ways(shop: Workshop, batch: &Batch) -> AnyView {
+fn ways(shop: Workshop, batch: &Batch) -> View {
     let again = format!("#pot/again/{}", batch.id);
     // Ended by mistake: its end is the last thing that was done of it, and can be taken back.
     let pouring = batch.ended.is_none();
@@ -72,50 +86,58 @@ fn ways(shop: Workshop, batch: &Batch) -> AnyView {
         shop.act(Act::Undo { entry });
         shop.go("#pot");
     };
-    view! {
-        <div class="actions">
-            {if pouring {
-                view! { <a class="button main" href="#pot">"Back to the pour"</a> }.into_any()
-            } else {
-                view! { <a class="button main" href=again>"Pour this again"</a> }.into_any()
-            }}
-            <button type="button" on:click=move |_| keep::print()>"Print"</button>
-            {batch.ended.as_ref().and(batch.entries.last().cloned()).map(|entry| view! {
-                <button type="button" class="quiet" on:click=move |_| reopen(entry.clone())>"Go on with this pour"</button>
-            })}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("actions")
+        .child(if pouring {
+            el("a").class("button main").attr("href", "#pot").child("Back to the pour").view()
+        } else {
+            el("a").class("button main").attr("href", again).child("Pour this again").view()
+        })
+        .child(el("button").attr("type", "button").on("click", move |_| keep::print()).child("Print"))
+        .child(batch.ended.as_ref().and(batch.entries.last().cloned()).map(|entry| {
+            el("button")
+                .attr("type", "button")
+                .class("quiet")
+                .on("click", move |_| reopen(entry.clone()))
+                .child("Go on with this pour")
+        }))
+        .view()
 }
 
-fn said(record: &Record) -> AnyView {
+fn said(record: &Record) -> View {
     record
         .said
         .iter()
-        .map(|(at, text)| view! { <p class="note"><span class="detail">{keep::time(*at)}" "</span>{text.clone()}</p> })
-        .collect_view()
-        .into_any()
+        .map(|(at, text)| {
+            el("p")
+                .class("note")
+                .child(el("span").class("detail").child(keep::time(*at)).child(" "))
+                .child(text.clone())
+        })
+        .views()
+        .view()
 }
 
-fn lines(shop: Workshop, lines: &[RecordLine]) -> AnyView {
+fn lines(shop: Workshop, lines: &[RecordLine]) -> View {
     let many = lines.iter().any(|l| l.pour > 1);
-    view! {
-        <table class="stack">
-            <thead><tr>
-                <th scope="col">"Part"</th>
-                <th scope="col" class="number">"Planned"</th>
-                <th scope="col" class="number">"Weighed"</th>
-                <th scope="col" class="number">"Difference"</th>
-                <th scope="col" class="number">"of wax"</th>
-                <th scope="col" class="number">"of whole"</th>
-            </tr></thead>
-            <tbody>{lines.iter().map(|line| row(shop, line, many)).collect_view()}</tbody>
-        </table>
-    }
-    .into_any()
+    el("table")
+        .class("stack")
+        .child(
+            el("thead").child(
+                el("tr")
+                    .child(el("th").attr("scope", "col").child("Part"))
+                    .child(el("th").attr("scope", "col").class("number").child("Planned"))
+                    .child(el("th").attr("scope", "col").class("number").child("Weighed"))
+                    .child(el("th").attr("scope", "col").class("number").child("Difference"))
+                    .child(el("th").attr("scope", "col").class("number").child("of wax"))
+                    .child(el("th").attr("scope", "col").class("number").child("of whole")),
+            ),
+        )
+        .child(el("tbody").child(lines.iter().map(|line| row(shop, line, many)).views()))
+        .view()
 }
 
-fn row(shop: Workshop, line: &RecordLine, many: bool) -> AnyView {
+fn row(shop: Workshop, line: &RecordLine, many: bool) -> View {
     let voice = shop.voice();
     let division = Some(line.dose.division()).filter(|d| !d.is_zero());
     let shown = |mass: Mass| show_both(mass, voice.mass, division, voice.locale).0.to_string();
@@ -133,47 +155,45 @@ fn row(shop: Workshop, line: &RecordLine, many: bool) -> AnyView {
     let said = line.dose.said(voice);
     let planned = format!("{} {}", said.number, said.unit);
     let pour = many.then(|| format!(", pour {}", line.pour));
-    view! {
-        <tr>
-            <th scope="row">{line.name.clone()}{pour}</th>
-            <td class="number" data-label="Planned">{planned}</td>
-            <td class="number" data-label="Weighed"><span>{weighed}<span class="detail">{asked}</span></span></td>
-            <td class="number" data-label="Difference">{off}</td>
-            <td class="number" data-label="of wax">{share(line.of_wax)}</td>
-            <td class="number" data-label="of whole">{share(line.of_whole)}</td>
-        </tr>
-    }
-    .into_any()
+    el("tr")
+        .child(el("th").attr("scope", "row").child(line.name.clone()).child(pour))
+        .child(el("td").class("number").attr("data-label", "Planned").child(planned))
+        .child(
+            el("td")
+                .class("number")
+                .attr("data-label", "Weighed")
+                .child(el("span").child(weighed).child(el("span").class("detail").child(asked))),
+        )
+        .child(el("td").class("number").attr("data-label", "Difference").child(off))
+        .child(el("td").class("number").attr("data-label", "of wax").child(share(line.of_wax)))
+        .child(el("td").class("number").attr("data-label", "of whole").child(share(line.of_whole)))
+        .view()
 }
 
-fn steps(shop: Workshop, steps: &[RecordStep]) -> AnyView {
+fn steps(shop: Workshop, steps: &[RecordStep]) -> View {
     let voice = shop.voice();
     // Vessels have a list of their own.
     let steps = steps.iter().filter(|s| !matches!(s.key, crate::pot::StepKey::Fill { .. }));
     let row = |step: &RecordStep| {
         let temperature = step.temperature.map(|t| voice.amount(t, voice.temperature));
         let wanted = step.wanted.as_ref().map(|w| format!(" (wanted {w})"));
-        view! {
-            <li>
-                <span class="time">{keep::time(step.at)}</span>
-                <span class="title">{step.title.clone()}</span>
-                <span class="detail">{temperature}{wanted}</span>
-                {step.missed.clone().map(|missed| view! { <p class="note">{missed}</p> })}
-            </li>
-        }
+        el("li")
+            .child(el("span").class("time").child(keep::time(step.at)))
+            .child(el("span").class("title").child(step.title.clone()))
+            .child(el("span").class("detail").child(temperature).child(wanted))
+            .child(step.missed.clone().map(|missed| el("p").class("note").child(missed)))
     };
-    view! { <ol class="list times">{steps.map(row).collect_view()}</ol> }.into_any()
+    el("ol").class("list times").child(steps.map(row).views()).view()
 }
 
-fn vessels(shop: Workshop, vessels: &[RecordVessel], fill: Mass) -> AnyView {
+fn vessels(shop: Workshop, vessels: &[RecordVessel], fill: Mass) -> View {
     let voice = shop.voice();
     let weighed: Vec<&RecordVessel> = vessels.iter().filter(|v| v.known).collect();
     if vessels.is_empty() {
-        return ().into_any();
+        return ().view();
     }
     let each = if weighed.is_empty() {
-        view! { <p>{format!("{} filled with {} each, as planned.", vessels.len(), voice.both(fill))}</p> }
-            .into_any()
+        el("p").child(format!("{} filled with {} each, as planned.", vessels.len(), voice.both(fill))).view()
     } else {
         let row = |v: &&RecordVessel| {
             let place = if v.pour > 1 {
@@ -181,30 +201,35 @@ fn vessels(shop: Workshop, vessels: &[RecordVessel], fill: Mass) -> AnyView {
             } else {
                 format!("Vessel {}", v.vessel)
             };
-            view! { <li><span class="title">{place}</span><span class="detail">{mass(v.mass, None)}</span></li> }
+            el("li")
+                .child(el("span").class("title").child(place))
+                .child(el("span").class("detail").child(mass(v.mass, None)))
         };
-        view! {
-            <ol class="list times">{weighed.iter().map(row).collect_view()}</ol>
-            {(weighed.len() < vessels.len()).then(|| view! {
-                <p class="muted">{format!("The others were filled with {} as planned.", voice.both(fill))}</p>
-            })}
-        }
-        .into_any()
+        group![
+            el("ol").class("list times").child(weighed.iter().map(row).views()),
+            (weighed.len() < vessels.len()).then(|| {
+                el("p")
+                    .class("muted")
+                    .child(format!("The others were filled with {} as planned.", voice.both(fill)))
+            })
+        ]
     };
-    view! { <h2>"Vessels"</h2>{each} }.into_any()
+    group![el("h2").child("Vessels"), each]
 }
 
-fn readings(shop: Workshop, record: &Record) -> AnyView {
+fn readings(shop: Workshop, record: &Record) -> View {
     let voice = shop.voice();
     if record.readings.is_empty() {
-        return ().into_any();
+        return ().view();
     }
     let one = |(at, t): &(u64, crate::quantity::Temperature)| {
-        view! { <li>{keep::time(*at)}" "<strong>{voice.amount(*t, voice.temperature)}</strong></li> }
+        el("li")
+            .child(keep::time(*at))
+            .child(" ")
+            .child(el("strong").child(voice.amount(*t, voice.temperature)))
     };
-    view! {
-        <h2>"Thermometer"</h2>
-        <ol class="readings">{record.readings.iter().map(one).collect_view()}</ol>
-    }
-    .into_any()
+    group![
+        el("h2").child("Thermometer"),
+        el("ol").class("readings").child(record.readings.iter().map(one).views())
+    ]
 }

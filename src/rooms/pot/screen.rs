@@ -5,27 +5,28 @@ use super::hand::hand;
 use super::list::list;
 use super::over::over;
 use super::pouring::Pouring;
+use crate::dom::*;
 use crate::keep::{self, Wake};
 use crate::pot::StepKey;
 use crate::rooms::parts::{Typed, area};
 use crate::rooms::workshop::Workshop;
-use leptos::prelude::*;
+use leptos::prelude::on_cleanup;
 
 /// The button that every step ends with.
 pub(super) const DONE: &str = "done";
 
-pub(super) fn screen(shop: Workshop) -> AnyView {
+pub(super) fn screen(shop: Workshop) -> View {
     let p = Pouring::new(shop);
-    let wake = RwSignal::new(Wake::Asleep);
+    let wake = Value::new(Wake::Asleep);
     keep::stay_awake(true, move |now| {
-        wake.try_set(now);
+        wake.set(now);
     });
     on_cleanup(|| keep::stay_awake(false, |_| ()));
-    let key = Memo::new(move |_| {
+    let key = Derived::new(move || {
         (p.card.with(|c| c.as_ref().map(|c| c.step.key)), p.pending.with(Option::is_some))
     });
     // What was pressed may be gone with its step: the next thing to press has the focus then.
-    Effect::new(move |_| {
+    watch(move || {
         key.track();
         keep::after(0, || {
             keep::to_top();
@@ -36,37 +37,54 @@ pub(super) fn screen(shop: Workshop) -> AnyView {
     });
     let note = Typed::new("");
     let closing = move || matches!(key.get().0, Some(StepKey::Close) | None) && !key.get().1;
-    view! {
-        <div class="pouring" class:mending=move || key.get().1>
-            {course(p)}
-            <section class="now" id="now" aria-labelledby="step-title">
-                {move || {
+    el("div")
+        .class("pouring")
+        .flag("mending", move || key.get().1)
+        .child(course(p))
+        .child(
+            el("section")
+                .class("now")
+                .attr("id", "now")
+                .attr("aria-labelledby", "step-title")
+                .child(move || {
                     let (step, pending) = key.get();
-                    if pending { over(p) } else if step.is_some() { card(p) } else { all_done() }
-                }}
-                {move || closing().then(|| area("What to remember of this pour", note))}
-            </section>
-            {hand(p, note)}
-            <aside class="side" id="side" tabindex="0" aria-label="All steps">{list(p, Some("step-now"))}</aside>
-            <p class="wake" role="status">
-                {move || (wake.get() == Wake::Refused)
-                    .then_some("This browser does not keep the screen on by itself: set the tablet's screen to stay on.")}
-            </p>
-            <p class="unseen" aria-live="polite">{move || announced(p)}</p>
-        </div>
-    }
-    .into_any()
+                    if pending {
+                        over(p)
+                    } else if step.is_some() {
+                        card(p)
+                    } else {
+                        all_done()
+                    }
+                })
+                .child(move || closing().then(|| area("What to remember of this pour", note))),
+        )
+        .child(hand(p, note))
+        .child(
+            el("aside")
+                .class("side")
+                .attr("id", "side")
+                .attr("tabindex", "0")
+                .attr("aria-label", "All steps")
+                .child(list(p, Some("step-now"))),
+        )
+        .child(el("p").class("wake").attr("role", "status").child(move || {
+            (wake.get() == Wake::Refused).then_some(
+                "This browser does not keep the screen on by itself: set the tablet's screen to stay on.",
+            )
+        }))
+        .child(el("p").class("unseen").attr("aria-live", "polite").child(move || announced(p)))
+        .view()
 }
 
 /// Closed, but the page was left before it was written down how it ended.
-fn all_done() -> AnyView {
-    view! { <h1 id="step-title">"Everything is done"</h1> }.into_any()
+fn all_done() -> View {
+    el("h1").attr("id", "step-title").child("Everything is done").view()
 }
 
 /// What is being made, and which step of how many this is.
-fn course(p: Pouring) -> AnyView {
+fn course(p: Pouring) -> View {
     let what = move || p.run(|run| format!("{}, {}", run.plan.formula, run.plan.vessel));
-    let place = Memo::new(move |_| {
+    let place = Derived::new(move || {
         let key = p.card.with(|c| c.as_ref().map(|c| c.step.key))?;
         p.run(|run| run.place(key)).flatten()
     });
@@ -75,18 +93,17 @@ fn course(p: Pouring) -> AnyView {
         (of > 1).then(|| format!(", pour {pour} of {of}"))
     };
     let words = move || place.get().map(|(n, of)| format!("Step {n} of {of}"));
-    view! {
-        <header class="course">
-            <p class="what">{what}</p>
-            <p class="place">{words}{pour}</p>
-            <progress
-                aria-hidden="true"
-                max=move || place.get().map_or(1, |(_, of)| of).to_string()
-                prop:value=move || place.get().map_or(0, |(n, _)| n - 1).to_string()
-            ></progress>
-        </header>
-    }
-    .into_any()
+    el("header")
+        .class("course")
+        .child(el("p").class("what").child(what))
+        .child(el("p").class("place").child(words).child(pour))
+        .child(
+            el("progress")
+                .attr("aria-hidden", "true")
+                .attr("max", move || place.get().map_or(1, |(_, of)| of).to_string())
+                .prop("value", move || place.get().map_or(0, |(n, _)| n - 1).to_string()),
+        )
+        .view()
 }
 
 /// The new step in one sentence, for who does not see it.

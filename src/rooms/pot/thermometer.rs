@@ -1,11 +1,11 @@
 //! A reading of the thermometer: dragged, stepped or typed, starting at the last one.
 
 use super::pouring::Pouring;
+use crate::dom::*;
 use crate::keep;
 use crate::pot::{StepKey, Wants};
 use crate::quantity::{Exact, Locale, Quantity, Temperature, TemperatureUnit, decimal, read};
 use crate::rooms::parts::Typed;
-use leptos::prelude::*;
 
 /// From, to and step of the slider: what a pot of wax is at.
 const fn scale(unit: TemperatureUnit) -> (&'static str, &'static str, &'static str, Exact) {
@@ -15,21 +15,20 @@ const fn scale(unit: TemperatureUnit) -> (&'static str, &'static str, &'static s
     }
 }
 
-pub(super) fn thermometer(p: Pouring, words: &'static str, then: Callback<()>) -> AnyView {
+pub(super) fn thermometer(p: Pouring, words: &'static str, then: Callback<()>) -> View {
     let shop = p.shop;
     let unit = shop.temperature_unit();
     let (from, to, by, step) = scale(unit);
     let shown = move |t: Temperature| decimal(t.to(unit).round_to(step), step, shop.locale());
     let typed = Typed::new(untrack(|| start(p)).map(shown).unwrap_or_default());
     // A reading noted elsewhere, or taken back, is where this one starts.
-    Effect::new(move |before: Option<Option<(u64, Temperature)>>| {
+    let mut before = untrack(|| p.reading.get());
+    watch(move || {
         let now = p.reading.get();
-        if let (Some(before), Some((_, t))) = (before, now)
-            && before != now
-        {
+        if let Some((_, t)) = now.filter(|_| before != now) {
             typed.text.set(shown(t));
         }
-        now
+        before = now;
     });
     let value = move || typed.read::<Temperature>(unit);
     let nudge = move |up: bool| {
@@ -54,37 +53,56 @@ pub(super) fn thermometer(p: Pouring, words: &'static str, then: Callback<()>) -
     let slider = move || value().ok().map(|at| decimal(at.value.to(unit), step, Locale::Point));
     let id = shop.fresh_dom_id();
     let symbol = crate::quantity::Unit::symbol(unit);
-    view! {
-        <form class="thermometer" novalidate on:submit=move |e| { e.prevent_default(); save(); }>
-            <label class="unseen" for=id.clone()>{format!("Thermometer, {symbol}")}</label>
-            <div class="stepped">
-                <button type="button" aria-label="Lower" on:click=move |_| nudge(false)>"−"</button>
-                <input
-                    id=id
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    enterkeyhint="done"
-                    aria-invalid=move || wrong().is_some().then_some("true")
-                    prop:value=typed.text
-                    on:input=move |e| typed.text.set(event_target_value(&e))
-                />
-                <button type="button" aria-label="Higher" on:click=move |_| nudge(true)>"+"</button>
-            </div>
-            <input
-                type="range"
-                aria-label=format!("Temperature, {symbol}")
-                min=from
-                max=to
-                step=by
-                prop:value=slider
-                on:input=move |e| drag(event_target_value(&e))
-            />
-            <button type="submit" class="keep">{words}</button>
-            <p class="said" aria-live="polite">{wrong}</p>
-        </form>
-    }
-    .into_any()
+    el("form")
+        .class("thermometer")
+        .attr("novalidate", true)
+        .on("submit", move |e| {
+            e.prevent_default();
+            save();
+        })
+        .child(el("label").class("unseen").attr("for", id.clone()).child(format!("Thermometer, {symbol}")))
+        .child(
+            el("div")
+                .class("stepped")
+                .child(
+                    el("button")
+                        .attr("type", "button")
+                        .attr("aria-label", "Lower")
+                        .on("click", move |_| nudge(false))
+                        .child("−"),
+                )
+                .child(
+                    el("input")
+                        .attr("id", id)
+                        .attr("type", "text")
+                        .attr("inputmode", "decimal")
+                        .attr("autocomplete", "off")
+                        .attr("enterkeyhint", "done")
+                        .attr("aria-invalid", move || wrong().is_some().then_some("true"))
+                        .prop("value", typed.text)
+                        .on("input", move |e| typed.text.set(text_of(&e))),
+                )
+                .child(
+                    el("button")
+                        .attr("type", "button")
+                        .attr("aria-label", "Higher")
+                        .on("click", move |_| nudge(true))
+                        .child("+"),
+                ),
+        )
+        .child(
+            el("input")
+                .attr("type", "range")
+                .attr("aria-label", format!("Temperature, {symbol}"))
+                .attr("min", from)
+                .attr("max", to)
+                .attr("step", by)
+                .prop("value", slider)
+                .on("input", move |e| drag(text_of(&e))),
+        )
+        .child(el("button").attr("type", "submit").class("keep").child(words))
+        .child(el("p").class("said").attr("aria-live", "polite").child(wrong))
+        .view()
 }
 
 /// The last reading; before the first, the low end of what the step wants, or what the wax is melted to.
@@ -99,8 +117,8 @@ fn start(p: Pouring) -> Option<Temperature> {
 
 /// What the pot's temperature means for a step: none where it is not known well enough, an empty sentence where it is
 /// as wanted.
-fn verdict(p: Pouring, key: StepKey) -> Memo<Option<String>> {
-    Memo::new(move |_| {
+fn verdict(p: Pouring, key: StepKey) -> Derived<Option<String>> {
+    Derived::new(move || {
         let now = p.shop.now().get();
         let voice = p.shop.voice();
         p.run(|run| Some(run.miss(key, run.reading_at(now)?, voice).unwrap_or_default())).flatten()
@@ -108,7 +126,7 @@ fn verdict(p: Pouring, key: StepKey) -> Memo<Option<String>> {
 }
 
 /// The last reading with its time, and whether it is in the range of this step.
-pub(super) fn judged(p: Pouring, key: StepKey) -> AnyView {
+pub(super) fn judged(p: Pouring, key: StepKey) -> View {
     let verdict = verdict(p, key);
     let word = move || match verdict.get() {
         Some(miss) if miss.is_empty() => ("good", "In the range"),
@@ -117,28 +135,29 @@ pub(super) fn judged(p: Pouring, key: StepKey) -> AnyView {
     };
     let last = move || {
         let Some((at, t)) = p.reading.get() else {
-            return view! { <p class="reading muted">"Thermometer: no reading yet"</p> }.into_any();
+            return el("p").class("reading muted").child("Thermometer: no reading yet").view();
         };
         let voice = p.shop.voice();
-        view! {
-            <p class="reading">
-                <strong>{voice.amount(t, voice.temperature)}</strong>" at "{keep::time(at)}", "
-                {move || {
-                    let (class, word) = word();
-                    view! { <span class=class>{word}</span> }
-                }}
-            </p>
-        }
-        .into_any()
+        el("p")
+            .class("reading")
+            .child(el("strong").child(voice.amount(t, voice.temperature)))
+            .child(" at ")
+            .child(keep::time(at))
+            .child(", ")
+            .child(move || {
+                let (class, word) = word();
+                el("span").class(class).child(word)
+            })
+            .view()
     };
-    view! { <div aria-live="polite">{last}</div> }.into_any()
+    el("div").attr("aria-live", "polite").child(last).view()
 }
 
 /// What it means to do a step outside its range.
-pub(super) fn missed(p: Pouring, key: StepKey) -> AnyView {
+pub(super) fn missed(p: Pouring, key: StepKey) -> View {
     let verdict = verdict(p, key);
     let said = move || {
-        verdict.get().filter(|miss| !miss.is_empty()).map(|miss| view! { <p class="note missed">{miss}</p> })
+        verdict.get().filter(|miss| !miss.is_empty()).map(|miss| el("p").class("note missed").child(miss))
     };
-    view! { <div aria-live="polite">{said}</div> }.into_any()
+    el("div").attr("aria-live", "polite").child(said).view()
 }
