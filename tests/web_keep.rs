@@ -5,6 +5,7 @@
 use js_sys::Function;
 use potside::book::{Store, StoreError};
 use potside::keep::{self, Database, Prefs, Theme, Which};
+use potside::quantity::{Locale, MassUnit};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
@@ -205,6 +206,25 @@ async fn preferences_come_back_and_what_cannot_be_read_is_not_overwritten() {
     assert_eq!(Prefs::load(), prefs);
     // To the letter: it may be mended by hand.
     assert_eq!(item("potside.prefs.unreadable").as_deref(), Some("{broken"));
+}
+
+#[wasm_bindgen_test]
+async fn the_browser_s_language_gives_the_defaults() {
+    let cases = [
+        ("en-US", Locale::Point, MassUnit::Ounce),
+        ("en-GB", Locale::Point, MassUnit::Gram),
+        ("de-DE", Locale::Comma, MassUnit::Gram),
+        // What WebKitGTK says on a system with no language set is no language at all.
+        ("C", Locale::Point, MassUnit::Gram),
+        ("", Locale::Point, MassUnit::Gram),
+    ];
+    for (language, locale, mass) in cases {
+        let body = async {
+            let usual = Prefs::default();
+            assert_eq!((usual.locale, usual.mass), (locale, mass), "{language}");
+        };
+        with("navigator", "language", &format!("{{ get() {{ return '{language}' }} }}"), body).await;
+    }
 }
 
 #[wasm_bindgen_test]

@@ -5,7 +5,9 @@ use super::workshop::Which;
 use crate::quantity::{Locale, MassUnit, TemperatureUnit};
 use crate::wire::{self, Flaws, Json, Wire, get_or, put_field, wire_enum};
 use gloo_storage::{LocalStorage, Storage};
+use js_sys::{Function, Object, Reflect};
 use std::cell::RefCell;
+use wasm_bindgen::{JsCast, JsValue};
 
 const PREFS: &str = "potside.prefs";
 /// Where preferences that could not be read are put when new ones are kept.
@@ -53,9 +55,9 @@ impl Default for Prefs {
     fn default() -> Self {
         let language = web_sys::window().and_then(|w| w.navigator().language()).unwrap_or_default();
         let us = language.ends_with("-US");
-        let half = String::from(js_sys::Number::from(0.5).to_locale_string(&language));
+        let comma = half(&language).is_some_and(|half| half.contains(','));
         Self {
-            locale: if half.contains(',') { Locale::Comma } else { Locale::Point },
+            locale: if comma { Locale::Comma } else { Locale::Point },
             mass: if us { MassUnit::Ounce } else { MassUnit::Gram },
             temperature: if us { TemperatureUnit::Fahrenheit } else { TemperatureUnit::Celsius },
             theme: Theme::default(),
@@ -64,6 +66,14 @@ impl Default for Prefs {
             sound: true,
         }
     }
+}
+
+/// A half as this language writes it; nothing where the browser gives what is no language: WebKitGTK says "C" on a system
+/// that has none set, and asking it to write in that throws.
+fn half(language: &str) -> Option<String> {
+    let number = JsValue::from_f64(0.5);
+    let write = Reflect::get(&Object::get_prototype_of(&number), &"toLocaleString".into()).ok()?;
+    write.dyn_into::<Function>().ok()?.call1(&number, &language.into()).ok()?.as_string()
 }
 
 /// True where this page may use local storage; gloo-storage panics where it may not, so it is asked first.

@@ -5,6 +5,7 @@ use fantoccini::{Client, ClientBuilder};
 use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::{Value, json};
 use std::net::{Ipv4Addr, TcpListener};
+use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
@@ -16,12 +17,25 @@ pub(crate) enum Engine {
     WebKit,
 }
 
-/// A process of this test, killed with it.
+/// A process of this test, killed with it and with all that it started.
 struct Process(Child);
+
+impl Process {
+    /// Sends a signal to the process group that this process leads.
+    fn signal(&self, name: &str) {
+        let _ = Command::new("sh").args(["-c", &format!("kill -{name} -{}", self.0.id())]).status();
+    }
+}
 
 impl Drop for Process {
     fn drop(&mut self) {
-        let _ = self.0.kill();
+        // Asked first: xvfb-run has files of its own to remove.
+        self.signal("TERM");
+        let start = Instant::now();
+        while matches!(self.0.try_wait(), Ok(None)) && start.elapsed() < Duration::from_secs(3) {
+            std::thread::sleep(Duration::from_millis(20));
+        }
+        self.signal("KILL");
         let _ = self.0.wait();
     }
 }
@@ -48,7 +62,8 @@ fn on_path(names: &[&str]) -> PathBuf {
 }
 
 fn quiet(command: &mut Command) -> Process {
-    Process(command.stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap())
+    let command = command.stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null());
+    Process(command.process_group(0).spawn().unwrap())
 }
 
 async fn until<T>(what: &str, mut get: impl FnMut() -> Option<T>) -> T {

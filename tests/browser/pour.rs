@@ -162,7 +162,6 @@ async fn a_pour_offline_in_firefox() {
 }
 
 #[tokio::test]
-#[ignore = "open: in WebKitGTK the app does not start again once the server is gone"]
 async fn a_pour_offline_in_webkit() {
     offline_in(Engine::WebKit, "webkit").await;
 }
