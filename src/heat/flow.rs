@@ -37,13 +37,24 @@ impl Matter {
     }
 }
 
+/// K by which a step may leave what it started between; beyond it is taken again.
+const ASTRAY: f64 = 0.25;
+/// The shortest step that is still taken again, s.
+const SHORTEST: f64 = 0.01;
+/// By how much it is taken shorter.
+const SHORTER: f64 = 0.25;
+
 /// The state. Everything is allotted once; a step allots nothing.
 pub(crate) struct Flow {
     pub(crate) curve: Curve,
     pub(crate) grid: Grid,
     matter: Matter,
-    /// Carries enthalpies, and what the solution starts from, from one direction's order to the other's.
+    /// Enthalpies and axial flows before the step.
+    before: Vec<(f64, f64)>,
+    /// Carries the enthalpies, and the flow to be taken off again, from the radial order to the axial one.
     bus: Vec<(f64, f64)>,
+    /// K above the room of the coldest and the hottest place there may still be: both draw in towards the room.
+    bounds: (f64, f64),
     /// J that left for the room since the pour.
     pub(crate) lost: f64,
 }
@@ -76,37 +87,63 @@ impl Flow {
             }
         }
         let cells = grid.axial.positions * grid.axial.lanes;
-        Self { curve, grid, matter, bus: vec![(0.0, 0.0); cells], lost: 0.0 }
+        let (before, bus) = (vec![(0.0, 0.0); cells], vec![(0.0, 0.0); cells]);
+        let bounds = extremes(grid.axial.inner());
+        Self { curve, grid, matter, before, bus, bounds, lost: 0.0 }
     }
 
-    /// Moves the clock by `dt` seconds (Douglas and Gunn's splitting, fully implicit).
+    /// Moves the clock by `dt` seconds, or by less where that would lead astray; how many it was.
+    ///
+    /// Heat flows from hot to cold, so no place gets hotter than the hottest nor colder than the coldest there was,
+    /// the room among them. In a very thin metal wall, which holds next to no heat, the axial flow of the step before
+    /// can be so far from this one's that the splitting breaks that. Then the step is put back and taken shorter,
+    /// without it: the directions taking turns, each by itself implicit and in bounds.
+    pub(crate) fn step(&mut self, dt: f64, fading: f64) -> f64 {
+        for (c, kept) in self.grid.axial.inner().iter().zip(self.before.iter_mut()) {
+            *kept = (c.e, fading * c.flow);
+        }
+        let (lost, mut dt) = (self.lost, dt);
+        loop {
+            self.turn(dt);
+            let (cold, hot) = self.bounds;
+            let (coldest, hottest) = extremes(self.grid.axial.inner());
+            let astray = coldest < cold - ASTRAY || hottest > hot + ASTRAY;
+            if !astray || dt < SHORTEST {
+                self.bounds = (coldest.max(cold), hottest.min(hot));
+                return dt;
+            }
+            self.lost = lost;
+            for kept in &mut self.before {
+                kept.1 = 0.0;
+            }
+            dt *= SHORTER;
+        }
+    }
+
+    /// One step from what stands in `before` (Douglas and Gunn's splitting, fully implicit).
     ///
     /// The radial direction is solved with the axial flow of the step before standing in for this one's; the axial
     /// direction then puts its own in place of it. So the two together are what one implicit step in both would be,
-    /// but for the change within a step: a steady flow up a metal wall is not broken by taking turns. The stand-in is
-    /// the flow an implicit solution has settled to, so it is never wild, however long the step.
-    pub(crate) fn step(&mut self, dt: f64, fading: f64) {
-        let (matter, bus) = (self.matter, &mut self.bus);
-        for (c, slot) in self.grid.axial.inner_mut().iter_mut().zip(bus.iter_mut()) {
-            c.flow *= fading;
-            *slot = (c.e, c.e + dt * c.flow);
+    /// but for the change within a step: a steady flow up a metal wall is not broken by taking turns.
+    fn turn(&mut self, dt: f64) {
+        let (matter, Grid { radial, axial, .. }) = (&self.matter, &mut self.grid);
+        radial.load(&self.before, dt, matter);
+        self.lost += radial.sweep(dt, matter);
+        for (c, slot) in radial.inner().iter().zip(self.bus.iter_mut()) {
+            *slot = (c.e, -c.flow);
         }
-        self.grid.radial.load(bus, &matter);
-        self.lost += self.grid.radial.sweep(dt, &matter);
-        for (c, slot) in self.grid.radial.inner().iter().zip(bus.iter_mut()) {
-            *slot = (c.e, c.e);
-        }
-        let axial = &mut self.grid.axial;
-        axial.load(bus, &matter);
-        for c in axial.inner_mut() {
-            c.old -= dt * c.flow;
-        }
-        self.lost += axial.sweep(dt, &matter);
+        axial.load(&self.bus, dt, matter);
+        self.lost += axial.sweep(dt, matter);
         let by = 1.0 / dt;
         for c in axial.inner_mut() {
             c.flow = (c.e - c.old) * by;
         }
     }
+}
+
+/// K above the room of the coldest and of the hottest, the room itself among them.
+fn extremes(cells: &[Cell]) -> (f64, f64) {
+    cells.iter().fold((0.0, 0.0), |(cold, hot), c| (c.theta.min(cold), c.theta.max(hot)))
 }
 
 impl Axis {
@@ -119,15 +156,16 @@ impl Axis {
         &mut self.cells[self.lanes..(self.positions + 1) * self.lanes]
     }
 
-    /// Takes over the state from the other direction's order.
-    fn load(&mut self, bus: &[(f64, f64)], matter: &Matter) {
+    /// Takes over enthalpies from the other direction's order, each with a flow to start from.
+    fn load(&mut self, bus: &[(f64, f64)], dt: f64, matter: &Matter) {
         let (positions, lanes) = (self.positions, self.lanes);
         let mut i = lanes;
         for p in 0..positions {
             let mut from = p;
             for _ in 0..lanes {
                 let c = &mut self.cells[i];
-                (c.e, c.old) = bus[from];
+                (c.e, c.flow) = bus[from];
+                c.old = c.e + dt * c.flow;
                 matter.settle(c);
                 i += 1;
                 from += positions;

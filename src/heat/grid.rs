@@ -10,6 +10,11 @@ use std::ops::Range;
 pub(crate) const SKIN: [f64; 4] = [0.0005, 0.0005, 0.001, 0.001];
 /// Largest cell across a wall or a base, m.
 const WALL: f64 = 0.002;
+/// A wall or a base thinner than this, m, is left out, and so is a rim lower than it.
+///
+/// A third of kitchen foil: no vessel is so thin. It holds as little heat as 0.01 mm of wax, and what it carries along
+/// itself is, in glass, nothing beside the wax; but the less a cell holds, the shorter the steps must be.
+const FOIL: f64 = 5e-6;
 
 /// One direction of heat flow. Cells lie `lanes` to a position, after one empty position and before another: in the
 /// radial direction a position is a ring and a lane a layer, in the axial one the other way about.
@@ -36,7 +41,7 @@ pub(crate) struct Grid {
 
 /// `length` cut into equal parts of at most `cell`, added to the edges.
 fn cut(edges: &mut Vec<f64>, length: f64, cell: f64) -> usize {
-    if length < 1e-7 {
+    if length < FOIL {
         return 0;
     }
     let n = ((length / cell - 1e-6).ceil() as usize).max(1);
@@ -64,7 +69,7 @@ impl Grid {
         let mut heights = vec![0.0];
         let base = cut(&mut heights, s.base, cell.min(WALL));
         let fill = graded(&mut heights, s.fill, cell);
-        let rim = if s.wall > 0.0 { cut(&mut heights, s.rim, cell) } else { 0 };
+        let rim = if rings > wax_rings { cut(&mut heights, s.rim, cell) } else { 0 };
         let layers = base + fill + rim;
         let wax_layers = base..base + fill;
         let (radial, axial) = (Axis::new(rings, layers), Axis::new(layers, rings));
