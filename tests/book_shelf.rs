@@ -49,7 +49,7 @@ impl Book {
     /// Does everything up to the vessels, then fills as many as there are times.
     fn pour(&mut self, batch: &str, times: &[u64]) -> Option<Id> {
         loop {
-            let now = self.0.state().batches[&id(batch)].run.now()?.key;
+            let now = self.0.state().batches.get(&id(batch)).unwrap().run.now()?.key;
             if matches!(now, StepKey::Fill { .. }) {
                 break;
             }
@@ -78,7 +78,7 @@ fn cure_is_counted_from_the_last_vessel_filled() {
     book.begin("a", 14);
     book.pour("a", &[POURED - 60_000, POURED]);
     book.end("a", Ending::Poured);
-    let batch = &book.0.state().batches[&id("a")];
+    let batch = book.0.state().batches.get(&id("a")).unwrap();
     assert_eq!((batch.filled_vessels(), batch.poured_at()), (2, Some(POURED)));
     assert_eq!(batch.ready_at(), Some(POURED + 14 * DAY));
     for (now, cure) in [
@@ -98,7 +98,7 @@ fn without_cure_days_it_is_ready_at_once() {
     let mut book = Book::new();
     book.begin("a", 0);
     book.pour("a", &[POURED]);
-    assert_eq!(book.0.state().batches[&id("a")].cure(POURED), Some(Cure::Ready));
+    assert_eq!(book.0.state().batches.get(&id("a")).unwrap().cure(POURED), Some(Cure::Ready));
 }
 
 #[test]
@@ -124,7 +124,7 @@ fn an_undone_vessel_does_not_count() {
     book.begin("a", 7);
     let last = book.pour("a", &[POURED, POURED + 20]).unwrap();
     book.act(Act::Undo { entry: last });
-    let batch = &book.0.state().batches[&id("a")];
+    let batch = book.0.state().batches.get(&id("a")).unwrap();
     assert_eq!((batch.filled_vessels(), batch.poured_at()), (1, Some(POURED)));
 }
 
@@ -159,7 +159,7 @@ fn what_is_learnt_keeps_what_was_known() {
         spoons: None,
     };
     assert_eq!(state.ingredient("RED"), Some(&expected));
-    let kept = &state.ingredients[&id("fresh")];
+    let kept = state.ingredients.get(&id("fresh")).unwrap();
     assert_eq!(kept.versions.len(), 2);
     assert_eq!(kept.versions[1].over.as_ref(), Some(&kept.versions[0].entry));
     // Each fact has its own date.

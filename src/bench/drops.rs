@@ -45,7 +45,8 @@ pub fn drop_mass(trial: &DropTrial, voice: Voice) -> Option<DropMass> {
     let drops: i128 = weighed().map(|w| i128::from(w.drops)).sum();
     let mass: Mass = weighed().map(|w| w.mass.value).sum();
     let mean = mass.in_base().checked_div(Exact::whole(drops))?;
-    let (k, n, m) = (weighed().count() as f64, drops as f64, mean.to_f64());
+    let weighings = weighed().count();
+    let (k, n, m) = (weighings as f64, drops as f64, mean.to_f64());
     let squares: f64 = weighed()
         .map(|w| {
             let one = w.mass.value.in_base().to_f64() / f64::from(w.drops);
@@ -66,7 +67,7 @@ pub fn drop_mass(trial: &DropTrial, voice: Voice) -> Option<DropMass> {
     let error = Mass::base(Exact::near(error)?);
     let more_for_5_percent = more as u32;
     let how = Why::new("Standard error", "√(k × 2 × division² ÷ 12 ÷ N² + s² ÷ N)", voice.milligrams(error))
-        .with("weighings k", format!("{k}"))
+        .with("weighings k", weighings.to_string())
         .with("drops N", drops.to_string())
         .with("division of the scale", voice.typed(trial.division))
         .with(

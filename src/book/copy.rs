@@ -2,7 +2,7 @@
 
 use super::{Damage, Entry, Journal};
 use crate::quantity::{Exact, Locale, decimal};
-use std::collections::BTreeMap;
+use crate::sort;
 use std::fmt;
 
 /// The largest file that is opened, in bytes: many years of pours.
@@ -78,26 +78,35 @@ impl std::error::Error for CopyError {}
 /// # Errors
 /// Where it brings nothing that may be taken in; see [`CopyError`].
 pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
-    let mut fresh: BTreeMap<_, Entry> = BTreeMap::new();
-    let (mut known, mut damaged) = (0, Vec::new());
+    let (mut known, mut fresh, mut damaged) = (0, Vec::new(), Vec::new());
     for (at, line) in text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty()) {
         let place = at + 1;
         match Entry::from_line(line) {
             Err(Damage::Newer { format }) => return Err(CopyError::Newer { format }),
             Err(damage) => damaged.push((place, damage)),
-            Ok(entry) => match journal.find(&entry.id).or_else(|| fresh.get(&entry.id)) {
-                Some(mine) if *mine == entry => known += 1,
+            Ok(entry) => match journal.find(&entry.id) {
+                Some(mine) if mine.is_same(&entry) => known += 1,
                 Some(_) => damaged.push((place, Damage::SameId)),
-                None => {
-                    fresh.insert(entry.id.clone(), entry);
-                }
+                None => fresh.push((place, entry)),
             },
         }
     }
+    // Of one id the first in the file is taken.
+    sort::by(&mut fresh, |(_, a), (_, b)| a.id.cmp(&b.id));
+    fresh.dedup_by(|(place, later), (_, mine)| {
+        let again = later.id == mine.id;
+        if again && later.is_same(mine) {
+            known += 1;
+        } else if again {
+            damaged.push((*place, Damage::SameId));
+        }
+        again
+    });
+    sort::by(&mut damaged, |(a, _), (b, _)| a.cmp(b));
     if fresh.is_empty() && known == 0 {
         return Err(if damaged.is_empty() { CopyError::Empty } else { CopyError::NotACopy });
     }
-    Ok(Copy { fresh: fresh.into_values().collect(), known, damaged })
+    Ok(Copy { fresh: fresh.into_iter().map(|(_, entry)| entry).collect(), known, damaged })
 }
 
 impl Copy {

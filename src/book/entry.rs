@@ -81,6 +81,11 @@ impl Entry {
         (self.clock, &self.id)
     }
 
+    /// True where both say the same: their lines are what is kept of them.
+    pub(super) fn is_same(&self, other: &Self) -> bool {
+        self.to_line() == other.to_line()
+    }
+
     /// One line of JSON with its format and checksum.
     pub fn to_line(&self) -> String {
         let mut line = format!("{HEAD}{FORMAT}");

@@ -2,6 +2,7 @@
 
 use super::{Batch, Ending, State};
 use crate::pot::{Event, StepKey};
+use crate::sort;
 
 /// A day, in milliseconds.
 const DAY: u64 = 24 * 60 * 60 * 1000;
@@ -52,7 +53,7 @@ impl State {
     pub fn finished(&self) -> Vec<&Batch> {
         let poured = |b: &&Batch| matches!(b.ended, Some((Ending::Poured, _, _))) && b.poured_at().is_some();
         let mut finished: Vec<&Batch> = self.batches.values().filter(poured).collect();
-        finished.sort_by(|a, b| b.poured_at().cmp(&a.poured_at()).then_with(|| b.id.cmp(&a.id)));
+        sort::by(&mut finished, |a, b| b.poured_at().cmp(&a.poured_at()).then_with(|| b.id.cmp(&a.id)));
         finished
     }
 }

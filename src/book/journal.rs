@@ -3,7 +3,8 @@
 use super::entry::LATEST;
 use super::id::is_name;
 use super::{Act, Damage, Entry, Id, State, Subject};
-use std::collections::{BTreeMap, BTreeSet};
+use crate::sort;
+use std::cmp::Ordering;
 
 /// A book's entries and what they come to. The state is a function of the set of entries alone: neither the order nor
 /// the number of times they arrive changes it.
@@ -11,10 +12,10 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Journal {
     /// In the order of [`Entry::place`].
     entries: Vec<Entry>,
-    /// The clock of every entry, to find it by its id.
-    clocks: BTreeMap<Id, u64>,
-    /// Entries that count as not done.
-    undone: BTreeSet<Id>,
+    /// True for each entry that counts as not done.
+    undone: Vec<bool>,
+    /// Places among the entries, in the order of their ids.
+    by_id: Vec<usize>,
     state: State,
     damaged: Vec<(String, Damage)>,
     device: String,
@@ -42,30 +43,52 @@ impl Journal {
     }
 
     fn fold(&mut self) {
-        self.sort();
-        self.clocks = self.entries.iter().map(|e| (e.id.clone(), e.clock)).collect();
+        sort::by(&mut self.entries, |a, b| a.place().cmp(&b.place()));
+        self.index();
+        self.leave_one_of_each();
         self.mark_undone();
-        self.state = State::default();
-        for entry in self.entries.iter().filter(|e| !self.undone.contains(&e.id)) {
-            self.state.take(entry);
+        let mut state = State::default();
+        for (entry, counts) in self.all() {
+            if counts {
+                state.take(entry);
+            }
         }
+        self.state = state;
     }
 
-    /// Brings the entries into order, one of each id.
-    fn sort(&mut self) {
-        self.entries.sort_by(|a, b| a.id.cmp(&b.id).then_with(|| first(a, b)));
-        let mut aside = Vec::new();
-        self.entries.dedup_by(|later, kept| {
-            let same = later.id == kept.id;
-            if same && later != kept {
-                aside.push(later.to_line());
-            }
-            same
+    fn index(&mut self) {
+        let entries = &self.entries;
+        self.by_id = sort::order(entries.len(), &|a, b| match (entries.get(a), entries.get(b)) {
+            (Some(a), Some(b)) => a.id.cmp(&b.id).then_with(|| first(a, b)),
+            _ => Ordering::Equal,
         });
+    }
+
+    /// Of several entries of one id the first by [`first`] stays; the others are set aside.
+    fn leave_one_of_each(&mut self) {
+        let mut kept: Option<&Entry> = None;
+        let mut more = vec![false; self.entries.len()];
+        let mut aside = Vec::new();
+        for at in &self.by_id {
+            let (Some(entry), Some(more)) = (self.entries.get(*at), more.get_mut(*at)) else { continue };
+            match kept.filter(|k| k.id == entry.id) {
+                Some(kept) => {
+                    *more = true;
+                    if !entry.is_same(kept) {
+                        aside.push(entry.to_line());
+                    }
+                }
+                None => kept = Some(entry),
+            }
+        }
+        if more.contains(&true) {
+            let mut more = more.into_iter();
+            self.entries.retain(|_| more.next() != Some(true));
+            self.index();
+        }
         for line in aside {
             self.set_aside(line, Damage::SameId);
         }
-        self.entries.sort_by(|a, b| a.place().cmp(&b.place()));
     }
 
     pub fn state(&self) -> &State {
@@ -109,9 +132,17 @@ impl Journal {
 
     /// The entry of this id.
     pub fn find(&self, id: &Id) -> Option<&Entry> {
-        let clock = *self.clocks.get(id)?;
-        let at = self.entries.binary_search_by(|e| e.place().cmp(&(clock, id))).ok()?;
-        self.entries.get(at)
+        self.entries.get(self.place(id)?)
+    }
+
+    fn place(&self, id: &Id) -> Option<usize> {
+        let at = self.rank(id);
+        self.by_id.get(at).copied().filter(|place| self.entries.get(*place).is_some_and(|e| e.id == *id))
+    }
+
+    /// How many entries have ids before this one.
+    fn rank(&self, id: &Id) -> usize {
+        self.by_id.partition_point(|place| self.entries.get(*place).is_some_and(|e| e.id < *id))
     }
 
     /// Takes a line in that another tab stored. What cannot be read is set aside.
@@ -125,36 +156,41 @@ impl Journal {
     /// Takes an entry in: from this tab, another tab, or another device. Taking one twice changes nothing.
     pub fn take(&mut self, entry: Entry) {
         if let Some(mine) = self.find(&entry.id) {
-            if *mine != entry {
+            if !mine.is_same(&entry) {
                 self.settle(entry);
             }
             return;
         }
-        self.clocks.insert(entry.id.clone(), entry.clock);
         let at = self.entries.partition_point(|e| e.place() < entry.place());
         let last = at == self.entries.len();
-        let undo = matches!(entry.act, Act::Undo { .. });
-        if last && !undo {
-            self.state.take(&entry);
-            self.entries.push(entry);
-            return;
+        let rank = self.rank(&entry.id);
+        for place in self.by_id.iter_mut().filter(|place| **place >= at) {
+            *place += 1;
         }
-        self.entries.insert(at, entry.clone());
+        self.by_id.insert(rank, at);
+        self.undone.insert(at, false);
+        self.entries.insert(at, entry);
+        let Some(entry) = self.entries.get(at) else { return };
+        if last && !matches!(entry.act, Act::Undo { .. }) {
+            return self.state.take(entry);
+        }
         self.mark_undone();
-        self.refold(&entry);
+        let state = std::mem::take(&mut self.state);
+        self.state = self.entries.get(at).map(|entry| self.refold(state, entry)).unwrap_or_default();
     }
 
     /// Two entries of one id: the first by [`first`] stays, the other is set aside.
     fn settle(&mut self, entry: Entry) {
-        let Some(mine) = self.find(&entry.id).cloned() else { return };
-        if first(&mine, &entry).is_le() {
+        let Some(at) = self.place(&entry.id) else { return };
+        if self.entries.get(at).is_some_and(|mine| first(mine, &entry).is_le()) {
             return self.set_aside(entry.to_line(), Damage::SameId);
         }
+        let mine = self.entries.remove(at);
         self.set_aside(mine.to_line(), Damage::SameId);
-        self.clocks.remove(&mine.id);
-        self.entries.retain(|e| e.id != mine.id);
+        self.index();
         self.mark_undone();
-        self.refold(&mine);
+        let state = std::mem::take(&mut self.state);
+        self.state = self.refold(state, &mine);
         self.take(entry);
     }
 
@@ -167,15 +203,22 @@ impl Journal {
     /// An undo has an effect on an entry that stands before it, unless a later undo took it back; so one pass from the
     /// last entry to the first settles all of them, and no ring of undos can form.
     fn mark_undone(&mut self) {
-        self.undone.clear();
-        for entry in self.entries.iter().rev() {
+        let mut undone = vec![false; self.entries.len()];
+        for (at, entry) in self.entries.iter().enumerate().rev() {
             if let Act::Undo { entry: target } = &entry.act
-                && !self.undone.contains(&entry.id)
-                && self.clocks.get(target).is_some_and(|clock| (*clock, target) < entry.place())
+                && undone.get(at) == Some(&false)
+                && let Some(place) = self.place(target).filter(|place| *place < at)
+                && let Some(mark) = undone.get_mut(place)
             {
-                self.undone.insert(target.clone());
+                *mark = true;
             }
         }
+        self.undone = undone;
+    }
+
+    /// Every entry in order; false where it counts as not done.
+    fn all(&self) -> impl DoubleEndedIterator<Item = (&Entry, bool)> + ExactSizeIterator {
+        self.entries.iter().zip(self.undone.iter().map(|undone| !undone))
     }
 
     /// What an entry is about in the end: an undo is about what the entry it undoes is about.
@@ -189,22 +232,21 @@ impl Journal {
     }
 
     /// Folds anew what `entry` is about, and only that: no act changes anything else.
-    fn refold(&mut self, entry: &Entry) {
-        let mut state = std::mem::take(&mut self.state);
+    fn refold(&self, mut state: State, entry: &Entry) -> State {
         if let Some(subject) = self.about(entry) {
             state.forget(subject);
-            for e in
-                self.entries.iter().filter(|e| e.act.subject() == subject && !self.undone.contains(&e.id))
-            {
-                state.take(e);
+            for (e, counts) in self.all() {
+                if counts && e.act.subject() == subject {
+                    state.take(e);
+                }
             }
         }
-        self.state = state;
+        state
     }
 
     /// True where the entry counts: it is here and not undone.
     pub fn counts(&self, id: &Id) -> bool {
-        self.clocks.contains_key(id) && !self.undone.contains(id)
+        self.place(id).is_some_and(|place| self.undone.get(place) == Some(&false))
     }
 
     /// The last thing done on this device that still counts: what "undo" takes back.
@@ -225,20 +267,17 @@ impl Journal {
 
     /// This device's entries that count, the last first.
     fn own(&self) -> impl Iterator<Item = &Entry> {
-        self.entries.iter().rev().filter(|e| e.device == self.device && !self.undone.contains(&e.id))
+        let own = |(e, counts): (_, bool)| Some(e).filter(|e: &&Entry| counts && e.device == self.device);
+        self.all().rev().filter_map(own)
     }
 
     /// Everything ever done to a thing, oldest first; false where it was undone.
     pub fn history(&self, thing: &Id) -> Vec<(&Entry, bool)> {
-        let about = |e: &&Entry| e.act.subject() == Subject::Thing(thing);
-        self.entries.iter().filter(about).map(|e| (e, !self.undone.contains(&e.id))).collect()
+        self.all().filter(|(e, _)| e.act.subject() == Subject::Thing(thing)).collect()
     }
 }
 
 /// Which of two entries of one id stays: the same one on every device.
-fn first(a: &Entry, b: &Entry) -> std::cmp::Ordering {
-    if a == b {
-        return std::cmp::Ordering::Equal;
-    }
+fn first(a: &Entry, b: &Entry) -> Ordering {
     a.clock.cmp(&b.clock).then_with(|| a.to_line().cmp(&b.to_line()))
 }

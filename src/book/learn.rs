@@ -1,11 +1,10 @@
 //! What weighing or the supplier tells of an ingredient, written down beside what is known of it already.
 
 use super::lookup::key;
-use super::{Act, Id, Kept, State};
+use super::{Act, Id, Kept, Map, State};
 use crate::bench::{DropTrial, Ingredient, SpoonTrial};
 use crate::formula::Formula;
 use crate::quantity::Density;
-use std::collections::BTreeMap;
 
 /// One thing learnt of an ingredient.
 #[derive(Clone, PartialEq, Debug)]
@@ -57,15 +56,16 @@ impl State {
 
     /// Every wax and weighed part of the formulas in use, and every ingredient that something is known of, by name.
     pub fn uses(&self) -> Vec<Use> {
-        let mut uses = BTreeMap::new();
+        let mut uses: Map<Use> = Map::default();
         let mut note = |name: &str, formula: Option<(&Id, &str)>| {
             let name = name.trim();
             if name.is_empty() {
                 return;
             }
-            let known =
-                uses.entry(key(name)).or_insert_with(|| Use { name: name.to_owned(), formulas: Vec::new() });
+            let key = Id(key(name));
+            uses.add(&key, Use { name: name.to_owned(), formulas: Vec::new() });
             if let Some((id, formula)) = formula
+                && let Some(known) = uses.get_mut(&key)
                 && known.formulas.iter().all(|(other, _)| other != id)
             {
                 known.formulas.push((id.clone(), formula.to_owned()));
@@ -78,7 +78,7 @@ impl State {
         for ingredient in self.ingredients_shown().into_iter().filter_map(Kept::body) {
             note(&ingredient.name, None);
         }
-        uses.into_values().collect()
+        uses.into_values()
     }
 }
 

@@ -65,7 +65,7 @@ impl Book {
         let line = entry.to_line();
         // What is acknowledged must be readable for ever: read it back before it is.
         match Entry::from_line(&line) {
-            Ok(read) if read == entry => {}
+            Ok(read) if read.to_line() == line => {}
             Ok(_) => return Err(ActError::Unwritable(Damage::NotAnEntry)),
             Err(damage) => return Err(ActError::Unwritable(damage)),
         }

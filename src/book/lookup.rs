@@ -1,11 +1,11 @@
 //! Looking things up: by name, by a word, and what weighing has told about an ingredient.
 
-use super::{Batch, Id, Kept, State};
+use super::{Batch, Id, Kept, Map, State};
 use crate::bench::{Ingredient, bulk_density, drop_mass};
 use crate::formula::{Formula, Recipe};
 use crate::quantity::{Density, Mass, Voice, Why};
+use crate::sort;
 use crate::vessel::{Vessel, VesselError, blend_density, fill};
-use std::collections::BTreeMap;
 
 /// Names are the same whatever their case and the spaces around them.
 pub(super) fn key(name: &str) -> String {
@@ -49,7 +49,7 @@ impl State {
     /// Batches, the latest begun first.
     pub fn batches_shown(&self) -> Vec<&Batch> {
         let mut all: Vec<_> = self.batches.values().collect();
-        all.sort_by(|a, b| b.began.cmp(&a.began).then_with(|| b.id.cmp(&a.id)));
+        sort::by(&mut all, |a, b| b.began.cmp(&a.began).then_with(|| b.id.cmp(&a.id)));
         all
     }
 
@@ -90,10 +90,7 @@ impl State {
         let name = key(name);
         let named = |k: &&Kept<Ingredient>| k.body().is_some_and(|i| key(&i.name) == name);
         let mut all: Vec<_> = self.ingredients.values().filter(named).collect();
-        all.sort_by(|a, b| {
-            let word = |k: &Kept<Ingredient>| k.latest().map(|v| (v.clock, v.entry.clone()));
-            a.retired.cmp(&b.retired).then_with(|| word(b).cmp(&word(a)))
-        });
+        sort::by(&mut all, |a, b| a.retired.cmp(&b.retired).then_with(|| word(b).cmp(&word(a))));
         all.into_iter()
     }
 
@@ -142,13 +139,20 @@ impl Recipe for State {
     }
 }
 
+/// When the last word on it was written.
+fn word(ingredient: &Kept<Ingredient>) -> Option<(u64, &Id)> {
+    ingredient.latest().map(|v| (v.clock, &v.entry))
+}
+
 /// Things that are not put away, by name.
-fn shown<T>(things: &BTreeMap<Id, Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
+fn shown<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
     sorted(things, name).into_iter().filter(|k| !k.retired).collect()
 }
 
-fn sorted<T>(things: &BTreeMap<Id, Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
-    let mut all: Vec<_> = things.values().collect();
-    all.sort_by_cached_key(|k| (k.body().map(|b| key(name(b))), k.id.clone()));
-    all
+/// Things by name, those of one name by their ids.
+fn sorted<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
+    let things = things.values().as_slice();
+    let names: Vec<Option<String>> = things.iter().map(|k| k.body().map(|b| key(name(b)))).collect();
+    let order = sort::order(names.len(), &|a, b| names.get(a).cmp(&names.get(b)));
+    order.into_iter().filter_map(|at| things.get(at)).collect()
 }

@@ -1,11 +1,10 @@
 //! Today's state: the fold of the journal.
 
-use super::{Act, Ending, Entry, Id, Settings, Subject};
+use super::{Act, Ending, Entry, Id, Map, Settings, Subject};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::formula::Formula;
 use crate::pot::{Plan, Run, RunError};
 use crate::vessel::Vessel;
-use std::collections::BTreeMap;
 use std::fmt;
 
 /// One version of a thing.
@@ -103,15 +102,15 @@ const MOST_VESSELS: u64 = crate::pot::MOST_VESSELS as u64;
 
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct State {
-    pub formulas: BTreeMap<Id, Kept<Formula>>,
-    pub vessels: BTreeMap<Id, Kept<Vessel>>,
-    pub scales: BTreeMap<Id, Kept<Scale>>,
-    pub pots: BTreeMap<Id, Kept<MeltingPot>>,
-    pub ingredients: BTreeMap<Id, Kept<Ingredient>>,
-    pub batches: BTreeMap<Id, Batch>,
+    pub formulas: Map<Kept<Formula>>,
+    pub vessels: Map<Kept<Vessel>>,
+    pub scales: Map<Kept<Scale>>,
+    pub pots: Map<Kept<MeltingPot>>,
+    pub ingredients: Map<Kept<Ingredient>>,
+    pub batches: Map<Batch>,
     pub settings: Settings,
     /// Entries that change nothing, by their id.
-    pub ignored: BTreeMap<Id, Ignored>,
+    pub ignored: Map<Ignored>,
 }
 
 impl State {
@@ -145,7 +144,7 @@ impl State {
             Act::Undo { .. } => Ok(()),
         };
         if let (Err(why), Subject::Thing(thing)) = (refused, entry.act.subject()) {
-            self.ignored.insert(entry.id.clone(), Ignored { thing: thing.clone(), why });
+            self.ignored.add(&entry.id, Ignored { thing: thing.clone(), why });
         }
     }
 
@@ -159,7 +158,7 @@ impl State {
                 self.pots.remove(id);
                 self.ingredients.remove(id);
                 self.batches.remove(id);
-                self.ignored.retain(|_, i| i.thing != *id);
+                self.ignored.retain(|i| i.thing != *id);
             }
             Subject::Settings => self.settings = Settings::default(),
             Subject::Entry(_) => {}
@@ -206,7 +205,7 @@ impl State {
             ended: None,
             entries: vec![entry.id.clone()],
         };
-        self.batches.insert(batch.clone(), begun);
+        self.batches.add(batch, begun);
         Ok(())
     }
 
@@ -226,14 +225,15 @@ impl State {
 
 /// Adds a version of a thing, the first one if it is new.
 fn write<T: Clone>(
-    things: &mut BTreeMap<Id, Kept<T>>,
+    things: &mut Map<Kept<T>>,
     entry: &Entry,
     id: &Id,
     over: &Option<Id>,
     body: &T,
 ) -> Result<(), Refusal> {
-    let thing = || Kept { id: id.clone(), versions: Vec::new(), retired: false };
-    things.entry(id.clone()).or_insert_with(thing).versions.push(Version {
+    things.add(id, Kept { id: id.clone(), versions: Vec::new(), retired: false });
+    let Some(thing) = things.get_mut(id) else { return Ok(()) };
+    thing.versions.push(Version {
         entry: entry.id.clone(),
         clock: entry.clock,
         at: entry.at,

@@ -1,5 +1,6 @@
 //! Where the journal's lines are kept: the trait, one in memory, one that fails on demand.
 
+use super::{Id, Map};
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -51,7 +52,7 @@ impl std::error::Error for StoreError {}
 /// Keeps lines in memory: for tests and for a window without storage.
 #[derive(Debug, Default)]
 pub struct MemoryStore {
-    lines: RefCell<BTreeMap<String, String>>,
+    lines: RefCell<Map<String>>,
 }
 
 impl Store for MemoryStore {
@@ -60,7 +61,9 @@ impl Store for MemoryStore {
     }
 
     async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {
-        self.lines.borrow_mut().extend(lines.iter().cloned());
+        for (id, line) in lines {
+            self.lines.borrow_mut().add(&Id(id.clone()), line.clone());
+        }
         Ok(())
     }
 }

@@ -5,6 +5,8 @@ use super::{
     Basis, Caution, Doing, Formula, FormulaError, Part, PartKind, Recipe, TemperatureRange, Unweighed,
 };
 use crate::quantity::{Amount, Exact, Mass, Share, Temperature};
+use crate::sort;
+use std::cmp::Reverse;
 
 /// Looks a formula over as it is written, with nothing staying in the pot.
 ///
@@ -38,7 +40,8 @@ pub(super) fn usual_total(formula: &Formula, residue: Mass) -> Option<Mass> {
 /// same; what is counted into vessels last.
 pub fn order(formula: &Formula) -> Vec<usize> {
     let mut parts: Vec<(usize, &Part)> = formula.parts.iter().enumerate().collect();
-    parts.sort_by_key(|(_, p)| (p.is_counted(), std::cmp::Reverse((p.add.high.value, p.add.low.value))));
+    let rank = |p: &Part| (p.is_counted(), Reverse((p.add.high.value, p.add.low.value)));
+    sort::by(&mut parts, |(_, a), (_, b)| rank(a).cmp(&rank(b)));
     parts.into_iter().map(|(index, _)| index).collect()
 }
 

@@ -2,15 +2,14 @@
 
 use super::{Dose, Event, Plan, StepKey, Way};
 use crate::quantity::{Exact, Mass, Voice};
-use std::collections::HashMap;
 
 /// Grown by one event after the other; nothing in it comes from anywhere else.
 #[derive(Clone, PartialEq, Debug, Default)]
 pub(super) struct Fold {
     pub(super) pours: Vec<Stand>,
-    /// Index of the event that did each step.
-    done: HashMap<StepKey, usize>,
-    mended: HashMap<StepKey, Way>,
+    /// Steps in their order, each with the index of the event that did it.
+    done: Vec<(StepKey, usize)>,
+    mended: Vec<(StepKey, Way)>,
 }
 
 /// Where one pour stands.
@@ -58,15 +57,20 @@ impl Fold {
     }
 
     pub(super) fn is_done(&self, step: StepKey) -> bool {
-        self.done.contains_key(&step)
+        self.place(step).is_ok()
     }
 
     pub(super) fn done<'a>(&self, step: StepKey, events: &'a [Event]) -> Option<&'a Event> {
-        events.get(*self.done.get(&step)?)
+        let (_, index) = self.done.get(self.place(step).ok()?)?;
+        events.get(*index)
+    }
+
+    fn place(&self, step: StepKey) -> Result<usize, usize> {
+        self.done.binary_search_by(|(done, _)| done.cmp(&step))
     }
 
     pub(super) fn mended(&self, step: StepKey) -> Option<Way> {
-        self.mended.get(&step).copied()
+        self.mended.iter().find(|(mended, _)| *mended == step).map(|(_, way)| *way)
     }
 
     /// How a step that something goes in at is measured now.
@@ -122,7 +126,9 @@ impl Fold {
     pub(super) fn take(&mut self, plan: &Plan, events: &[Event], index: usize) {
         match events.get(index) {
             Some(Event::Did { step, .. }) => {
-                self.done.insert(*step, index);
+                if let Err(place) = self.place(*step) {
+                    self.done.insert(place, (*step, index));
+                }
                 if let StepKey::Fill { pour, .. } = step
                     && let Some(stand) = self.pours.get_mut(*pour as usize)
                 {
@@ -130,7 +136,7 @@ impl Fold {
                 }
             }
             Some(Event::Mended { step, way, .. }) => {
-                self.mended.insert(*step, *way);
+                self.mended.push((*step, *way));
                 if *way == Way::Restore {
                     self.restore(plan, events, *step);
                 }
@@ -165,7 +171,7 @@ impl Fold {
                 false => doses.push((line, dose)),
             }
         }
-        let done: Vec<StepKey> = self.done.keys().copied().collect();
+        let done: Vec<StepKey> = self.done.iter().map(|(step, _)| *step).collect();
         let Some(stand) = self.pours.get_mut(pour as usize) else { return };
         // Top-ups that an earlier round still asked for are in this one.
         for (number, round) in (1..).zip(&mut stand.rounds) {

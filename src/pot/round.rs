@@ -1,7 +1,7 @@
 //! Rounding parts to the divisions of their scales so that they add up to the rounded whole.
 
 use crate::quantity::{Exact, Mass};
-use std::cmp::Reverse;
+use crate::sort;
 
 /// Parts after rounding.
 #[derive(Clone, PartialEq, Debug)]
@@ -80,9 +80,9 @@ fn classes(parts: &[(Mass, Mass)]) -> Vec<Class> {
         }
     }
     for class in &mut classes {
-        class.parts.sort_by_key(|part| Reverse(part.1));
+        sort::by(&mut class.parts, |a, b| b.1.cmp(&a.1));
     }
-    classes.sort_by_key(|class| Reverse(class.division));
+    sort::by(&mut classes, |a, b| b.division.cmp(&a.division));
     classes
 }
 

@@ -5,7 +5,7 @@ use crate::quantity::{Mass, Temperature};
 use crate::wire::wire_enum;
 
 /// Names a step for good, whatever is undone or added around it. Indices into the plan's pours and lines.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub enum StepKey {
     /// Weigh a wax into the pot.
     Wax {

@@ -5,6 +5,7 @@ use super::drops::percent;
 use super::{Ask, DropChoice, Note, Shade, SpoonChoice, Wanted, choose_drops, choose_spoon, eighth};
 use crate::formula::{Part, PartKind, PartShare};
 use crate::quantity::{Exact, Mass, Voice, Volume, VolumeUnit, decimal};
+use crate::sort;
 
 /// Batches up to this many vessels are looked through for a better one.
 const LOOKED_THROUGH: u32 = 100;
@@ -31,9 +32,9 @@ fn sizes(ask: &Ask, size: &Size, good: impl Fn(u32, Exact) -> bool) -> Vec<u32> 
 
 /// Those nearest the batch asked for, in order.
 fn nearest(mut sizes: Vec<u32>, size: &Size) -> Vec<u32> {
-    sizes.sort_by_key(|n| n.abs_diff(size.vessels));
+    sort::by(&mut sizes, |a, b| a.abs_diff(size.vessels).cmp(&b.abs_diff(size.vessels)));
     sizes.truncate(NAMED);
-    sizes.sort_unstable();
+    sort::by(&mut sizes, u32::cmp);
     sizes
 }
 

@@ -1,6 +1,7 @@
 //! Sharing whole units out by weights.
 
 use super::{Exact, Money};
+use crate::sort;
 
 /// `total` shared out in whole units by `weights`: largest remainder, ties to the earlier one.
 ///
@@ -20,7 +21,7 @@ pub fn apportion(total: i64, weights: &[Exact]) -> Option<Vec<i64>> {
         rests.push((Exact::whole(quota.floor()) - quota, at));
     }
     // The rests are negated, so that the largest comes first and ties stay in order.
-    rests.sort_unstable();
+    sort::by(&mut rests, |a, b| a.cmp(b));
     let mut missing = size.floor() - parts.iter().sum::<i128>();
     for (_, at) in rests {
         if let Some(part) = parts.get_mut(at).filter(|_| missing > 0) {

@@ -42,7 +42,7 @@ fn every_formula_can_be_made_in_each_of_its_vessels() {
         assert_eq!(check(formula, s), Ok(vec![]), "{}", formula.name);
         assert!(!formula.vessels.is_empty(), "{}", formula.name);
         for fits in &formula.vessels {
-            let vessel = s.vessels[&fits.vessel].body().expect("it is in the workshop");
+            let vessel = s.vessels.get(&fits.vessel).and_then(|k| k.body()).expect("it is in the workshop");
             let (mass, _) = s.fill(vessel, formula, Voice::default()).expect("it can be filled");
             let grams = mass.in_base().to_f64();
             assert!((50.0..600.0).contains(&grams), "{} in {}: {grams} g", formula.name, vessel.name);
@@ -68,7 +68,7 @@ fn the_pours_of_the_past_are_finished() {
     for batch in j.state().batches_shown() {
         assert!(matches!(batch.ended, Some((Ending::Poured, at, _)) if at > batch.began));
         assert!(batch.run.done(StepKey::Close).is_some() && batch.run.now().is_none());
-        let version = j.state().formulas[&batch.formula].version(&batch.version);
+        let version = j.state().formulas.get(&batch.formula).unwrap().version(&batch.version);
         assert_eq!(version.map(|(n, _)| n), Some(1));
     }
 }

@@ -14,7 +14,7 @@ fn json(value: &impl Wire) -> String {
 fn tell(state: &State) -> String {
     let mut told = String::new();
     let mut say = |line: String| told.extend([&line, "\n"]);
-    for (id, k) in &state.formulas {
+    for (id, k) in state.formulas.iter() {
         for (n, v) in k.versions.iter().enumerate() {
             let f = &v.body;
             say(format!(
@@ -49,7 +49,7 @@ fn tell(state: &State) -> String {
             }
         }
     }
-    for (id, k) in &state.vessels {
+    for (id, k) in state.vessels.iter() {
         let v = k.body().expect("it has a version");
         say(format!(
             "vessel {id} put away {}: {} {} wall {} {}",
@@ -77,7 +77,7 @@ fn tell(state: &State) -> String {
         ));
     }
     say(format!("residue {} tolerance {}", json(&state.settings.residue), json(&state.settings.tolerance)));
-    for (id, b) in &state.batches {
+    for (id, b) in state.batches.iter() {
         say(format!(
             "batch {id} of {} version {} in {} at {}: {:?}",
             b.formula, b.version, b.vessel, b.began, b.ended
@@ -91,7 +91,7 @@ fn tell(state: &State) -> String {
             say(format!("  {}", json(event)));
         }
     }
-    for (id, i) in &state.ignored {
+    for (id, i) in state.ignored.iter() {
         say(format!("ignored {id}: {} {}", i.thing, i.why));
     }
     told

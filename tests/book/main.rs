@@ -7,6 +7,7 @@ mod demo;
 mod entry;
 mod fixture;
 mod journal;
+mod map;
 mod sample;
 mod state;
 mod store;

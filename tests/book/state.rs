@@ -19,7 +19,7 @@ fn a_change_makes_a_new_version_and_keeps_the_old_one() {
         *over = Some(first.id.clone());
     }
     let second = does(&mut j, change);
-    let kept = &j.state().ingredients[&id("w")];
+    let kept = j.state().ingredients.get(&id("w")).unwrap();
     assert_eq!(kept.versions.len(), 2);
     assert_eq!(kept.latest().map(|v| (&v.entry, v.over.as_ref())), Some((&second.id, Some(&first.id))));
     assert_eq!(kept.version(&first.id).map(|(n, v)| (n, v.body.density)), {
@@ -67,13 +67,13 @@ fn a_batch_begins_runs_and_ends_and_undo_takes_back_each() {
     assert_eq!(j.state().running().map(|b| &b.id), Some(&id("b1")));
     let end = does(&mut j, ended("b1", "all good"));
     assert!(j.state().running().is_none());
-    let batch = &j.state().batches[&id("b1")];
+    let batch = j.state().batches.get(&id("b1")).unwrap();
     assert_eq!((batch.run.plan.vessels, batch.run.events().len(), batch.entries.len()), (4, 1, 3));
     assert_eq!(batch.ended.as_ref().map(|(_, at, note)| (*at, note.as_str())), Some((end.at, "all good")));
     does(&mut j, undo(&end.id));
     assert!(j.state().running().is_some());
     does(&mut j, undo(&noted.id));
-    assert_eq!(j.state().batches[&id("b1")].run.events().len(), 0);
+    assert_eq!(j.state().batches.get(&id("b1")).unwrap().run.events().len(), 0);
 }
 
 #[track_caller]
@@ -155,11 +155,15 @@ fn what_fills_a_vessel_needs_the_density_of_each_wax_unless_it_is_a_weight() {
     let mut j = super::demo::workshop();
     let fill = |j: &Journal, vessel: &str| {
         let s = j.state();
-        let formula = s.formulas[&id("demo-hedge")].body().expect("it has a version");
-        s.fill(s.vessels[&id(vessel)].body().expect("it has a version"), formula, Voice::default())
+        let formula = s.formulas.get(&id("demo-hedge")).unwrap().body().expect("it has a version");
+        s.fill(
+            s.vessels.get(&id(vessel)).unwrap().body().expect("it has a version"),
+            formula,
+            Voice::default(),
+        )
     };
     // 1 ÷ (0.7 ÷ 0.862 + 0.3 ÷ 0.791) = 0.681842 ÷ 0.8123, worked out by hand: 0.839396775 to nine places.
-    let formula = j.state().formulas[&id("demo-hedge")].body().expect("it has a version");
+    let formula = j.state().formulas.get(&id("demo-hedge")).unwrap().body().expect("it has a version");
     let (density, why) = j.state().wax_density(formula, Voice::default()).expect("both are known");
     assert_eq!(density.in_base(), Exact::ratio(839_396_775, 1_000_000_000));
     assert_eq!(why.values.len(), 2);

@@ -35,8 +35,8 @@ fn refused(state: &State, wish: &Wish, expected: &str) {
 fn a_wish_becomes_a_plan_with_the_names_of_the_book() {
     let book = workshop();
     let plan = book.state().plan(&wish("demo-orchard", "demo-jar"), Voice::default()).unwrap();
-    let formula = book.state().formulas[&id("demo-orchard")].body().unwrap();
-    let vessel = book.state().vessels[&id("demo-jar")].body().unwrap();
+    let formula = book.state().formulas.get(&id("demo-orchard")).unwrap().body().unwrap();
+    let vessel = book.state().vessels.get(&id("demo-jar")).unwrap().body().unwrap();
     assert_eq!((&plan.formula, &plan.vessel, plan.vessels), (&formula.name, &vessel.name, 4));
     assert_eq!((plan.wick.as_str(), plan.pot, plan.warmed), ("Cotton 14", None, true));
 }
@@ -56,7 +56,7 @@ fn what_is_not_in_the_book_is_named() {
 #[test]
 fn the_vessels_of_the_formula_come_first_with_their_wicks() {
     let book = workshop();
-    let named = &book.state().formulas[&id("demo-orchard")].body().unwrap().vessels;
+    let named = &book.state().formulas.get(&id("demo-orchard")).unwrap().body().unwrap().vessels;
     let offers = book.state().vessels_for(&id("demo-orchard"));
     for (offer, named) in offers.iter().zip(named) {
         assert_eq!((&offer.vessel, offer.wick.as_ref()), (&named.vessel, Some(&named.wick)));

@@ -2,12 +2,11 @@
 
 use super::known::ingredient;
 use crate::bench::{MeltingPot, Scale};
-use crate::book::{Act, Id, Kept};
+use crate::book::{Act, Id, Kept, Map};
 use crate::dom::*;
 use crate::rooms::parts::{live, page_part, press};
 use crate::rooms::workshop::Workshop;
 use crate::vessel::Vessel;
-use std::collections::BTreeMap;
 
 pub(super) fn page(shop: Workshop) -> View {
     group![
@@ -87,7 +86,7 @@ fn away(shop: Workshop, away: Vec<(Id, String)>) -> View {
 }
 
 /// What is put away of these, by name.
-fn retired<T>(things: &BTreeMap<Id, Kept<T>>, name: fn(&T) -> &String) -> Vec<(Id, String)> {
+fn retired<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<(Id, String)> {
     let names =
         things.values().filter(|k| k.retired).filter_map(|k| Some((k.id.clone(), name(k.body()?).clone())));
     names.collect()

@@ -1,0 +1,73 @@
+//! Things by their id. One for all kinds of things: only its last step differs from kind to kind.
+
+use super::Id;
+
+/// Things in the order of their ids. Finding one halves the list; what is new mostly goes to the end.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Map<T> {
+    ids: Vec<Id>,
+    /// One for each id.
+    things: Vec<T>,
+}
+
+impl<T> Default for Map<T> {
+    fn default() -> Self {
+        Self { ids: Vec::new(), things: Vec::new() }
+    }
+}
+
+impl<T> Map<T> {
+    pub fn len(&self) -> usize {
+        self.ids.len()
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.ids.is_empty()
+    }
+
+    pub fn get(&self, id: &Id) -> Option<&T> {
+        self.things.get(self.ids.binary_search(id).ok()?)
+    }
+
+    pub fn get_mut(&mut self, id: &Id) -> Option<&mut T> {
+        self.things.get_mut(self.ids.binary_search(id).ok()?)
+    }
+
+    pub fn contains_key(&self, id: &Id) -> bool {
+        self.ids.binary_search(id).is_ok()
+    }
+
+    pub fn values(&self) -> std::slice::Iter<'_, T> {
+        self.things.iter()
+    }
+
+    pub fn into_values(self) -> Vec<T> {
+        self.things
+    }
+
+    pub fn iter(&self) -> impl Iterator<Item = (&Id, &T)> {
+        self.ids.iter().zip(&self.things)
+    }
+
+    /// Puts a thing in, where there is none of this id yet.
+    pub fn add(&mut self, id: &Id, thing: T) {
+        if let Err(at) = self.ids.binary_search(id) {
+            self.ids.insert(at, id.clone());
+            self.things.insert(at, thing);
+        }
+    }
+
+    /// Keeps only the things that `good` holds of.
+    pub fn retain(&mut self, good: impl Fn(&T) -> bool) {
+        let mut kept = self.things.iter().map(&good);
+        self.ids.retain(|_| kept.next().unwrap_or(false));
+        self.things.retain(good);
+    }
+
+    pub fn remove(&mut self, id: &Id) {
+        if let Ok(at) = self.ids.binary_search(id) {
+            self.ids.remove(at);
+            self.things.remove(at);
+        }
+    }
+}
