@@ -1,19 +1,15 @@
 //! What is known of one ring of one layer.
 
-/// Stands for «no heat passes», K/W.
+/// Stands for «no heat passes», K/W, or m·K/W of what none passes through.
 pub(crate) const SHUT: f64 = 1e30;
 
-/// One ring of one layer, seen in one direction. What changes and what does not lies side by side, because a sweep
-/// goes through all of it.
+/// One ring of one layer, seen in one direction. A sweep goes through all of them, so only what is each cell's own
+/// stands here.
 #[derive(Clone, Copy)]
 pub(crate) struct Cell {
     /// kg (1 for air and for the cells beyond the ends, which hold no heat).
     pub(crate) mass: f64,
     pub(crate) wax: bool,
-    /// To the next position: half-lengths over areas on both sides of the face, 1/m, to be multiplied by the
-    /// resistivities.
-    pub(crate) near: f64,
-    pub(crate) far: f64,
     /// J/kg: of wax from its solidus, of the wall from the room; and what the solution starts from.
     pub(crate) e: f64,
     pub(crate) old: f64,
@@ -26,34 +22,27 @@ pub(crate) struct Cell {
     /// m·K/W of the half towards the position before, and of the half towards the next.
     pub(crate) before: f64,
     pub(crate) after: f64,
-    /// J/K to the next cell and to the room in this step.
-    pub(crate) link: f64,
+    /// J/K to the room in this step.
     pub(crate) loss: f64,
     /// Of the elimination, and the temperature it gives.
     pub(crate) carry: f64,
     pub(crate) solved: f64,
-    /// What this direction brought in the last step, W/kg.
-    pub(crate) flow: f64,
 }
 
 pub(crate) const EMPTY: Cell = Cell {
     mass: 1.0,
     wax: false,
-    near: SHUT,
-    far: SHUT,
     e: 0.0,
     old: 0.0,
     theta: 0.0,
     heat: 1.0,
     share: 0.0,
     sharp: 0.0,
-    before: 1.0,
-    after: 1.0,
-    link: 0.0,
+    before: SHUT,
+    after: SHUT,
     loss: 0.0,
     carry: 0.0,
     solved: 0.0,
-    flow: 0.0,
 };
 
 impl Cell {

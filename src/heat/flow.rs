@@ -5,6 +5,7 @@ use super::cell::Cell;
 use super::curve::Curve;
 use super::grid::{Axis, Grid};
 use super::setup::Setup;
+use std::ops::Range;
 
 /// Corrections within one sweep at most, and the temperature they settle to, K.
 const CORRECTIONS: usize = 4;
@@ -49,10 +50,12 @@ pub(crate) struct Flow {
     pub(crate) curve: Curve,
     pub(crate) grid: Grid,
     matter: Matter,
-    /// Enthalpies and axial flows before the step.
+    /// Enthalpies before the step, and the axial flow of the one before, W/kg.
     before: Vec<(f64, f64)>,
-    /// Carries the enthalpies, and the flow to be taken off again, from the radial order to the axial one.
-    bus: Vec<(f64, f64)>,
+    /// Carries the enthalpies from the radial order to the axial one.
+    bus: Vec<f64>,
+    /// How long the last step was, s.
+    last: f64,
     /// K above the room of the coldest and the hottest place there may still be: both draw in towards the room.
     bounds: (f64, f64),
     /// J that left for the room since the pour.
@@ -87,9 +90,9 @@ impl Flow {
             }
         }
         let cells = grid.axial.positions * grid.axial.lanes;
-        let (before, bus) = (vec![(0.0, 0.0); cells], vec![(0.0, 0.0); cells]);
+        let (before, bus) = (vec![(0.0, 0.0); cells], vec![0.0; cells]);
         let bounds = extremes(grid.axial.inner());
-        Self { curve, grid, matter, before, bus, bounds, lost: 0.0 }
+        Self { curve, grid, matter, before, bus, last: 0.0, bounds, lost: 0.0 }
     }
 
     /// Moves the clock by `dt` seconds, or by less where that would lead astray; how many it was.
@@ -99,8 +102,9 @@ impl Flow {
     /// can be so far from this one's that the splitting breaks that. Then the step is put back and taken shorter,
     /// without it: the directions taking turns, each by itself implicit and in bounds.
     pub(crate) fn step(&mut self, dt: f64, fading: f64) -> f64 {
+        let by = if self.last > 0.0 { fading / self.last } else { 0.0 };
         for (c, kept) in self.grid.axial.inner().iter().zip(self.before.iter_mut()) {
-            *kept = (c.e, fading * c.flow);
+            *kept = (c.e, by * (c.e - c.old));
         }
         let (lost, mut dt) = (self.lost, dt);
         loop {
@@ -110,6 +114,7 @@ impl Flow {
             let astray = coldest < cold - ASTRAY || hottest > hot + ASTRAY;
             if !astray || dt < SHORTEST {
                 self.bounds = (coldest.max(cold), hottest.min(hot));
+                self.last = dt;
                 return dt;
             }
             self.lost = lost;
@@ -127,23 +132,32 @@ impl Flow {
     /// but for the change within a step: a steady flow up a metal wall is not broken by taking turns.
     fn turn(&mut self, dt: f64) {
         let (matter, Grid { radial, axial, .. }) = (&self.matter, &mut self.grid);
-        radial.load(&self.before, dt, matter);
+        let before = &self.before[..];
+        radial.load(matter, |other, _| {
+            let (e, flow) = before[other];
+            (e, e + dt * flow)
+        });
         self.lost += radial.sweep(dt, matter);
         for (c, slot) in radial.inner().iter().zip(self.bus.iter_mut()) {
-            *slot = (c.e, -c.flow);
+            *slot = c.e;
         }
-        axial.load(&self.bus, dt, matter);
+        let bus = &self.bus[..];
+        axial.load(matter, |other, own| {
+            let e = bus[other];
+            (e, e - dt * before[own].1)
+        });
         self.lost += axial.sweep(dt, matter);
-        let by = 1.0 / dt;
-        for c in axial.inner_mut() {
-            c.flow = (c.e - c.old) * by;
-        }
     }
 }
 
 /// K above the room of the coldest and of the hottest, the room itself among them.
 fn extremes(cells: &[Cell]) -> (f64, f64) {
-    cells.iter().fold((0.0, 0.0), |(cold, hot), c| (c.theta.min(cold), c.theta.max(hot)))
+    let (mut coldest, mut hottest) = (0.0, 0.0);
+    for c in cells {
+        coldest = if c.theta < coldest { c.theta } else { coldest };
+        hottest = if c.theta > hottest { c.theta } else { hottest };
+    }
+    (coldest, hottest)
 }
 
 impl Axis {
@@ -156,19 +170,20 @@ impl Axis {
         &mut self.cells[self.lanes..(self.positions + 1) * self.lanes]
     }
 
-    /// Takes over enthalpies from the other direction's order, each with a flow to start from.
-    fn load(&mut self, bus: &[(f64, f64)], dt: f64, matter: &Matter) {
+    /// Takes over the enthalpy, and what the solution starts from, by a cell's place in the other direction's order and
+    /// in its own.
+    #[inline(always)]
+    fn load(&mut self, matter: &Matter, from: impl Fn(usize, usize) -> (f64, f64)) {
         let (positions, lanes) = (self.positions, self.lanes);
-        let mut i = lanes;
+        let (cells, mut own) = (&mut self.cells[lanes..], 0);
         for p in 0..positions {
-            let mut from = p;
+            let mut other = p;
             for _ in 0..lanes {
-                let c = &mut self.cells[i];
-                (c.e, c.flow) = bus[from];
-                c.old = c.e + dt * c.flow;
+                let c = &mut cells[own];
+                (c.e, c.old) = from(other, own);
                 matter.settle(c);
-                i += 1;
-                from += positions;
+                own += 1;
+                other += positions;
             }
         }
     }
@@ -176,13 +191,16 @@ impl Axis {
     /// Implicit conduction along every line of this direction for `dt` seconds; the J that left for the room.
     ///
     /// The enthalpy curve is replaced by its tangent, the lines solved, the tangent moved to where the enthalpy came
-    /// to, until both agree. Whatever the agreement, the change of enthalpy is exactly the heat that passed between
-    /// the cells and to the room, so no heat is made or lost.
+    /// to, until both agree; lines beyond the first and the last that do not agree are left as they are. Whatever the
+    /// agreement, the change of enthalpy is exactly the heat that passed between the cells and to the room, so no heat
+    /// is made or lost.
     fn sweep(&mut self, dt: f64, matter: &Matter) -> f64 {
+        let mut lines = 0..self.lanes;
         for _ in 0..CORRECTIONS {
-            self.fronts(dt, matter.solid_resist, matter.liquid_resist);
-            self.forward(dt);
-            if self.back(&matter.curve) < SETTLED {
+            self.fronts(&lines, dt, matter.solid_resist, matter.liquid_resist);
+            self.forward(&lines, dt);
+            lines = self.back(&lines, &matter.curve);
+            if lines.is_empty() {
                 break;
             }
         }
@@ -196,45 +214,65 @@ impl Axis {
         lost
     }
 
-    fn forward(&mut self, dt: f64) {
-        let (cells, n) = (&mut self.cells[..], self.lanes);
-        for i in n..cells.len() - n {
-            let far = cells[i + n].before;
-            let last = &cells[i - n];
-            let (pull, reached, carried) = (last.link, last.solved, last.carry);
-            let c = &mut cells[i];
-            c.link = dt / (c.near * c.after + c.far * far);
-            let by = 1.0 / (c.mass * c.heat + c.link + c.loss + pull * (1.0 - carried));
-            c.carry = c.link * by;
-            c.solved = (c.mass * (c.heat * c.theta - (c.e - c.old)) + pull * reached) * by;
+    /// Forward elimination, arranged for one division a cell: what a cell hands to the next is what it would hold and
+    /// pass to the room for each kelvin, J/K, and what it brings, J, both times its `carry`.
+    fn forward(&mut self, lines: &Range<usize>, dt: f64) {
+        // Slices of one length, so that no place is checked again: for size a list's own indexing becomes a call.
+        let (n, many) = (self.lanes, lines.len());
+        let factors = &self.factors[lines.start..][..many];
+        let handed = &mut self.handed[lines.start..][..many];
+        for h in &mut *handed {
+            *h = (0.0, 0.0);
+        }
+        for (p, (near, far)) in self.gaps.iter().enumerate() {
+            let (row, next) = self.cells[(p + 1) * n + lines.start..].split_at_mut(n);
+            let (row, next) = (&mut row[..many], &next[..many]);
+            for i in 0..many {
+                let (c, h) = (&mut row[i], &mut handed[i]);
+                let resist = factors[i] * (near * c.after + far * next[i].before);
+                let holds = c.mass * c.heat + c.loss + h.0;
+                let brings = c.mass * (c.heat * c.theta - (c.e - c.old)) + h.1;
+                let by = 1.0 / (resist * holds + dt);
+                c.carry = dt * by;
+                c.solved = brings * (resist * by);
+                *h = (holds * c.carry, brings * c.carry);
+            }
         }
     }
 
-    /// Back substitution, and the enthalpies that follow; the largest disagreement with the curve, K.
-    fn back(&mut self, curve: &Curve) -> f64 {
-        let (cells, n) = (&mut self.cells[..], self.lanes);
-        let mut worst = 0.0;
-        for i in (n..cells.len() - n).rev() {
-            let above = cells[i + n].solved;
-            let c = &mut cells[i];
-            let solved = c.solved + c.carry * above;
-            c.solved = solved;
-            c.e += c.heat * (solved - c.theta);
-            if !c.wax {
-                c.theta = solved;
-                continue;
+    /// Back substitution, and the enthalpies that follow; from the first to the last line that disagrees with the
+    /// curve.
+    fn back(&mut self, lines: &Range<usize>, curve: &Curve) -> Range<usize> {
+        let (n, many) = (self.lanes, lines.len());
+        let (mut first, mut end) = (n, 0);
+        for p in (1..=self.positions).rev() {
+            let (row, next) = self.cells[p * n + lines.start..].split_at_mut(n);
+            let (row, next) = (&mut row[..many], &next[..many]);
+            for i in 0..many {
+                let c = &mut row[i];
+                let solved = c.solved + c.carry * next[i].solved;
+                c.solved = solved;
+                c.e += c.heat * (solved - c.theta);
+                if !c.wax {
+                    c.theta = solved;
+                    continue;
+                }
+                (c.theta, c.heat) = curve.at(c.e);
+                let mut apart = (c.theta - solved).abs();
+                if c.sharp > 0.0 || curve.melts(c.e) {
+                    // Half way, because the front goes as the root of what its own depth lets through: so the rounds
+                    // draw near to it instead of swinging about it.
+                    let by = 0.5 * (curve.solid_share(c.e) - c.share);
+                    c.share += by;
+                    apart += SETTLED_SHARE * c.sharp * by.abs();
+                }
+                if apart >= SETTLED {
+                    let line = lines.start + i;
+                    first = if line < first { line } else { first };
+                    end = if line < end { end } else { line + 1 };
+                }
             }
-            (c.theta, c.heat) = curve.at(c.e);
-            let mut apart = (c.theta - solved).abs();
-            if c.sharp > 0.0 || curve.melts(c.e) {
-                // Half way, because the front goes as the root of what its own depth lets through: so the rounds
-                // draw near to it instead of swinging about it.
-                let by = 0.5 * (curve.solid_share(c.e) - c.share);
-                c.share += by;
-                apart += SETTLED_SHARE * c.sharp * by.abs();
-            }
-            worst = if apart > worst { apart } else { worst };
         }
-        worst
+        first..end
     }
 }

@@ -22,11 +22,17 @@ pub(crate) struct Axis {
     pub(crate) positions: usize,
     pub(crate) lanes: usize,
     pub(crate) cells: Vec<Cell>,
+    /// From each position to the next: half-lengths over areas on both sides of the face, to be multiplied by the
+    /// resistivities, and by the factor of the lane: that is 1/m together.
+    pub(crate) gaps: Vec<(f64, f64)>,
+    pub(crate) factors: Vec<f64>,
     /// Cells that lose heat to the room in this direction: place, half-length over area, film's resistance K/W. A
     /// cell with two such faces stands in it twice, one after the other.
     pub(crate) edges: Vec<(usize, f64, f64)>,
-    /// From the first cell of wax to the last.
-    wax: Range<usize>,
+    /// What each lane's elimination hands on from one position to the next.
+    pub(crate) handed: Vec<(f64, f64)>,
+    /// Positions and lanes of the wax.
+    wax: (Range<usize>, Range<usize>),
 }
 
 /// The cell edges, m: radii from the axis, heights from the underside of the base.
@@ -72,7 +78,9 @@ impl Grid {
         let rim = if rings > wax_rings { cut(&mut heights, s.rim, cell) } else { 0 };
         let layers = base + fill + rim;
         let wax_layers = base..base + fill;
-        let (radial, axial) = (Axis::new(rings, layers), Axis::new(layers, rings));
+        let (mut radial, mut axial) = (Axis::new(rings, layers), Axis::new(layers, rings));
+        radial.wax = (0..wax_rings, wax_layers.clone());
+        axial.wax = (wax_layers.clone(), 0..wax_rings);
         Self { radii, heights, wax_rings, wax_layers, radial, axial }.measured(setup)
     }
 
@@ -87,6 +95,21 @@ impl Grid {
             edges.iter().zip(edges.iter().skip(1)).map(|(a, b)| (*a, *b)).collect()
         };
         let (across, up) = (spans(&self.radii), spans(&self.heights));
+        // The half rings' own resistances: exact for steady flow through a cylinder. Nothing passes to the air, whose
+        // resistivity is without end.
+        for (gap, pair) in self.radial.gaps.iter_mut().zip(across.windows(2)) {
+            if let [(inner, edge), (_, outer)] = *pair {
+                *gap = ((2.0 * edge / (inner + edge)).ln(), (0.5 * (edge + outer) / edge).ln());
+            }
+        }
+        for (gap, pair) in self.axial.gaps.iter_mut().zip(up.windows(2)) {
+            if let [(low, edge), (_, high)] = *pair {
+                *gap = (0.5 * (edge - low), 0.5 * (high - edge));
+            }
+        }
+        self.radial.factors = up.iter().map(|(low, high)| 1.0 / (2.0 * PI * (high - low))).collect();
+        self.axial.factors =
+            across.iter().map(|(inner, outer)| 1.0 / (PI * (outer * outer - inner * inner))).collect();
         for (z, &(low, high)) in up.iter().enumerate() {
             let tall = high - low;
             for (r, &(inner, outer)) in across.iter().enumerate() {
@@ -95,19 +118,17 @@ impl Grid {
                 let air = r < self.wax_rings && z >= filled;
                 let (along, over) = (r * layers + z, z * rings + r);
                 let matter = if wax { density } else { setup.material.density };
-                let mass = if air { 1.0 } else { matter * face * tall };
-                self.radial.put(along, Cell { mass, wax, ..wall });
-                self.axial.put(over, Cell { mass, wax, ..wall });
+                let mass = matter * face * tall;
+                let cell = if air { EMPTY } else { Cell { mass, wax, ..wall } };
+                self.radial.put(along, cell);
+                self.axial.put(over, cell);
                 if air {
                     continue;
                 }
                 let mid = 0.5 * (inner + outer);
-                // The half ring's own resistance: exact for steady flow through a cylinder.
                 let outward = (outer / mid).ln() / (2.0 * PI * tall);
-                let next = across.get(r + 1).map(|&(a, b)| (0.5 * (a + b) / a).ln() / (2.0 * PI * tall));
-                match next {
-                    Some(next) => self.radial.join(along, outward, next),
-                    None => self.radial.edge(along, outward, film(setup.film.side, 2.0 * PI * outer * tall)),
+                if r + 1 == rings {
+                    self.radial.edge(along, outward, film(setup.film.side, 2.0 * PI * outer * tall));
                 }
                 if r == self.wax_rings && z >= filled {
                     // The inside of the rim looks at the still air over the wax.
@@ -115,12 +136,8 @@ impl Grid {
                     self.radial.edge(along, inward, film(setup.film.top, 2.0 * PI * inner * tall));
                 }
                 let half = 0.5 * tall / face;
-                let next = up.get(z + 1).map(|&(a, b)| 0.5 * (b - a) / face);
-                match next {
-                    Some(next) if !(r < self.wax_rings && z + 1 == filled) => {
-                        self.axial.join(over, half, next)
-                    }
-                    _ => self.axial.edge(over, half, film(setup.film.top, face)),
+                if z + 1 == layers || (wax && z + 1 == filled) {
+                    self.axial.edge(over, half, film(setup.film.top, face));
                 }
                 if z == 0 {
                     self.axial.edge(over, half, film(setup.film.bottom, face));
@@ -133,23 +150,14 @@ impl Grid {
 
 impl Axis {
     fn new(positions: usize, lanes: usize) -> Self {
-        Self { positions, lanes, cells: vec![EMPTY; (positions + 2) * lanes], edges: Vec::new(), wax: 0..0 }
+        let (cells, handed) = (vec![EMPTY; (positions + 2) * lanes], vec![(0.0, 0.0); lanes]);
+        let (gaps, factors) = (vec![(1.0, 1.0); positions], vec![1.0; lanes]);
+        Self { positions, lanes, cells, gaps, factors, edges: Vec::new(), handed, wax: (0..0, 0..0) }
     }
 
     fn put(&mut self, at: usize, cell: Cell) {
         if let Some(c) = self.cells.get_mut(at + self.lanes) {
             *c = cell;
-            if cell.wax {
-                let place = at + self.lanes;
-                let from = if self.wax.is_empty() { place } else { self.wax.start.min(place) };
-                self.wax = from..self.wax.end.max(place + 1);
-            }
-        }
-    }
-
-    fn join(&mut self, at: usize, near: f64, far: f64) {
-        if let Some(c) = self.cells.get_mut(at + self.lanes) {
-            (c.near, c.far) = (near, far);
         }
     }
 
@@ -161,21 +169,24 @@ impl Axis {
 
     /// The resistivities of the cells a front runs through, and what passes to the room for each kelvin in `dt`, J/K.
     #[allow(clippy::indexing_slicing, reason = "places come from this very list")]
-    pub(crate) fn fronts(&mut self, dt: f64, solid: f64, liquid: f64) {
+    pub(crate) fn fronts(&mut self, lines: &Range<usize>, dt: f64, solid: f64, liquid: f64) {
         let (cells, n) = (&mut self.cells[..], self.lanes);
-        for i in self.wax.clone() {
-            let share = cells[i].share;
-            if share <= 0.0 || share >= 1.0 {
-                continue;
+        let lanes = lines.start.max(self.wax.1.start)..lines.end.min(self.wax.1.end);
+        for p in self.wax.0.clone() {
+            for i in (p + 1) * n + lanes.start..(p + 1) * n + lanes.end.max(lanes.start) {
+                let share = cells[i].share;
+                if share <= 0.0 || share >= 1.0 {
+                    continue;
+                }
+                let (before, after) = (&cells[i - n], &cells[i + n]);
+                let (one, two) = match (before.wax, after.wax) {
+                    (true, true) => (before.share, after.share),
+                    (true, false) => (before.share, 1.0 - before.share),
+                    (false, true) => (1.0 - after.share, after.share),
+                    (false, false) => (0.0, 0.0),
+                };
+                cells[i].halves(one - two, solid, liquid);
             }
-            let (before, after) = (&cells[i - n], &cells[i + n]);
-            let (one, two) = match (before.wax, after.wax) {
-                (true, true) => (before.share, after.share),
-                (true, false) => (before.share, 1.0 - before.share),
-                (false, true) => (1.0 - after.share, after.share),
-                (false, false) => (0.0, 0.0),
-            };
-            cells[i].halves(one - two, solid, liquid);
         }
         for &(at, ..) in &self.edges {
             cells[at].loss = 0.0;
