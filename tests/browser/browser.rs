@@ -23,7 +23,8 @@ struct Process(Child);
 impl Process {
     /// Sends a signal to the process group that this process leads.
     fn signal(&self, name: &str) {
-        let _ = Command::new("sh").args(["-c", &format!("kill -{name} -{}", self.0.id())]).status();
+        let kill = format!("kill -{name} -{} 2>/dev/null", self.0.id());
+        let _ = Command::new("sh").args(["-c", &kill]).status();
     }
 }
 

@@ -39,7 +39,8 @@ impl Browser {
         self.wait_js(what, script, args).await;
     }
 
-    async fn wait_js(&self, what: &str, script: &str, args: Vec<Value>) -> Value {
+    /// Waits until the script returns something, and gives that.
+    pub(crate) async fn wait_js(&self, what: &str, script: &str, args: Vec<Value>) -> Value {
         let start = Instant::now();
         loop {
             if let Ok(found) = self.client.execute(script, args.clone()).await

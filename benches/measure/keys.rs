@@ -1,0 +1,91 @@
+//! From a key to the frame that has its answer, with the processor slowed to a quarter.
+
+use crate::browser::Browser;
+use crate::flow::done;
+use crate::{line, quantile};
+use serde_json::{Value, json};
+use std::time::Duration;
+
+/// Pairs of a digit and a backspace in each field.
+const PAIRS: u32 = 60;
+
+/// Begins to time keys: from the event's own time stamp to the end of the first frame in which the answer is another.
+const WATCH: &str = r##"
+const answer = {
+  pot: () => document.getElementById("room").textContent,
+  converter: () => document.querySelector("dialog[open]").textContent,
+  thermometer: () => document.querySelector("#room input[type=range]").value,
+}[arguments[0]];
+window.keyTimes = [];
+window.keyWatch?.abort();
+window.keyWatch = new AbortController();
+addEventListener("keydown", ({ timeStamp }) => {
+  const before = answer();
+  const look = () => {
+    if (answer() === before) return requestAnimationFrame(look);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => { window.keyTimes.push(performance.now() - timeStamp); };
+    port2.postMessage(0);
+  };
+  requestAnimationFrame(look);
+}, { capture: true, signal: window.keyWatch.signal });
+"##;
+
+/// Puts the cursor after so many letters of the field that has the focus.
+const CURSOR: &str = "document.activeElement.setSelectionRange(arguments[0], arguments[0])";
+
+async fn press(b: &Browser, key: char) {
+    let keys = match key {
+        '\u{8}' => json!({ "key": "Backspace", "code": "Backspace", "windowsVirtualKeyCode": 8 }),
+        digit => json!({
+            "key": digit, "code": format!("Digit{digit}"), "text": digit, "windowsVirtualKeyCode": u32::from(digit),
+        }),
+    };
+    for kind in ["keyDown", "keyUp"] {
+        let mut event = keys.clone();
+        event["type"] = json!(kind);
+        b.cdp("Input.dispatchKeyEvent", event).await.unwrap();
+    }
+}
+
+/// The times of all keys in one field, ms. Every key changes the answer: a digit goes in after `cursor` letters of
+/// `text`, and out again.
+async fn field(b: &Browser, name: &str, label: &str, text: &str, cursor: u32) -> Vec<f64> {
+    b.fill(label, text).await;
+    b.client.execute(CURSOR, vec![json!(cursor)]).await.unwrap();
+    b.client.execute(WATCH, vec![json!(name)]).await.unwrap();
+    b.cdp("Emulation.setCPUThrottlingRate", json!({ "rate": 4 })).await.unwrap();
+    for pair in 0..PAIRS {
+        let digit = char::from_digit(2 + pair % 8, 10).unwrap();
+        for key in [digit, '\u{8}'] {
+            press(b, key).await;
+            // Not in step with the frames.
+            tokio::time::sleep(Duration::from_millis(101 + u64::from(pair % 17))).await;
+        }
+    }
+    b.cdp("Emulation.setCPUThrottlingRate", json!({ "rate": 1 })).await.unwrap();
+    let times = b.client.execute("window.keyWatch.abort(); return window.keyTimes", vec![]).await.unwrap();
+    let times: Vec<f64> = times.as_array().unwrap().iter().filter_map(Value::as_f64).collect();
+    assert_eq!(times.len(), 2 * PAIRS as usize, "{name}: a key without an answer");
+    times
+}
+
+pub(crate) async fn figures(b: &Browser) {
+    let pot = field(b, "pot", "How many vessels", "1", 1).await;
+    b.tap("Convert").await;
+    let converter = field(b, "converter", "Amount with its unit", "1 oz", 1).await;
+    b.tap("Close").await;
+    b.tap("Start this pour").await;
+    b.sees("Step 1 of").await;
+    // On to the first step that wants a temperature.
+    while !b.shows("Note it").await {
+        done(b).await;
+    }
+    let thermometer = field(b, "thermometer", "Thermometer", "18", 2).await;
+    let mut all = Vec::new();
+    for (name, mut times) in [("pot", pot), ("converter", converter), ("thermometer", thermometer)] {
+        line(&format!("key_to_paint_{name}_ms_p95_cpu4x"), quantile(&mut times, 0.95), "ms", None);
+        all.append(&mut times);
+    }
+    line("key_to_paint_ms_p95_cpu4x", quantile(&mut all, 0.95), "ms", Some(16.7));
+}

@@ -1,0 +1,69 @@
+//! The figures of `tools/measure`, one JSON line each. Benchmarks, not tests: a figure over its budget says so and fails
+//! nothing, since what it is depends on the machine.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/browser.rs"]
+mod browser;
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/flow.rs"]
+mod flow;
+#[path = "../../tests/formula_shared/mod.rs"]
+mod formula_shared;
+#[path = "../../tools/host.rs"]
+mod host;
+mod keys;
+mod native;
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/page.rs"]
+mod page;
+mod start;
+mod store;
+
+use browser::{Browser, Engine};
+use host::Host;
+use serde_json::json;
+use std::path::Path;
+
+/// Prints a figure. A budget is the most it may be.
+pub(crate) fn line(name: &str, value: f64, unit: &str, budget: Option<f64>) {
+    let value = (value * 100.0).round() / 100.0;
+    let ok = budget.is_none_or(|budget| value <= budget);
+    println!("{}", json!({ "name": name, "value": value, "unit": unit, "budget": budget, "ok": ok }));
+}
+
+/// The value below which `share` of them lie.
+pub(crate) fn quantile(values: &mut [f64], share: f64) -> f64 {
+    values.sort_by(f64::total_cmp);
+    let at = (values.len() as f64 * share).ceil() as usize;
+    values[at.clamp(1, values.len()) - 1]
+}
+
+pub(crate) fn median(values: &mut [f64]) -> f64 {
+    quantile(values, 0.5)
+}
+
+/// Serves a folder of built files, named by a variable of the environment, from an origin of its own.
+pub(crate) fn serve(folder: &str) -> Host {
+    let folder = std::env::var(folder).unwrap_or_else(|_| panic!("{folder}: tools/measure sets it"));
+    Host::start(Path::new(&folder), 0, "/").expect("the folder of built files is there")
+}
+
+fn main() {
+    native::figures();
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    runtime.block_on(async {
+        let b = Browser::start(Engine::Chromium, "measure").await;
+        start::figures(&b).await;
+        let host = serve("POTSIDE_DIST");
+        b.open(&host.address()).await;
+        b.size(1024, 768).await;
+        b.tap("Look around the demo workshop").await;
+        b.sees("Demo workshop").await;
+        b.room("pot").await;
+        keys::figures(&b).await;
+        store::figures(&b).await;
+        b.end().await;
+    });
+}

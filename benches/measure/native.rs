@@ -1,0 +1,82 @@
+//! What the domain costs, natively at full speed. A device beside the pot is slower, in WebAssembly, perhaps tenfold: the
+//! budget of 1 ms leaves it within one frame.
+
+use crate::formula_shared::{Weighed, formula, g, makes, oz, percent, range, tbsp};
+use crate::{line, median};
+use potside::formula::{Basis, Formula, Part, PartKind, solve};
+use potside::pot::{Mended, restore};
+use potside::quantity::{Exact, Mass, Voice};
+use std::hint::black_box;
+use std::time::Instant;
+
+const BUDGET_US: f64 = 1000.0;
+
+/// Every basis there is, in ten parts.
+fn ten_parts() -> Formula {
+    let bases = [
+        Basis::Spoon(tbsp("3/4")),
+        Basis::OfWax(percent("0.5")),
+        Basis::PerWax { amount: g("5"), wax: g("1000") },
+        Basis::Drops(3),
+        Basis::Drops(6),
+        Basis::OfWhole(percent("1.5")),
+        Basis::Weight(oz("0.4")),
+        Basis::OfWax(percent("4")),
+        Basis::OfWax(percent("3")),
+        Basis::PerVessel(1),
+    ];
+    let part = |(index, basis): (usize, Basis)| Part {
+        name: format!("Part {index}"),
+        kind: PartKind::Other,
+        basis,
+        add: range("175", "180"),
+        stir_minutes: 1,
+        note: String::new(),
+        highest: None,
+        flash: None,
+    };
+    formula(bases.into_iter().enumerate().map(part).collect())
+}
+
+/// Microseconds of one call: the median of 51 rounds of 100.
+fn micros<T>(mut call: impl FnMut() -> T) -> f64 {
+    let mut round = || {
+        let start = Instant::now();
+        for _ in 0..100 {
+            black_box(call());
+        }
+        start.elapsed().as_secs_f64() * 1e6 / 100.0
+    };
+    round();
+    median(&mut (0..51).map(|_| round()).collect::<Vec<_>>())
+}
+
+pub(crate) fn figures() {
+    let (formula, voice) = (ten_parts(), Voice::default());
+    let total = Mass::base(Exact::ratio(18_437, 10));
+    let solved = solve(&formula, makes(total), &Weighed, voice).expect("it can be made");
+    let took = micros(|| solve(black_box(&formula), makes(black_box(total)), &Weighed, voice));
+    line("solve_formula_us", took, "us", Some(BUDGET_US));
+
+    // All is in as planned, but a fifth too much of the last part that is weighed.
+    let mut pot: Vec<Mended> = solved
+        .waxes
+        .iter()
+        .map(|wax| (wax, true))
+        .chain(solved.parts.iter().map(|part| (part, false)))
+        .filter(|(part, _)| part.pieces.is_none())
+        .map(|(part, wax)| Mended {
+            name: part.name.clone(),
+            wax,
+            planned: part.mass,
+            actual: part.mass,
+            division: Mass::base(Exact::ratio(1, 10)),
+        })
+        .collect();
+    let last = pot.last_mut().expect("there are parts");
+    last.actual = last.planned.times(Exact::ratio(6, 5));
+    let fill = Mass::base(Exact::whole(180));
+    assert!(restore(&pot, fill, None, voice).is_some_and(|r| r.factor == Exact::ratio(6, 5)));
+    let took = micros(|| restore(black_box(&pot), fill, None, voice));
+    line("rebalance_us", took, "us", Some(BUDGET_US));
+}
