@@ -5,7 +5,7 @@ use potside::heat::{Cooling, HeatError, Portion, Pot, READING_ERROR, Reading, Ro
 use proptest::prelude::*;
 
 fn portion(grams: f64, celsius: f64, specific_heat: f64) -> Portion {
-    Portion { grams, celsius, specific_heat }
+    Portion { grams, celsius, specific_heat, melting: 0.0 }
 }
 
 /// Readings every `step` minutes on a curve, each moved by `noise`.
@@ -49,6 +49,12 @@ fn mixing_is_calorimetry() {
     let before = m.before(71.0).unwrap();
     let again = mix(portion(454.0, before, 2.2), Some(pot), portion(36.0, 20.0, 2.0)).unwrap();
     near(again.after, 71.0, 1e-9);
+    // By hand, 50 g of flakes (c 2.2, melting takes 165 J/g) at 20 °C into 500 g at 80 °C:
+    // (50·2.2·60 + 50·165) / (550·2.2) = 14850 / 1210 = 12.27 K.
+    let flakes = Portion { melting: 165.0, ..portion(50.0, 20.0, 2.2) };
+    let m = mix(portion(500.0, 80.0, 2.2), None, flakes).unwrap();
+    near(m.fall, 12.2727, 1e-4);
+    near(mix(portion(500.0, m.before(70.0).unwrap(), 2.2), None, flakes).unwrap().after, 70.0, 1e-9);
     // Nothing added, nothing changed, to the last bit.
     assert_eq!(mix(portion(454.0, 75.1, 2.2), None, portion(0.0, 20.0, 2.0)).unwrap().after, 75.1);
 }

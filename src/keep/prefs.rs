@@ -2,7 +2,7 @@
 
 use super::page::random;
 use super::workshop::Which;
-use crate::quantity::{Locale, MassUnit, TemperatureUnit};
+use crate::quantity::{Locale, MassUnit, Temperature, TemperatureUnit};
 use crate::wire::{self, Flaws, Json, Wire, get_or, put_field, wire_enum};
 use gloo_storage::{LocalStorage, Storage};
 use js_sys::{Function, Object, Reflect};
@@ -48,7 +48,13 @@ pub struct Prefs {
     pub workshop: Which,
     /// A sound when a gate is reached or a timer ends.
     pub sound: bool,
+    /// How warm the room is, as typed, and when (milliseconds since 1970).
+    pub room: Option<Temperature>,
+    pub room_at: u64,
 }
+
+/// A room typed longer ago is not today's: sixteen hours, in milliseconds.
+const TODAY: u64 = 16 * 60 * 60_000;
 
 impl Default for Prefs {
     /// As the browser's language has it: ounces and °F first in the United States.
@@ -64,6 +70,8 @@ impl Default for Prefs {
             hand: Hand::default(),
             workshop: Which::default(),
             sound: true,
+            room: None,
+            room_at: 0,
         }
     }
 }
@@ -91,6 +99,8 @@ impl Wire for Prefs {
         put_field!(out, hand, &self.hand);
         put_field!(out, workshop, &self.workshop);
         put_field!(out, sound, &self.sound);
+        put_field!(out, room, &self.room);
+        put_field!(out, room_at, &self.room_at);
         out.push('}');
     }
     /// What is not there is as by default.
@@ -104,6 +114,8 @@ impl Wire for Prefs {
             hand: get_or(json.field("hand", flaws), flaws, usual.hand),
             workshop: get_or(json.field("workshop", flaws), flaws, usual.workshop),
             sound: get_or(json.field("sound", flaws), flaws, usual.sound),
+            room: get_or(json.field("room", flaws), flaws, usual.room),
+            room_at: get_or(json.field("room_at", flaws), flaws, usual.room_at),
         }
     }
 }
@@ -119,6 +131,11 @@ fn keep(key: &str, text: &str) -> bool {
 }
 
 impl Prefs {
+    /// How warm the room is, as far as it was typed today.
+    pub fn room_at(&self, now: u64) -> Option<Temperature> {
+        self.room.filter(|_| now.saturating_sub(self.room_at) < TODAY)
+    }
+
     /// What was kept, or the defaults. What cannot be read is left as it is.
     pub fn load() -> Self {
         kept(PREFS).and_then(|text| wire::read(&text).ok()).unwrap_or_default()

@@ -2,6 +2,7 @@
 
 mod batch;
 mod card;
+mod chill;
 mod drops;
 mod fold;
 mod line;
@@ -14,6 +15,7 @@ mod pending;
 mod place;
 mod plan;
 mod record;
+mod room;
 mod round;
 mod run;
 mod said;
@@ -23,6 +25,7 @@ mod step;
 mod ways;
 
 pub use card::StepView;
+pub use chill::Chill;
 pub use drops::{DropChoice, Shade, Wanted, choose_drops};
 pub use line::{Dose, Line, Note, Pour};
 pub use mend::{Kept, Mended, Restored, keep, restore};
@@ -32,6 +35,7 @@ pub use pending::Pending;
 pub use place::countdown;
 pub use plan::{Ask, MOST_VESSELS, Plan, PlanError, Residue, Target, plan};
 pub use record::{Record, RecordLine, RecordStep, RecordVessel};
+pub use room::Air;
 pub use round::{Rounded, apportion};
 pub use run::{Run, RunError};
 pub use said::Said;

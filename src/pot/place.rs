@@ -3,6 +3,10 @@
 use super::{Event, Run, StepKey};
 use crate::quantity::Temperature;
 
+/// What goes in and is less than this share of what is in the pot leaves its temperature as it was, to what a
+/// thermometer tells: half a per cent at 60 °C less is a third of a degree.
+const NOTHING: f64 = 0.005;
+
 /// A reading older than this says nothing of the pot as it is now, in milliseconds: five minutes (common practice,
 /// no source).
 const FRESH: u64 = 5 * 60_000;
@@ -26,6 +30,25 @@ impl Run {
     /// The temperature of the pot at `now`, as far as a reading of the last five minutes tells it.
     pub fn reading_at(&self, now: u64) -> Option<Temperature> {
         self.last_reading().filter(|(at, _)| now.saturating_sub(*at) <= FRESH).map(|(_, t)| t)
+    }
+
+    /// The same, where nothing that changes it has gone in since.
+    pub(super) fn pot_at(&self, now: u64) -> Option<Temperature> {
+        let since = self.events().iter().skip(self.last_change());
+        let read = since.into_iter().any(|e| matches!(e, Event::Read { .. }));
+        self.reading_at(now).filter(|_| read)
+    }
+
+    /// How many events there are up to the last that changed what is in the pot: readings before it tell of another
+    /// pot.
+    pub(super) fn last_change(&self) -> usize {
+        let changes = |event: &Event| {
+            let Event::Did { step, .. } = event else { return false };
+            let Some(pour) = step.pour().filter(|_| step.goes_in()) else { return false };
+            let more = self.fold.went_in(*step, self.events()).map_or(0.0, |m| m.in_base().to_f64());
+            more > 0.0 && more >= NOTHING * self.in_pot(pour).0
+        };
+        self.events().iter().rposition(changes).map_or(0, |at| at + 1)
     }
 
     /// The vessels of a pour that are not filled yet, in their order.

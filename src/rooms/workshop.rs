@@ -4,6 +4,7 @@ use super::route::Route;
 use crate::book::{Act, ActError, Book, Entry, Id, Journal, Saving, Settings, State, StoreError, demo};
 use crate::dom::*;
 use crate::keep::{self, Hand, Prefs, Theme, Which};
+use crate::pot::Air;
 use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
 use leptos::prelude::set_interval;
 use leptos::task::spawn_local;
@@ -226,6 +227,11 @@ impl Workshop {
             MassUnit::Gram | MassUnit::Kilogram => LengthUnit::Millimetre,
         };
         Voice { mass: self.mass_unit(), temperature: self.temperature_unit(), length, locale: self.locale() }
+    }
+    /// The air around the pot.
+    pub fn air(self) -> Air {
+        let now = self.now.get();
+        Air::of(self.prefs.with(|p| p.room_at(now)), self.voice())
     }
     pub fn which(self) -> Which {
         self.prefs.with(|p| p.workshop)

@@ -20,6 +20,7 @@ fn one(p: Pouring, card: &StepView) -> View {
             .child(card.title.clone()),
         wanted(p, card),
         card.wants.as_ref().map(|_| missed(p, card.step.key)),
+        card.step.key.goes_in().then(|| chilled(p, card.step.key)),
         (!card.cautions.is_empty()).then(|| caution(card.cautions.join(" "))),
         notes(&card.notes)
     ]
@@ -86,4 +87,21 @@ fn timer(p: Pouring, card: &StepView) -> View {
             .attr("role", "status")
             .child(move || over.get().then_some("Stirred long enough."))
     ]
+}
+
+/// What adding it does to the pot, as far as a reading tells.
+fn chilled(p: Pouring, key: StepKey) -> View {
+    let chill = Derived::new(move || {
+        let now = p.shop.now().get();
+        p.run(|run| run.chill(key, now, p.shop.air(), p.shop.voice())).flatten()
+    });
+    let said = move || {
+        chill.get().map(|chill| {
+            group![
+                el("p").class("note").child(chill.said).child(" ").child(why_button(chill.why)),
+                chill.caution.map(caution)
+            ]
+        })
+    };
+    el("div").attr("aria-live", "polite").child(said).view()
 }

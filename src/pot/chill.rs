@@ -1,0 +1,150 @@
+//! What adding a part does to the temperature of the pot, told before it goes in.
+
+use super::misses::span;
+use super::{Air, Line, Run, StepKey};
+use crate::formula::PartKind;
+use crate::heat::{Mixed, PARAFFIN_LIKE, Portion, VEGETABLE_LIKE, mix};
+use crate::quantity::{Exact, Quantity, Temperature, TemperatureUnit, Voice, Why, decimal, show};
+
+/// Where the pot will be.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Chill {
+    pub said: String,
+    /// Where that is too cold: for the pour, for the wax or for the part itself, and how warm the pot must be before.
+    pub caution: Option<String>,
+    pub why: Why,
+}
+
+/// J/(g·K). Of wax the mean of the two kinds in [`crate::heat`]. Fragrance oils, the esters and alcohols that they are
+/// made of: 1.7 to 2.1. Dye in oil, as vegetable oils. Additives, as hard fats and acids; powders hold less. All but
+/// the wax `from memory`.
+fn specific_heat(kind: Option<PartKind>) -> f64 {
+    match kind {
+        None => (PARAFFIN_LIKE.heat_liquid + VEGETABLE_LIKE.heat_liquid) / 2000.0,
+        Some(PartKind::Fragrance) => 1.9,
+        Some(PartKind::Dye | PartKind::Additive | PartKind::Other) => 2.0,
+    }
+}
+
+/// J/g that a line takes up in melting: wax the mean of the two kinds; of parts it is not known, and little.
+fn melting(kind: Option<PartKind>) -> f64 {
+    if kind.is_none() { (PARAFFIN_LIKE.latent + VEGETABLE_LIKE.latent) / 2000.0 } else { 0.0 }
+}
+
+impl Run {
+    /// Everything in the pot: grams, and J/K that one kelvin of it takes.
+    pub(super) fn in_pot(&self, pour: u32) -> (f64, f64) {
+        let lines = self.plan.pours.get(pour as usize).map(|p| p.lines.as_slice()).unwrap_or_default();
+        (0..).zip(lines).fold((0.0, 0.0), |(grams, heat), (index, line)| {
+            let mass = self.fold.is_in(pour, index, line.kind.is_none(), self.events());
+            let more = mass.map_or(0.0, |m| m.in_base().to_f64());
+            (grams + more, heat + more * specific_heat(line.kind))
+        })
+    }
+
+    /// What a step that adds something will do to the pot. None where nothing of weight goes in, where the pot is not
+    /// melted, where no reading tells how warm it is, and where it falls by less than what is shown.
+    pub fn chill(&self, key: StepKey, now: u64, air: Air, voice: Voice) -> Option<Chill> {
+        let pour = key.pour()?;
+        if !key.goes_in() || self.done(StepKey::Melt { pour }).is_none() {
+            return None;
+        }
+        let line = self.line(pour, key.line()?)?;
+        let mass = self.step(key).dose?.mass();
+        let pot = self.pot_at(now)?;
+        let (grams, heat) = self.in_pot(pour);
+        let held =
+            Portion { grams, celsius: pot.in_celsius().to_f64(), specific_heat: heat / grams, melting: 0.0 };
+        let part = Portion {
+            grams: mass.in_base().to_f64(),
+            celsius: air.at.in_celsius().to_f64(),
+            specific_heat: specific_heat(line.kind),
+            melting: melting(line.kind),
+        };
+        let mixed = mix(held, None, part).ok()?;
+        let after = celsius(mixed.after)?;
+        let (step, unit) = (step(voice), voice.temperature);
+        let fall = pot.to(unit).round_to(step) - after.to(unit).round_to(step);
+        if fall <= Exact::ZERO {
+            return None;
+        }
+        let degrees = |t: Temperature| show(t, unit, Some(step), voice.locale).to_string();
+        let symbol = crate::quantity::Unit::symbol(unit);
+        let relation = if part.melting > 0.0 {
+            "pot − ((pot − part) × what the part takes + what melting takes) ÷ what both take"
+        } else {
+            "pot − (pot − part) × what the part takes ÷ what both take"
+        };
+        let why = Why::new("The pot once it is stirred in", relation, degrees(after))
+            .with("pot", voice.amount(pot, unit))
+            .with("part", air.say(voice))
+            .with("what the part takes, for one °C", joules(part.grams * part.specific_heat, voice))
+            .with("what both take, for one °C", joules(mixed.heat_capacity, voice));
+        let why = if part.melting > 0.0 {
+            why.with("what melting takes", joules(part.grams * part.melting, voice))
+        } else {
+            why
+        };
+        Some(Chill {
+            said: format!(
+                "Cold from the shelf this takes the pot from {} to about {}, {} {symbol} lower.",
+                degrees(pot),
+                degrees(after),
+                decimal(fall, step, voice.locale),
+            ),
+            caution: self.too_cold(line, &mixed, after, voice),
+            why: why
+                .rounded("The pot itself is warm too and softens the fall; its weight is not known, so it is left out.")
+                .from("Heat balance, with usual specific heats of wax, oils and additives, not those of this supplier."),
+        })
+    }
+
+    fn too_cold(&self, line: &Line, mixed: &Mixed, after: Temperature, voice: Voice) -> Option<String> {
+        let pour = &self.plan.pour;
+        let sets = celsius(PARAFFIN_LIKE.liquidus)?;
+        let own = line.add.as_ref().filter(|range| after < range.low.value);
+        let (goal, what) = match own {
+            _ if after < pour.low.value && after < sets => {
+                (pour.low.value, "At that some wax begins to set in the pot.".to_owned())
+            }
+            _ if after < pour.low.value => {
+                (pour.low.value, format!("That is below the pour range, {}.", span(pour, voice)))
+            }
+            Some(range) => (range.low.value, format!("That is below its own range, {}.", span(range, voice))),
+            None => return None,
+        };
+        // Up to the next degree that is shown: rounded down it would not be warm enough.
+        let (step, unit) = (step(voice), voice.temperature);
+        let before = celsius(mixed.before(goal.in_celsius().to_f64())?)?;
+        let least = Temperature::of(Exact::whole((before.to(unit) / step).ceil()) * step, unit);
+        let may = |limit: Temperature| least <= limit;
+        let allowed = line.add.as_ref().is_none_or(|range| may(range.high.value))
+            && line.flash.is_none_or(|flash| least < flash.value);
+        let least = show(least, unit, Some(step), voice.locale);
+        Some(if allowed {
+            format!("{what} Have the pot at {least} or a little more before it goes in.")
+        } else {
+            format!(
+                "{what} The pot would have to be at {least} before, hotter than this part may go in at: let the part come \
+                 to a warm room first, or add it in small goes and warm the pot gently between."
+            )
+        })
+    }
+}
+
+/// To what a temperature foretold is shown: a whole °F, half a °C.
+pub(super) fn step(voice: Voice) -> Exact {
+    match voice.temperature {
+        TemperatureUnit::Fahrenheit => Exact::ONE,
+        TemperatureUnit::Celsius => Exact::ratio(1, 2),
+    }
+}
+
+pub(super) fn celsius(reckoned: f64) -> Option<Temperature> {
+    Exact::near(reckoned).map(Temperature::celsius)
+}
+
+fn joules(heat: f64, voice: Voice) -> String {
+    let number = Exact::near(heat).map(|n| decimal(n, Exact::ONE, voice.locale)).unwrap_or_default();
+    [&number, " J"].concat()
+}

@@ -1,0 +1,153 @@
+//! What a cold part does to the pot, told before it goes in: sentences, cautions, when nothing is said.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+mod common;
+
+use common::run::{FIG, HARDENER, SOY, did, go_on};
+use common::{Workshop, read};
+use potside::pot::{Air, Chill, Event, Run, StepKey, Target, Way};
+use potside::quantity::{Exact, MassUnit, Quantity, Temperature, TemperatureUnit, Voice};
+
+fn fahrenheit(n: i128) -> Temperature {
+    Temperature::of(Exact::whole(n), TemperatureUnit::Fahrenheit)
+}
+
+fn us() -> Voice {
+    Voice { mass: MassUnit::Ounce, temperature: TemperatureUnit::Fahrenheit, ..Voice::default() }
+}
+
+/// A run up to `key`, with a reading right before it.
+fn up_to(workshop: &Workshop, key: StepKey, at: i128) -> Run {
+    let mut run = Run::new(workshop.plan(Target::Vessels(4)).unwrap());
+    go_on(&mut run, Some(key));
+    run.take(Event::Read { temperature: fahrenheit(at), at: 2000 }).unwrap();
+    run
+}
+
+fn chill(run: &Run, key: StepKey, voice: Voice) -> Option<Chill> {
+    run.chill(key, 3000, Air::of(None, voice), voice)
+}
+
+const ADD_FIG: StepKey = StepKey::Add { pour: 0, line: FIG };
+
+#[test]
+fn the_fall_is_calorimetry() {
+    let run = up_to(&Workshop::new(), ADD_FIG, 178);
+    let said = chill(&run, ADD_FIG, us()).unwrap();
+    // 2.15 oz = 60.95 g of oil (c 1.9) at 72 °F into 720 − 60.95 = 659.05 g, nearly all wax (c 2.225), at 178 °F:
+    // fall = 106 · 115.8 / (115.8 + 1465) = 7.8 °F; by hand, wax 652 g, the rest (7 g at c 2.0) 14 J/K.
+    assert_eq!(said.said, "Cold from the shelf this takes the pot from 178 °F to about 170 °F, 8 °F lower.");
+    // For 175 °F after: 175 + 115.8 · (175 − 72) / 1465 = 183.1 °F before, above the 180 °F it may go in at.
+    assert_eq!(
+        said.caution.as_deref(),
+        Some(
+            "That is below its own range, 175–180 °F. The pot would have to be at 184 °F before, hotter than this part \
+             may go in at: let the part come to a warm room first, or add it in small goes and warm the pot gently between."
+        )
+    );
+    let names: Vec<String> = said.why.values.iter().map(|v| format!("{}: {}", v.name, v.shown)).collect();
+    assert_eq!(
+        names,
+        [
+            "pot: 178 °F",
+            "part: 72 °F, assumed",
+            "what the part takes, for one °C: 116 J",
+            "what both take, for one °C: 1580 J"
+        ]
+    );
+    // The same in °C: 178 °F = 81.1 °C, a room of 21 °C; fall = 60.1 · 115.8 / 1580.8 = 4.4 K.
+    assert_eq!(
+        chill(&run, ADD_FIG, Voice::default()).unwrap().said,
+        "Cold from the shelf this takes the pot from 81.0 °C to about 76.5 °C, 4.5 °C lower."
+    );
+}
+
+#[test]
+fn what_is_too_cold_afterwards_is_said() {
+    let mut w = Workshop::new();
+    // 168 − 7 = 161 °F, below the pour range of unwarmed vessels; back at it: 168 + 0.0790 · 96 = 175.6 °F before.
+    let cases = [
+        (
+            "150 °F",
+            "200 °F",
+            168,
+            "That is below the pour range, 168–175 °F. Have the pot at 176 °F or a little more before it goes in.",
+        ),
+        // 57 °C = 134.6 °F: what a soft paraffin begins to set at.
+        (
+            "100 °F",
+            "200 °F",
+            138,
+            "At that some wax begins to set in the pot. Have the pot at 176 °F or a little more before it goes in.",
+        ),
+        // 175 + 8.1 = 183.1.
+        (
+            "175 °F",
+            "190 °F",
+            179,
+            "That is below its own range, 175–190 °F. Have the pot at 184 °F or a little more before it goes in.",
+        ),
+    ];
+    for (low, high, at, expected) in cases {
+        w.formula.parts[0].add = potside::formula::TemperatureRange { low: read(low), high: read(high) };
+        w.formula.parts[0].flash = None;
+        // Where it stands in the order depends on its range.
+        let lines = &w.plan(Target::Vessels(4)).unwrap().pours[0].lines;
+        let line = lines.iter().position(|l| l.name == "Fig leaf").unwrap();
+        let key = StepKey::Add { pour: 0, line: u32::try_from(line).unwrap() };
+        let run = up_to(&w, key, at);
+        assert_eq!(chill(&run, key, us()).unwrap().caution.as_deref(), Some(expected));
+    }
+    // Warm enough for both: nothing to be careful about.
+    let run = up_to(&Workshop::new(), ADD_FIG, 185);
+    assert_eq!(chill(&run, ADD_FIG, us()).unwrap().caution, None);
+}
+
+#[test]
+fn nothing_is_said_where_nothing_is_known() {
+    let w = Workshop::new();
+    // No reading, one that is too old, one from before something else went in.
+    let mut run = Run::new(w.plan(Target::Vessels(4)).unwrap());
+    go_on(&mut run, Some(ADD_FIG));
+    assert_eq!(chill(&run, ADD_FIG, us()), None);
+    run.take(Event::Read { temperature: fahrenheit(178), at: 2000 }).unwrap();
+    assert!(chill(&run, ADD_FIG, us()).is_some());
+    assert_eq!(run.chill(ADD_FIG, 2000 + 5 * 60_000 + 1, Air::of(None, us()), us()), None);
+    run.take(did(ADD_FIG, None, 2500)).unwrap();
+    assert_eq!(chill(&run, StepKey::TopUp { pour: 0, line: FIG, round: 1 }, us()), None);
+    // A few drops and a spoonful do not show.
+    let hardener = StepKey::Add { pour: 0, line: HARDENER };
+    let run = up_to(&w, hardener, 188);
+    assert!(chill(&run, hardener, us()).is_some_and(|c| c.said.contains("1 °F lower")));
+    let red = StepKey::Add { pour: 0, line: HARDENER + 1 };
+    assert_eq!(chill(&up_to(&w, red, 183), red, us()), None);
+    // Not melted yet; not something that goes in.
+    let soy = StepKey::Wax { pour: 0, line: SOY };
+    assert_eq!(chill(&up_to(&w, soy, 80), soy, us()), None);
+    let gate = StepKey::Gate { pour: 0 };
+    assert_eq!(chill(&up_to(&w, gate, 170), gate, us()), None);
+}
+
+#[test]
+fn wax_that_is_added_has_to_melt() {
+    let w = Workshop::new();
+    let mut run = up_to(&w, ADD_FIG, 180);
+    let planned = run.line(0, FIG).unwrap().dose.mass();
+    run.take(did(ADD_FIG, Some(planned.times(Exact::ratio(11, 10))), 2100)).unwrap();
+    run.take(Event::Mended { step: ADD_FIG, way: Way::Restore, at: 2200 }).unwrap();
+    run.take(Event::Read { temperature: fahrenheit(180), at: 2300 }).unwrap();
+    let key = run.now().unwrap().key;
+    assert!(matches!(key, StepKey::TopUp { line: 0 | SOY, .. }), "{key:?}");
+    let grams = run.now().unwrap().amount.unwrap().in_base().to_f64();
+    let said = chill(&run, key, us()).unwrap();
+    // By hand, of m g of flakes (c 2.225, 165 J/g to melt): (108 · 2.225 · m + 297 · m) / (1593 + 2.225 · m) °F, where
+    // 297 is 165 J/g in J·°F/(g·K).
+    let fall = (108.0 * 2.225 * grams + 297.0 * grams) / (1593.0 + 2.225 * grams);
+    assert!(
+        said.said.ends_with(&format!("to about {:.0} °F, {fall:.0} °F lower.", 180.0 - fall)),
+        "{}",
+        said.said
+    );
+    assert_eq!(said.why.values.last().unwrap().name, "what melting takes");
+}
