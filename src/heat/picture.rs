@@ -1,6 +1,7 @@
 //! The freezing as a series of pictures.
 
 use super::flow::Flow;
+use std::ops::Range;
 
 /// Cross-sections through the vessel over time, from the axis outwards and from the underside upwards.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -10,7 +11,7 @@ pub struct Picture {
     pub heights: Vec<f64>,
     /// The wax is the first so many rings of these layers; above it, inside the wall, is air.
     pub wax_rings: usize,
-    pub wax_layers: std::ops::Range<usize>,
+    pub wax_layers: Range<usize>,
     /// Of each picture, s.
     pub seconds: Vec<f32>,
     celsius: Vec<f32>,
@@ -30,6 +31,23 @@ impl Picture {
             celsius: Vec::with_capacity(room_for * cells),
             solid: Vec::with_capacity(room_for * cells),
         }
+    }
+
+    pub(crate) fn empty(
+        radii: Vec<f64>,
+        heights: Vec<f64>,
+        wax_rings: usize,
+        wax_layers: Range<usize>,
+    ) -> Self {
+        let (seconds, celsius, solid) = Default::default();
+        Self { radii, heights, wax_rings, wax_layers, seconds, celsius, solid }
+    }
+
+    /// One more, as it was taken elsewhere: solid shares in 255ths.
+    pub(crate) fn add(&mut self, seconds: f32, celsius: &[f32], solid: &[f32]) {
+        self.seconds.push(seconds);
+        self.celsius.extend(celsius);
+        self.solid.extend(solid.iter().map(|share| *share as u8));
     }
 
     pub(crate) fn take(&mut self, flow: &Flow, seconds: f64, room: f64) {
