@@ -2,13 +2,19 @@
 
 mod check;
 mod drops;
+mod freezing;
 mod measure;
+mod moment;
 mod spoons;
+mod sweep;
 
 pub use check::BenchError;
 pub use drops::{DropMass, drop_mass};
+pub use freezing::{Scene, SceneError, Start, Stuff, differences, duration, results, said, temperature};
 pub use measure::measures;
+pub use moment::moment;
 pub use spoons::bulk_density;
+pub use sweep::Sweep;
 
 use crate::quantity::{Amount, Density, Mass, Volume};
 use crate::wire::wire_struct;

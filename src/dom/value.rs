@@ -150,6 +150,11 @@ impl<T: Clone + 'static> Derived<T> {
     pub fn get_untracked(self) -> T {
         self.with_untracked(T::clone)
     }
+
+    /// Not followed; none where the part of the page that made it is gone.
+    pub fn try_untracked(self) -> Option<T> {
+        self.look(false, T::clone)
+    }
 }
 
 impl<T: PartialEq + 'static> Derived<T> {

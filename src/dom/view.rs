@@ -195,6 +195,15 @@ pub fn held_down(event: &Event) -> bool {
     property(Some(event), "repeat").is_some_and(|v| v.is_truthy())
 }
 
+/// Where in the element it was pressed, in shares of its width from the left and of its height from the top.
+pub fn share_of(event: &Event) -> (f64, f64) {
+    let number = |of: Option<&JsValue>, name| property(of, name).and_then(|v| v.as_f64()).unwrap_or_default();
+    let element = event.current_target();
+    let element = element.as_ref().map(AsRef::as_ref);
+    let share = |at, whole| number(Some(event), at) / number(element, whole).max(1.0);
+    (share("offsetX", "clientWidth"), share("offsetY", "clientHeight"))
+}
+
 fn property(of: Option<&JsValue>, name: &str) -> Option<JsValue> {
     js_sys::Reflect::get(of?, &name.into()).ok()
 }

@@ -222,8 +222,8 @@ impl Freezing {
         let maybe = |x: f64| (!x.is_nan()).then_some(x);
         let (end, rest) = rest.split_first()?;
         let (rings, layers) = (rings as usize, layers as usize);
-        let (radii, rest) = rest.split_at_checked(rings + 1)?;
-        let (heights, pictures) = rest.split_at_checked(layers + 1)?;
+        let (radii, rest) = rest.split_at_checked(rings.saturating_add(1))?;
+        let (heights, pictures) = rest.split_at_checked(layers.saturating_add(1))?;
         let wide = |edges: &[f32]| edges.iter().map(|x| f64::from(*x)).collect();
         let wax_layers = first as usize..*end as usize;
         let mut picture = Picture::empty(wide(radii), wide(heights), wax_rings as usize, wax_layers);

@@ -38,23 +38,34 @@ pub fn paint(
     let ring = |x: usize| place(&picture.radii, (x as f64 + 0.5 - middle).abs() * metres);
     let layer = |y: usize| place(&picture.heights, (height as f64 - y as f64 - 0.5) * metres);
     let columns: Vec<Option<usize>> = (0..width).map(ring).collect();
-    let rows = pixels.chunks_exact_mut(4 * width).take(height);
-    for (y, row) in rows.enumerate() {
-        let Some(z) = layer(y) else { continue };
-        let wax_layer = picture.wax_layers.contains(&z);
-        for (pixel, column) in row.as_chunks_mut::<4>().0.iter_mut().zip(&columns) {
-            let Some(r) = *column else { continue };
-            let wax = wax_layer && r < picture.wax_rings;
-            if !wax && r < picture.wax_rings && z >= picture.wax_layers.end {
+    let lines: Vec<Option<usize>> = (0..height).map(layer).collect();
+    let wax = |z: usize, r: usize| r < picture.wax_rings && picture.wax_layers.contains(&z);
+    // Whether wax is more solid than liquid there; none where there is no wax.
+    let set = |z: Option<usize>, r: Option<usize>| {
+        let (z, r) = (z?, r?);
+        let share = solid.get(z * rings + r).filter(|_| wax(z, r))?;
+        Some(*share >= 128)
+    };
+    for (y, row) in pixels.chunks_exact_mut(4 * width).take(height).enumerate() {
+        let line = |y: usize| lines.get(y).copied().flatten();
+        let Some(z) = line(y) else { continue };
+        for (x, pixel) in row.as_chunks_mut::<4>().0.iter_mut().enumerate() {
+            let column = |x: usize| columns.get(x).copied().flatten();
+            let Some(r) = column(x) else { continue };
+            if r < picture.wax_rings && z >= picture.wax_layers.end {
                 continue;
             }
             let cell = z * rings + r;
             let (Some(t), Some(share)) = (celsius.get(cell), solid.get(cell)) else { continue };
             let [red, green, blue] = colours.of(*t);
             // Solid wax is drawn denser, liquid clearer: told apart without colour too.
-            let dense = if wax { 150 + (u16::from(*share) * 105 / 255) as u8 } else { 255 };
+            let dense = if wax(z, r) { 150 + (u16::from(*share) * 105 / 255) as u8 } else { 255 };
             *pixel = [red, green, blue, dense];
-            if wax && (96..160).contains(share) {
+            let here = set(Some(z), Some(r));
+            // The next pixels to the outside and below: so the line is the same on both halves.
+            let out = if x < width / 2 { x.checked_sub(1).and_then(column) } else { column(x + 1) };
+            let beside = [set(Some(z), out), set(line(y + 1), Some(r))];
+            if here.is_some() && beside.iter().any(|other| other.is_some() && *other != here) {
                 let [red, green, blue] = colours.front;
                 *pixel = [red, green, blue, 255];
             }

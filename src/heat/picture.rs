@@ -70,13 +70,18 @@ impl Picture {
     /// Temperatures of one picture, °C, ring by ring within layer by layer; none past the last.
     pub fn celsius(&self, picture: usize) -> Option<&[f32]> {
         let cells = self.rings() * self.layers();
-        self.celsius.get(picture * cells..(picture + 1) * cells)
+        self.celsius.chunks_exact(cells.max(1)).nth(picture)
     }
 
     /// Solid shares of one picture in 255ths, in the same order; zero outside the wax.
     pub fn solid(&self, picture: usize) -> Option<&[u8]> {
         let cells = self.rings() * self.layers();
-        self.solid.get(picture * cells..(picture + 1) * cells)
+        self.solid.chunks_exact(cells.max(1)).nth(picture)
+    }
+
+    /// The coldest and the hottest of all pictures, °C.
+    pub fn span(&self) -> (f32, f32) {
+        self.celsius.iter().fold((f32::MAX, f32::MIN), |(low, high), t| (low.min(*t), high.max(*t)))
     }
 
     /// The last picture not after `seconds`, for scrubbing.

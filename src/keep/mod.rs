@@ -5,6 +5,7 @@ mod date;
 mod file;
 mod page;
 mod prefs;
+mod reckon;
 mod request;
 mod tabs;
 mod wake;
@@ -14,9 +15,10 @@ pub use database::Database;
 pub use date::{day, file_day, time, weekday, when};
 pub use file::{chosen, download};
 pub use page::{
-    after, ask_on_leave, element, focus, focus_if_lost, focus_in, hash, now, print, random, root,
+    after, ask_on_leave, element, focus, focus_if_lost, focus_in, hash, now, print, put_pixels, random, root,
     scroll_within, set_hash, set_root, tell_page, to_top,
 };
 pub use prefs::{Hand, Prefs, Theme, device};
+pub use reckon::reckon;
 pub use wake::{Wake, stay_awake};
 pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, persisted, room};

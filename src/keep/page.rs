@@ -1,9 +1,10 @@
 //! The clock, chance, and small things of the page.
 
+use wasm_bindgen::Clamped;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
-use web_sys::{BeforeUnloadEvent, HtmlElement};
+use web_sys::{BeforeUnloadEvent, CanvasRenderingContext2d, HtmlCanvasElement, HtmlElement, ImageData};
 
 /// The device's wall clock, milliseconds since 1970.
 pub fn now() -> u64 {
@@ -22,6 +23,18 @@ pub fn random() -> u32 {
 /// The element of this id.
 pub fn element(id: &str) -> Option<HtmlElement> {
     web_sys::window()?.document()?.get_element_by_id(id)?.dyn_into().ok()
+}
+
+/// Puts pixels (red, green, blue, opacity) into the canvas of this id, where there is one.
+pub fn put_pixels(canvas: &str, pixels: &mut [u8], width: u32, height: u32) {
+    let canvas = element(canvas).and_then(|c| c.dyn_into::<HtmlCanvasElement>().ok());
+    let context = canvas.and_then(|c| c.get_context("2d").ok().flatten());
+    let context = context.and_then(|c| c.dyn_into::<CanvasRenderingContext2d>().ok());
+    let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(pixels), width, height);
+    if let (Some(context), Ok(image)) = (context, image) {
+        // Fails only for an image without pixels.
+        let _ = context.put_image_data(&image, 0.0, 0.0);
+    }
 }
 
 /// A data attribute of the root element, by its name in scripts.

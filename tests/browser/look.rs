@@ -71,6 +71,11 @@ async fn every_room_in_light_and_dark_at_three_sizes() {
     }
     b.room("book/formula/new").await;
     look(&b, &axe, "formula-form", &mut found).await;
+    b.room("bench/freeze").await;
+    b.sees("Shrinks").await;
+    b.tap("Draw the map").await;
+    b.sees("Least:").await;
+    look(&b, &axe, "freeze", &mut found).await;
     b.room("pot").await;
     b.tap("Start this pour").await;
     b.sees("Step 1 of").await;

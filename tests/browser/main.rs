@@ -5,6 +5,7 @@
 
 mod browser;
 mod flow;
+mod freeze;
 #[path = "../../tools/host.rs"]
 mod host;
 mod look;

@@ -30,7 +30,7 @@ pub(super) fn page(shop: Workshop) -> View {
             "bench-vessels",
             "Vessels",
             move || vessels(shop),
-            &[("#book/vessel/new", "A new vessel, by water")],
+            &[("#bench/freeze", "See a vessel freeze"), ("#book/vessel/new", "A new vessel, by water")],
         )
     ]
 }

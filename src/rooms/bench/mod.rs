@@ -2,6 +2,7 @@
 
 mod density;
 mod drops;
+mod freeze;
 mod known;
 mod list;
 mod pot;
@@ -15,7 +16,7 @@ use crate::dom::*;
 use crate::quantity::Why;
 
 /// What the address asks for: `#bench/drops`, `#bench/spoons` and `#bench/density`, each with the id of an ingredient
-/// after it or without; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one.
+/// after it or without; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one; `#bench/freeze`.
 pub(super) fn room() -> View {
     let shop = Workshop::here();
     let rest = Derived::new(move || shop.route().with(|r| r.rest.clone()));
@@ -31,6 +32,7 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
         "density" => density::page(shop, &id()),
         "scale" => scale::page(shop, &id()),
         "pot" => pot::page(shop, &id()),
+        "freeze" => freeze::page(shop),
         _ => list::page(shop),
     })
 }

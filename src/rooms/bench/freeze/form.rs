@@ -1,0 +1,181 @@
+//! One set-up, as it stands in its fields.
+
+use crate::bench::{Scene, Start, Stuff};
+use crate::book::Id;
+use crate::dom::*;
+use crate::heat::Base;
+use crate::quantity::Temperature;
+use crate::rooms::parts::{Field, Pick, Typed, choice, field, pick, temperature_field};
+use crate::rooms::workshop::Workshop;
+
+#[derive(Clone, Copy, PartialEq)]
+enum Warm {
+    No,
+    Typed,
+    Oven,
+}
+
+/// The fields of one set-up.
+#[derive(Clone, Copy)]
+pub(super) struct Form {
+    vessel: Value<String>,
+    stuff: Value<String>,
+    vegetable: Value<bool>,
+    solid: Typed,
+    liquid: Typed,
+    pub(super) pour: Typed,
+    warm: Value<Warm>,
+    pub(super) vessel_at: Typed,
+    minutes: Typed,
+    room: Typed,
+    base: Value<String>,
+    covered: Value<bool>,
+    tray: Value<bool>,
+    draught: Value<bool>,
+}
+
+const STUFF: [(&str, Stuff, &str); 4] = [
+    ("glass", Stuff::Glass, "Glass"),
+    ("stoneware", Stuff::Stoneware, "Stoneware"),
+    ("steel", Stuff::Steel, "Steel tin"),
+    ("aluminium", Stuff::Aluminium, "Aluminium tin"),
+];
+
+const BASES: [(&str, Base, &str); 3] = [
+    ("wood", Base::Wood, "Wood"),
+    ("metal", Base::Metal, "Metal, bare"),
+    ("rack", Base::Rack, "A wire rack, air beneath"),
+];
+
+impl Form {
+    pub(super) fn new(shop: Workshop, warmed: bool) -> Self {
+        let first = |s: &crate::book::State| {
+            s.vessels_shown().iter().find(|k| k.body().is_some_and(known)).map(|k| k.id.0.clone())
+        };
+        let fahrenheit = shop.temperature_unit() == crate::quantity::TemperatureUnit::Fahrenheit;
+        let t = |f: &'static str, c: &'static str| Typed::new(if fahrenheit { f } else { c });
+        Self {
+            vessel: Value::new(shop.state_untracked(first).unwrap_or_default()),
+            stuff: Value::new("glass".to_owned()),
+            vegetable: Value::new(true),
+            solid: Typed::new(""),
+            liquid: Typed::new(""),
+            pour: if warmed { t("165 °F", "74 °C") } else { t("175 °F", "79 °C") },
+            warm: Value::new(if warmed { Warm::Typed } else { Warm::No }),
+            vessel_at: t("120 °F", "50 °C"),
+            minutes: Typed::new("15"),
+            room: t("72 °F", "22 °C"),
+            base: Value::new("wood".to_owned()),
+            covered: Value::new(false),
+            tray: Value::new(false),
+            draught: Value::new(false),
+        }
+    }
+
+    /// The set-up that is described, or the first sentence that says why it is none.
+    pub(super) fn scene(self, shop: Workshop, factor: f64) -> Result<Scene, String> {
+        let at = |typed: Typed| -> Result<Temperature, String> {
+            let read = typed.read::<Temperature>(shop.temperature_unit());
+            read.map(|t| t.value).map_err(|e| e.to_string())
+        };
+        let vessel = self.vessel.with(|id| shop.state(|s| s.vessels.get(&Id(id.clone()))?.body().cloned()));
+        let vessel = vessel.ok_or_else(|| "Choose a vessel of your book.".to_owned())?;
+        let melting = match (self.solid.is_empty(), self.liquid.is_empty()) {
+            (true, true) => None,
+            _ => Some((at(self.solid)?, at(self.liquid)?)),
+        };
+        let start = match self.warm.get() {
+            Warm::No => Start::AsTheRoom,
+            Warm::Typed => Start::At(at(self.vessel_at)?),
+            Warm::Oven => {
+                let minutes = self.minutes.count().map_err(|e| e.to_string())?;
+                Start::Oven(at(self.vessel_at)?, minutes)
+            }
+        };
+        Ok(Scene {
+            vessel,
+            stuff: self.stuff.with(|k| chosen(&STUFF, k)).unwrap_or(Stuff::Glass),
+            vegetable: self.vegetable.get(),
+            melting,
+            pour: at(self.pour)?,
+            start,
+            room: at(self.room)?,
+            base: self.base.with(|k| chosen(&BASES, k)).unwrap_or(Base::Wood),
+            covered: self.covered.get(),
+            tray: self.tray.get(),
+            draught: self.draught.get(),
+            factor,
+        })
+    }
+
+    /// Sets the pour and the vessel to a point of the map.
+    pub(super) fn set(self, pour: String, vessel: String) {
+        self.pour.text.set(pour);
+        self.vessel_at.text.set(vessel);
+        self.warm.set(Warm::Typed);
+    }
+
+    pub(super) fn fields(self, shop: Workshop) -> View {
+        let vessels = move || -> Vec<Pick> {
+            let one = |k: &&crate::book::Kept<crate::vessel::Vessel>| {
+                let vessel = k.body()?;
+                let short = if known(vessel) { "" } else { " (inside or wall not measured)" };
+                Some((k.id.0.clone(), [&vessel.name, short].concat()))
+            };
+            shop.state(|s| s.vessels_shown().iter().filter_map(one).collect())
+        };
+        let warm = move || match self.warm.get() {
+            Warm::No => View::Nothing,
+            Warm::Typed => temperature_field(Field::new("Vessel at"), self.vessel_at),
+            Warm::Oven => group![
+                temperature_field(Field::new("Oven at"), self.vessel_at),
+                field(Field { keys: "numeric", ..Field::new("Minutes in it") }, self.minutes, move || {
+                    self.minutes.count().map(|_| String::new()).map_err(|e| e.to_string())
+                })
+            ],
+        };
+        group![
+            el("div")
+                .class("fields two")
+                .child(pick("Vessel", self.vessel, vessels))
+                .child(pick("Made of", self.stuff, || words(&STUFF)))
+                .child(choice("Wax", self.vegetable, &[(true, "Vegetable"), (false, "Paraffin")]))
+                .child(temperature_field(Field::new("Pour at"), self.pour))
+                .child(choice(
+                    "Vessel",
+                    self.warm,
+                    &[(Warm::No, "As the room"), (Warm::Typed, "Warmed"), (Warm::Oven, "From an oven")],
+                ))
+                .child(warm)
+                .child(temperature_field(Field::new("Room"), self.room))
+                .child(pick("Stands on", self.base, || words(&BASES))),
+            el("details").child(el("summary").child("Cover, tray, air, melting range")).child(
+                el("div")
+                    .class("fields two")
+                    .child(choice("Top", self.covered, &[(false, "Open"), (true, "Covered")]))
+                    .child(choice("Set out", self.tray, &[(false, "Alone"), (true, "Close together")]))
+                    .child(choice("Air", self.draught, &[(false, "Still"), (true, "A fan")]))
+                    .child(temperature_field(
+                        Field::new("Solid below")
+                            .optional()
+                            .hint("From the supplier's sheet. Left empty: the usual."),
+                        self.solid,
+                    ))
+                    .child(temperature_field(Field::new("Melted above").optional(), self.liquid)),
+            )
+        ]
+    }
+}
+
+/// Whether enough of it is measured to say how it cools.
+fn known(vessel: &crate::vessel::Vessel) -> bool {
+    vessel.inside.is_some() && vessel.wall.is_some()
+}
+
+fn chosen<T: Copy>(of: &[(&str, T, &str)], key: &str) -> Option<T> {
+    of.iter().find(|(k, ..)| *k == key).map(|(_, value, _)| *value)
+}
+
+fn words<T>(of: &[(&str, T, &str)]) -> Vec<Pick> {
+    of.iter().map(|(key, _, words)| ((*key).to_owned(), (*words).to_owned())).collect()
+}

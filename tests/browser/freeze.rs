@@ -1,0 +1,99 @@
+//! A vessel as it freezes, with the server gone: reckoned beside the page, scrubbed, compared, mapped.
+
+use crate::browser::{Browser, Engine};
+use crate::pour::serve;
+use serde_json::Value;
+
+/// What stands in the table of results at this row and column.
+const RESULT: &str = r#"
+const [row, column] = arguments;
+const line = [...document.querySelectorAll(".results tbody tr")].find((r) => r.cells[0].innerText.startsWith(row));
+const said = line ? line.cells[column].innerText.trim() : "";
+return said && said !== "…" ? said : null;
+"#;
+
+/// How many pixels of the canvas are painted, and a sum that changes with the picture.
+const PAINTED: &str = r#"
+const canvas = [...document.querySelectorAll("canvas")].filter((c) => c.matches(arguments[0]))[0];
+if (!canvas) return null;
+const data = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height).data;
+let [count, sum] = [0, 0];
+for (let i = 0; i < data.length; i += 4) { count += data[i + 3] > 0; sum = (sum * 31 + data[i] + 7 * data[i + 1]) % 1000003; }
+return [count, sum];
+"#;
+
+const SCRUB: &str = r#"
+const slider = document.querySelector(".scrub input");
+slider.value = Math.round(slider.max * arguments[0]);
+slider.dispatchEvent(new Event("input", { bubbles: true }));
+return slider.getAttribute("aria-valuetext");
+"#;
+
+async fn result(b: &Browser, row: &str, column: u32) -> String {
+    let said = b.wait_js(row, RESULT, vec![row.into(), column.into()]).await;
+    said.as_str().unwrap_or_default().to_owned()
+}
+
+async fn painted(b: &Browser, canvas: &str) -> (u64, u64) {
+    let said = b.wait_js(canvas, PAINTED, vec![canvas.into()]).await;
+    (said[0].as_u64().unwrap(), said[1].as_u64().unwrap())
+}
+
+#[tokio::test]
+async fn a_vessel_freezes_with_the_server_gone() {
+    let host = serve("/");
+    let address = host.address();
+    let b = Browser::start(Engine::Chromium, "freeze").await;
+    b.open(&address).await;
+    b.kept_offline().await;
+    drop(host);
+    b.open(&address).await;
+    b.tap("Look around the demo workshop").await;
+    b.sees("Demo workshop").await;
+    b.room("bench/freeze").await;
+    let skinned = result(&b, "Skinned over", 1).await;
+    assert!(skinned.ends_with(" min"), "{skinned}");
+    b.sees("less risk of wet spots").await;
+
+    // Another pour temperature is another freezing; what is no temperature gets its sentence and stays.
+    let before = result(&b, "Shrinks", 1).await;
+    b.set("Pour at", "200 °F").await;
+    let changed = "return document.querySelector('.results tbody tr:last-child td').innerText !== arguments[0] \
+                   && document.querySelector('.results tbody tr:last-child td').innerText !== '…'";
+    b.waits("another result", changed, vec![before.into()]).await;
+    b.set("Pour at", "100 °F").await;
+    b.sees("not wholly melted").await;
+    b.set("Pour at", "175 °F").await;
+    result(&b, "Solid", 1).await;
+
+    // The picture follows the slider, and says what it shows.
+    let first = painted(&b, ".cut canvas").await;
+    assert!(first.0 > 20_000, "the vessel fills its picture: {first:?}");
+    let at: Value = b.client.execute(SCRUB, vec![0.5.into()]).await.unwrap();
+    assert!(at.as_str().is_some_and(|t| t.contains("min")), "{at}");
+    b.waits(
+        "another picture",
+        &format!("const f = () => {{ {PAINTED} }}; return f(arguments[0])[1] !== arguments[1]"),
+        vec![".cut canvas".into(), first.1.into()],
+    )
+    .await;
+    b.client.execute(SCRUB, vec![1.into()]).await.unwrap();
+    b.sees("100 % solid").await;
+    // It plays to its end by itself.
+    b.tap("Play").await;
+    b.sees("Stop").await;
+    b.tap("Stop").await;
+    b.sees("Play").await;
+
+    b.tap("Draw the map").await;
+    let full = "const c = document.querySelector('canvas.map'); if (!c) return false; \
+                const d = c.getContext('2d').getImageData(0, 0, c.width, c.height).data; let n = 0; \
+                for (let i = 3; i < d.length; i += 4) n += d[i] > 0; return n === c.width * c.height";
+    b.waits("the whole map", full, vec![]).await;
+    b.tap("Take the least over").await;
+    b.shot("freeze").await;
+    let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
+    let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
+    assert!(other.is_empty(), "{other:?}");
+    b.end().await;
+}
