@@ -1,7 +1,10 @@
 //! From a vessel of the book to how it freezes, and back to words and pictures.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
-use potside::bench::{Scene, SceneError, Start, Stuff, Sweep, differences, duration, moment, results, said};
+use potside::bench::{
+    Hung, Scene, SceneError, Start, Stuff, Sweep, differences, duration, fitted as fitted_words, moment,
+    read_log, results, said,
+};
 use potside::heat::{
     Base, Colours, Detail, Freezing, Job, Measure, Reading, Setup, compare, freeze, job, lay_over, map,
     paint, reckon,
@@ -138,8 +141,13 @@ fn beside_the_page_it_is_the_same() {
     let log: Vec<Reading> =
         trace.iter().step_by(12).map(|&(seconds, celsius)| Reading { seconds, celsius }).collect();
     let fitted = reckon(&job(&setup, &Job::LayOver { probe, log: log.clone() }));
-    let direct = lay_over(&setup, &log, probe).unwrap();
-    assert_eq!(fitted, [direct.factor as f32, direct.residual as f32]);
+    let (direct, reckoned) = lay_over(&setup, &log, probe).unwrap();
+    assert_eq!(fitted[..2], [direct.factor as f32, direct.residual as f32]);
+    assert_eq!(fitted.len(), 2 + log.len());
+    for ((said, exact), read) in fitted[2..].iter().zip(&reckoned).zip(&log) {
+        assert_eq!(*said, *exact as f32);
+        near(*exact, read.celsius, 1.0);
+    }
     near(f64::from(fitted[0]), 1.25, 0.03);
 }
 
@@ -193,6 +201,49 @@ fn told_in_words() {
         apart.iter().any(|s| s.starts_with("Wax to keep back: ") && s.contains(" oz) against ")),
         "{apart:?}"
     );
+}
+
+#[test]
+fn a_log_is_read_line_by_line() {
+    let celsius = Voice::default();
+    let fahrenheit = Voice { temperature: TemperatureUnit::Fahrenheit, ..celsius };
+    let log = read_log("0 165\n\n20\t150 °F\n40; 60 C\n", fahrenheit).unwrap();
+    assert_eq!(log.len(), 3);
+    // 165 °F is 73.89 °C (NIST SP 811, B.8: (t − 32) ÷ 1.8).
+    near(log[0].celsius, 73.888_888_888, 1e-6);
+    assert_eq!((log[1].seconds, log[2].seconds, log[2].celsius), (1200.0, 2400.0, 60.0));
+    for (text, part) in [
+        ("", "at least three readings"),
+        ("0 70\n20 60", "at least three readings"),
+        ("70\n20 60\n30 50", "Line 1: type the minutes"),
+        ("0 70\nx 60\n30 50", "Line 2: "),
+        ("0 70\n\n10 hot\n30 50", "Line 3: "),
+        ("0 70\n20 60\n20 50", "Line 3: the minutes have to go up"),
+    ] {
+        let why = read_log(text, celsius).unwrap_err();
+        assert!(why.contains(part), "{text:?}: {why}");
+    }
+    let long: String = (0..501).map(|i| format!("{i} 50\n")).collect();
+    assert!(read_log(&long, celsius).unwrap_err().contains("Type every tenth"));
+    let setup = scene().setup().unwrap();
+    assert_eq!(Hung::Middle.at(&setup), (0.0, 0.0315));
+    near(Hung::Wall.at(&setup).0, 0.027, 1e-12);
+}
+
+#[test]
+fn what_a_log_told_adds_to_what_was_in_use() {
+    let (words, film) = fitted_words(1.25, 0.8, None, Voice::default());
+    assert_eq!(
+        words,
+        "Your air takes 125 % of the heat that is reckoned for a usual one. What is left between the two is 0.8 °C on average."
+    );
+    let again = fitted_words(
+        0.8,
+        0.5,
+        Some(film),
+        Voice { temperature: TemperatureUnit::Fahrenheit, ..Voice::default() },
+    );
+    assert!(again.0.starts_with("Your air takes 100 % ") && again.0.contains(" 0.9 °F "), "{}", again.0);
 }
 
 const COLOURS: Colours = Colours {

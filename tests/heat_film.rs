@@ -109,7 +109,7 @@ fn the_factor_of_a_log_is_found_again() {
             .enumerate()
             .map(|(i, p)| Reading { seconds: p.0, celsius: p.1 + if i % 2 == 0 { 0.4 } else { -0.4 } })
             .collect();
-        let found = lay_over(&setup, &log, probe).unwrap();
+        let (found, _) = lay_over(&setup, &log, probe).unwrap();
         near(found.factor, factor, 0.03);
         assert!((0.3..0.7).contains(&found.residual), "{}", found.residual);
     }

@@ -5,7 +5,8 @@ use crate::heat::{
     Setup, Shape, VEGETABLE_LIKE, Wax, film, warmed,
 };
 use crate::quantity::{
-    Exact, Length, LengthUnit, Mass, MassUnit, Quantity, Temperature, TemperatureUnit, Unit, Voice, decimal,
+    Amount, Exact, Length, LengthUnit, Mass, MassUnit, Quantity, Share, ShareUnit, Temperature,
+    TemperatureUnit, Unit, Voice, decimal,
 };
 use crate::vessel::{FillRule, Inside, Vessel};
 
@@ -206,6 +207,33 @@ pub fn results(f: &Freezing, voice: Voice) -> Vec<(&'static str, String)> {
     }
     told.push(("Shrinks from the pour to the room", said(Measure::Enclosed, f.contraction.total(), voice)));
     told
+}
+
+/// What a log told: the sentence, and the share of the usual that this workshop's air takes, with what was in use before
+/// reckoned in. `residual` is what is left between the two, K.
+pub fn fitted(
+    factor: f32,
+    residual: f32,
+    before: Option<Amount<Share>>,
+    voice: Voice,
+) -> (String, Amount<Share>) {
+    let used = before.map_or(100.0, |b| b.value.to(ShareUnit::Percent).to_f64());
+    let percent = Exact::near((f64::from(factor) * used).round()).unwrap_or_default();
+    let film = Amount::new(percent, ShareUnit::Percent);
+    let degrees = match voice.temperature {
+        TemperatureUnit::Celsius => f64::from(residual),
+        TemperatureUnit::Fahrenheit => 1.8 * f64::from(residual),
+    };
+    let words = [
+        "Your air takes ",
+        &voice.typed(film),
+        " of the heat that is reckoned for a usual one. What is left between the two is ",
+        &decimal_of(degrees, 1, voice),
+        " ",
+        voice.temperature.symbol(),
+        " on average.",
+    ];
+    (words.concat(), film)
 }
 
 /// The sentences of how the second set-up differs from the first.

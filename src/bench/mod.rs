@@ -3,6 +3,7 @@
 mod check;
 mod drops;
 mod freezing;
+mod log;
 mod measure;
 mod moment;
 mod spoons;
@@ -10,7 +11,10 @@ mod sweep;
 
 pub use check::BenchError;
 pub use drops::{DropMass, drop_mass};
-pub use freezing::{Scene, SceneError, Start, Stuff, differences, duration, results, said, temperature};
+pub use freezing::{
+    Scene, SceneError, Start, Stuff, differences, duration, fitted, results, said, temperature,
+};
+pub use log::{Hung, read_log};
 pub use measure::measures;
 pub use moment::moment;
 pub use spoons::bulk_density;

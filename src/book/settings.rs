@@ -10,13 +10,20 @@ pub struct Settings {
     pub residue: Residue,
     /// How far a dose may be off before the person is told.
     pub tolerance: Amount<Share>,
+    /// The share of the usual that this workshop's air takes of a vessel's heat, from a cooling log; none where no log
+    /// told.
+    pub film: Option<Amount<Share>>,
 }
 
-wire_struct!(Settings { residue, tolerance });
+wire_struct!(Settings { residue, tolerance, film });
 
 impl Default for Settings {
     fn default() -> Self {
-        Self { residue: Residue::None, tolerance: Amount::new(Exact::whole(2), ShareUnit::Percent) }
+        Self {
+            residue: Residue::None,
+            tolerance: Amount::new(Exact::whole(2), ShareUnit::Percent),
+            film: None,
+        }
     }
 }
 

@@ -17,12 +17,12 @@ pub struct Fitted {
 const FACTORS: (f64, f64) = (0.25, 4.0);
 
 /// Fits one factor on the film coefficients to a measured cooling log, for that workshop: seconds from the pour and
-/// °C, at `probe` (m from the axis, m above the inside of the base).
+/// °C, at `probe` (m from the axis, m above the inside of the base). With it what is then reckoned for each reading.
 ///
 /// # Errors
 /// As [`Setup::check`], where there are fewer than three readings, and where no factor from ¼ to 4 fits better than
 /// the ends of that range do.
-pub fn lay_over(setup: &Setup, log: &[Reading], probe: (f64, f64)) -> Result<Fitted, HeatError> {
+pub fn lay_over(setup: &Setup, log: &[Reading], probe: (f64, f64)) -> Result<(Fitted, Vec<f64>), HeatError> {
     setup.check()?;
     if log.len() < 3 {
         return Err(HeatError::TooFewReadings { have: log.len(), need: 3 });
@@ -33,13 +33,17 @@ pub fn lay_over(setup: &Setup, log: &[Reading], probe: (f64, f64)) -> Result<Fit
         last = last.max(r.seconds);
     }
     let detail = Detail { probe: Some(probe), seconds: last + 1.0, frames: 0, ..Detail::FINE };
-    let miss = |x: f64| -> Result<f64, HeatError> {
+    let reckoned = |x: f64| -> Result<Vec<f64>, HeatError> {
         let (by, film) = (x.exp(), setup.film);
         let film = Film { side: by * film.side, top: by * film.top, bottom: by * film.bottom };
         let f = freeze(&Setup { film, ..*setup }, &detail)?;
-        let sum: f64 = log.iter().map(|r| (at(&f.trace, r.seconds) - r.celsius).powi(2)).sum();
-        Ok((sum / log.len() as f64).sqrt())
+        Ok(log.iter().map(|r| at(&f.trace, r.seconds)).collect())
     };
+    let apart = |reckoned: &[f64]| {
+        let sum: f64 = log.iter().zip(reckoned).map(|(r, celsius)| (celsius - r.celsius).powi(2)).sum();
+        (sum / log.len() as f64).sqrt()
+    };
+    let miss = |x: f64| Ok(apart(&reckoned(x)?));
     // The golden section: the miss has one dip, since every temperature falls as the factor grows.
     let (mut low, mut high) = (FACTORS.0.ln(), FACTORS.1.ln());
     let golden = 0.5 * (5f64.sqrt() - 1.0);
@@ -60,7 +64,8 @@ pub fn lay_over(setup: &Setup, log: &[Reading], probe: (f64, f64)) -> Result<Fit
     if x - FACTORS.0.ln() < 0.01 || FACTORS.1.ln() - x < 0.01 {
         return Err(HeatError::LogDoesNotFit);
     }
-    Ok(Fitted { factor: x.exp(), residual: miss(x)? })
+    let reckoned = reckoned(x)?;
+    Ok((Fitted { factor: x.exp(), residual: apart(&reckoned) }, reckoned))
 }
 
 fn within_log(r: &Reading) -> Result<(), HeatError> {

@@ -41,7 +41,8 @@ pub fn job(setup: &Setup, job: &Job) -> Vec<f64> {
 }
 
 /// Does a job. A freezing is read with [`Freezing::of_numbers`]; a row is a number for each pour temperature, not a
-/// number where there is none; a log gives the factor and what is left, K. Nothing where it cannot be done.
+/// number where there is none; a log gives the factor,
+/// what is left, K, and what is reckoned with it for each reading, °C. Nothing where it cannot be done.
 pub fn reckon(job: &[f64]) -> Vec<f32> {
     let Some((setup, asked)) = job.split_first_chunk::<SIZE>() else { return Vec::new() };
     let setup = Setup::of_numbers(setup);
@@ -59,8 +60,10 @@ pub fn reckon(job: &[f64]) -> Vec<f32> {
         [2.0, r, z, log @ ..] => {
             let log: Vec<Reading> =
                 log.as_chunks().0.iter().map(|&[seconds, celsius]| Reading { seconds, celsius }).collect();
-            let fitted = lay_over(&setup, &log, (*r, *z));
-            fitted.map(|f| vec![f.factor as f32, f.residual as f32]).unwrap_or_default()
+            let Ok((fitted, reckoned)) = lay_over(&setup, &log, (*r, *z)) else { return Vec::new() };
+            let mut told = vec![fitted.factor as f32, fitted.residual as f32];
+            told.extend(reckoned.iter().map(|celsius| *celsius as f32));
+            told
         }
         _ => Vec::new(),
     }

@@ -92,6 +92,19 @@ async fn a_vessel_freezes_with_the_server_gone() {
     b.waits("the whole map", full, vec![]).await;
     b.tap("Take the least over").await;
     b.shot("freeze").await;
+
+    // A log of one's own: what cannot be read stays and gets its sentence, what can is laid over and kept.
+    b.set("Readings", "0 175\n20 warm").await;
+    b.tap("Lay it over").await;
+    b.sees("Line 2: ").await;
+    b.set("Pour at", "175 °F").await;
+    result(&b, "Solid", 1).await;
+    b.set("Readings", "0 175\n20 155\n40 141\n60 132\n90 122").await;
+    b.tap("Lay it over").await;
+    b.sees("What is left between the two").await;
+    b.tap("Use it in this workshop").await;
+    b.sees("This workshop's air takes").await;
+    b.saved().await;
     let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
     let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
     assert!(other.is_empty(), "{other:?}");

@@ -25,7 +25,7 @@ impl Form {
         };
         let residue = residue.map_err(|e| format!("What stays in the pot: {e}"))?;
         let tolerance = self.tolerance.read(ShareUnit::Percent).map_err(|e| format!("Tolerance: {e}"))?;
-        let settings = Settings { residue, tolerance };
+        let settings = Settings { residue, tolerance, ..untrack(|| shop.settings()) };
         settings.check(shop.voice())?;
         Ok(settings)
     }

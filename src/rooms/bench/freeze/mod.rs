@@ -2,6 +2,7 @@
 
 mod cut;
 mod form;
+mod log;
 mod map;
 
 use super::HERE;
@@ -26,8 +27,9 @@ struct Side {
 impl Side {
     fn new(shop: Workshop, warmed: bool) -> Self {
         let form = Form::new(shop, warmed);
-        let setup =
-            Derived::new(move || form.scene(shop, 1.0).and_then(|s| s.setup().map_err(|e| e.to_string())));
+        let setup = Derived::new(move || {
+            form.scene(shop, log::factor(shop)).and_then(|s| s.setup().map_err(|e| e.to_string()))
+        });
         let freezing = Value::new(None);
         watch(move || {
             let asked = setup.get();
@@ -57,7 +59,8 @@ between wax and wall, which is not shown.",
         cut::pictures(shop, one.freezing, two.freezing),
         page_part("freeze-told", "What comes of it", table(shop, one, two)),
         page_part("freeze-apart", "The second against the first", apart(shop, one, two)),
-        page_part("freeze-map", "Where the sweet spot is", map::map(shop, one))
+        page_part("freeze-map", "Where the sweet spot is", map::map(shop, one)),
+        page_part("freeze-log", "A log of your own", log::log(shop, one))
     ]
 }
 
