@@ -1,6 +1,6 @@
 //! Amounts of whatever kind, for the converter: reading one, and saying it in every unit of its kind.
 
-use super::kind::kinds;
+use super::kind::KINDS;
 use super::number::{Style, vulgar_char};
 use super::read::{Field, known};
 use super::show::{mixed, number};
@@ -37,7 +37,11 @@ const EXAMPLE: &str = "2 1/4 oz, ¾ tbsp or 86 °C";
 
 /// The symbol of every unit there is, by kind: for asking which one a bare number is of.
 pub fn symbols() -> Vec<&'static str> {
-    kinds().iter().flat_map(|(_, rows)| *rows).map(|row| row.symbol).collect()
+    all().iter().map(|row| row.symbol).collect()
+}
+
+fn all() -> Vec<&'static Row> {
+    KINDS.map(|kind| kind.rows).concat()
 }
 
 /// Reads an amount of any kind; the unit tells which. `6 drops` is a number of drops.
@@ -68,8 +72,7 @@ pub fn read_any(text: &str, locale: Locale) -> Result<Any, AmountError> {
         Ok(mass) => return Ok(Any::Mass(mass)),
         Err(AmountError::WrongUnit { of, .. }) => of,
         Err(AmountError::UnknownUnit { text, unit, .. }) => {
-            let all: Vec<&Row> = kinds().iter().flat_map(|(_, rows)| *rows).copied().collect();
-            return Err(AmountError::UnknownUnit { text, unit, noun: NOUN, known: known(&all) });
+            return Err(AmountError::UnknownUnit { text, unit, noun: NOUN, known: known(&all()) });
         }
         Err(AmountError::NotANumber { .. }) => return Err(neither),
         Err(other) => return Err(other),
@@ -86,9 +89,7 @@ pub fn read_any(text: &str, locale: Locale) -> Result<Any, AmountError> {
 
 /// Reads a text that names its unit.
 fn of<Q: Quantity>(text: &str, locale: Locale) -> Result<Amount<Q>, AmountError> {
-    let unit = Q::Unit::all().first().copied();
-    let unit = unit.ok_or(AmountError::Empty { noun: Q::NOUN })?;
-    read(text, unit, locale)
+    read(text, Q::Unit::at(0), locale)
 }
 
 impl Any {
@@ -125,12 +126,12 @@ impl Any {
             Self::Density(a) => whole(a.value),
             Self::Drops(_) | Self::Bare(_) => return Vec::new(),
         };
-        rows.iter().map(|row| one(base / row.size + row.zero, row, locale)).collect()
+        rows.iter().map(|row| one(row.number(base), row, locale)).collect()
     }
 }
 
 fn whole<Q: Quantity>(value: Q) -> (Exact, &'static [&'static Row]) {
-    (value.to_base(), Q::Unit::rows())
+    (value.to_base(), Q::Unit::ROWS)
 }
 
 fn one(value: Exact, row: &Row, locale: Locale) -> Converted {

@@ -13,6 +13,8 @@ pub trait Quantity: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     const NOUN: &'static str;
     /// How one may be typed, for the sentence.
     const EXAMPLE: &'static str;
+    /// All that is known of the kind.
+    const KIND: &'static Kind;
 
     /// From a number of base units, unchecked.
     fn from_base(number: Exact) -> Self;
@@ -22,18 +24,28 @@ pub trait Quantity: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     ///
     /// # Errors
     /// The sentence names the limit.
-    fn check(self) -> Result<Self, AmountError>;
+    fn check(self) -> Result<Self, AmountError> {
+        (Self::KIND.check)(self.to_base()).map(|()| self)
+    }
 
     /// From a number in the given unit, unchecked.
     fn of(number: Exact, unit: Self::Unit) -> Self {
-        let row = unit.row();
-        Self::from_base((number - row.zero) * row.size)
+        Self::from_base(unit.row().base(number))
     }
     /// The number of the given unit, exact.
     fn to(self, unit: Self::Unit) -> Exact {
-        let row = unit.row();
-        self.to_base() / row.size + row.zero
+        unit.row().number(self.to_base())
     }
+}
+
+/// What is known of a kind of amount, for the code that is the same for all of them.
+#[derive(Debug)]
+pub struct Kind {
+    pub(super) noun: &'static str,
+    pub(super) example: &'static str,
+    pub(super) rows: &'static [&'static Row],
+    /// Refuses a number of base units that cannot be at a pot.
+    pub(super) check: fn(Exact) -> Result<(), AmountError>,
 }
 
 /// Refuses a number below zero or above `most` base units, which the sentence calls `words`.
@@ -53,15 +65,13 @@ macro_rules! kind {
             type Unit = $unit;
             const NOUN: &'static str = $noun;
             const EXAMPLE: &'static str = $example;
+            const KIND: &'static Kind =
+                &Kind { noun: $noun, example: $example, rows: <$unit>::ROWS, check: $check };
             fn from_base(number: Exact) -> Self {
                 Self(number)
             }
             fn to_base(self) -> Exact {
                 self.0
-            }
-            fn check(self) -> Result<Self, AmountError> {
-                let check: fn(Exact) -> Result<(), AmountError> = $check;
-                check(self.0).map(|()| self)
             }
         }
     };
@@ -101,14 +111,6 @@ impl Temperature {
     }
 }
 
-/// Every kind with its units, for saying what kind a misplaced unit is of.
-pub(super) fn kinds() -> [(&'static str, &'static [&'static Row]); 6] {
-    [
-        (Mass::NOUN, MassUnit::rows()),
-        (Volume::NOUN, VolumeUnit::rows()),
-        (Length::NOUN, LengthUnit::rows()),
-        (Temperature::NOUN, TemperatureUnit::rows()),
-        (Share::NOUN, ShareUnit::rows()),
-        (Density::NOUN, DensityUnit::rows()),
-    ]
-}
+/// Every kind, for saying what kind a misplaced unit is of.
+pub(super) const KINDS: [&Kind; 6] =
+    [Mass::KIND, Volume::KIND, Length::KIND, Temperature::KIND, Share::KIND, Density::KIND];

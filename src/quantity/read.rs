@@ -1,6 +1,6 @@
 //! Reading amounts as people type them.
 
-use super::kind::kinds;
+use super::kind::{KINDS, Kind};
 use super::number::{DIGITS, FINEST, Scanned, Style, Trouble, clean, scan, vulgar};
 use super::{Amount, AmountError, Density, DensityUnit, Exact, Locale, Quantity, Row, Unit};
 
@@ -23,17 +23,24 @@ pub(super) struct Field {
 /// # Errors
 /// A sentence that says what is wrong with the text and what to do; also for what cannot be at a pot.
 pub fn read<Q: Quantity>(text: &str, default: Q::Unit, locale: Locale) -> Result<Amount<Q>, AmountError> {
-    let field = Field {
-        noun: Q::NOUN,
-        example: Q::EXAMPLE,
-        units: Q::Unit::rows(),
-        default: Some(default.row()),
-        style: Style { locale, places: None },
-    };
-    let (number, row) = field.read(text)?;
-    let unit = row.and_then(|row| Q::Unit::all().iter().copied().find(|u| u.symbol() == row.symbol));
-    let amount = Amount::<Q>::new(number, unit.unwrap_or(default));
-    amount.value.check().map(|_| amount)
+    let (value, place) = read_kind(text, Q::KIND, default.row(), locale)?;
+    Ok(Amount { value: Q::from_base(value), unit: Q::Unit::at(place) })
+}
+
+/// An amount in base units, and the place of the unit it was typed in.
+fn read_kind(
+    text: &str,
+    kind: &Kind,
+    default: &'static Row,
+    locale: Locale,
+) -> Result<(Exact, usize), AmountError> {
+    let (noun, example, units) = (kind.noun, kind.example, kind.rows);
+    let style = Style { locale, places: None };
+    let (number, row) = Field { noun, example, units, default: Some(default), style }.read(text)?;
+    let row = row.unwrap_or(default);
+    let value = row.base(number);
+    (kind.check)(value)?;
+    Ok((value, units.iter().position(|unit| unit.symbol == row.symbol).unwrap_or(0)))
 }
 
 /// Reads a density: `0.9 g/mL`, `900 kg/m³`; without a unit, grams per millilitre are meant.
@@ -165,7 +172,7 @@ impl Field {
 
     fn unknown(&self, text: &str, name: &str) -> AmountError {
         let (text, noun) = (text.trim().into(), self.noun);
-        let other = kinds().into_iter().find(|(_, rows)| named(name, rows).is_some()).map(|kind| kind.0);
+        let other = KINDS.iter().find(|kind| named(name, kind.rows).is_some()).map(|kind| kind.noun);
         match other {
             _ if self.units.is_empty() || name.is_empty() || !name.starts_with(starts_a_name) => {
                 AmountError::NotANumber { text, noun, example: self.example }

@@ -87,8 +87,11 @@ pub(super) fn sign_and_digits(digits: i128, places: u32, locale: Locale) -> Stri
 /// Spoons and cups are shown in eighths, `1½ tbsp`. Without a step, less than ten steps of a weight, volume, length
 /// or share is shown finer, so that two digits still tell.
 pub fn show<Q: Quantity>(value: Q, unit: Q::Unit, step: Option<Exact>, locale: Locale) -> Shown {
-    let row = unit.row();
-    Shown { number: number(value.to(unit), row, step, locale), unit: row.symbol }
+    shown(value.to_base(), unit.row(), step, locale)
+}
+
+fn shown(base: Exact, row: &Row, step: Option<Exact>, locale: Locale) -> Shown {
+    Shown { number: number(row.number(base), row, step, locale), unit: row.symbol }
 }
 
 pub(super) fn number(number: Exact, row: &Row, step: Option<Exact>, locale: Locale) -> String {
@@ -168,8 +171,11 @@ pub fn show_density(density: Density, locale: Locale) -> Shown {
 /// The amount as it was typed, exactly: a terminating decimal (for spoons in eighths, a fraction) or a mixed fraction. Read back in the same locale it is
 /// the same amount, wherever it is one that can be typed (15 digits, fractions down to thousandths).
 pub fn show_exact<Q: Quantity>(amount: Amount<Q>, locale: Locale) -> String {
-    let row = amount.unit.row();
-    let number = amount.number();
+    exact(amount.value.to_base(), amount.unit.row(), locale)
+}
+
+fn exact(base: Exact, row: &Row, locale: Locale) -> String {
+    let number = row.number(base);
     let mut out = match written(number) {
         Some((digits, places)) if row.way != Way::Eighths || number.round_to(row.step) != number => {
             sign_and_digits(digits, places, locale)

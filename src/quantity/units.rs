@@ -23,6 +23,17 @@ pub struct Row {
     pub then: Option<&'static str>,
 }
 
+impl Row {
+    /// So many of this unit, in base units.
+    pub(super) fn base(&self, number: Exact) -> Exact {
+        (number - self.zero) * self.size
+    }
+    /// So many base units, in this one.
+    pub(super) fn number(&self, base: Exact) -> Exact {
+        base / self.size + self.zero
+    }
+}
+
 /// How an amount in a unit is written.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Way {
@@ -38,10 +49,12 @@ pub enum Way {
 pub trait Unit: Copy + PartialEq + std::fmt::Debug + 'static {
     /// All that is known of it.
     fn row(self) -> &'static Row;
-    const FIRST: Self;
-    /// All units of this kind, in the order of [`Unit::rows`].
+    /// All units of this kind.
     fn all() -> &'static [Self];
-    fn rows() -> &'static [&'static Row];
+    /// What is known of each, in the same order.
+    const ROWS: &'static [&'static Row];
+    /// The one at this place, the first where there is none.
+    fn at(place: usize) -> Self;
 
     /// As shown: `g`, `fl oz`, `°F`.
     fn symbol(self) -> &'static str {
@@ -101,9 +114,12 @@ macro_rules! unit {
 
         impl Unit for $name {
             fn row(self) -> &'static Row { self.table() }
-            const FIRST: Self = [$(Self::$variant),*][0];
             fn all() -> &'static [Self] { &[$(Self::$variant),*] }
-            fn rows() -> &'static [&'static Row] { const { &[$(Self::$variant.table()),*] } }
+            const ROWS: &'static [&'static Row] = &[$(Self::$variant.table()),*];
+            fn at(place: usize) -> Self {
+                const FIRST: $name = [$($name::$variant),*][0];
+                Self::all().get(place).copied().unwrap_or(FIRST)
+            }
         }
     };
 }

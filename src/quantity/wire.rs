@@ -48,12 +48,19 @@ fn parse(text: &str) -> Option<Exact> {
     Some(if negative { -number } else { number })
 }
 
-/// The number of an amount and the place of its unit among `rows`; true where it is of the base unit.
-fn parse_amount(text: &str, rows: &[&Row]) -> Option<(bool, Exact, usize)> {
+fn put_amount(out: &mut String, value: Exact, row: &Row) {
+    let number = row.number(value);
+    let (base, number) = if row.base(number) == value { ("", number) } else { (BASE, value) };
+    put_text(out, &[base, &write(number), " ", row.symbol].concat());
+}
+
+/// An amount in base units and the place of its unit among `rows`.
+fn parse_amount(text: &str, rows: &[&Row]) -> Option<(Exact, usize)> {
     let (base, rest) = text.strip_prefix(BASE).map_or((false, text), |rest| (true, rest));
     let (number, symbol) = rest.split_once(' ')?;
-    let unit = rows.iter().position(|row| row.symbol == symbol)?;
-    Some((base, parse(number)?, unit))
+    let place = rows.iter().position(|row| row.symbol == symbol)?;
+    let number = parse(number)?;
+    Some((if base { number } else { rows.get(place)?.base(number) }, place))
 }
 
 impl Wire for Exact {
@@ -85,18 +92,13 @@ transparent!(Mass Volume Length Share Temperature Density);
 
 impl<Q: Quantity> Wire for Amount<Q> {
     fn put(&self, out: &mut String) {
-        let number = self.number();
-        let (base, number) =
-            if Q::of(number, self.unit) == self.value { ("", number) } else { (BASE, self.value.to_base()) };
-        put_text(out, &[base, &write(number), " ", self.unit.symbol()].concat());
+        put_amount(out, self.value.to_base(), self.unit.row());
     }
     fn get(json: &Json, flaws: &mut Flaws) -> Self {
-        let (base, number, unit) = parse_amount(json.text(flaws), Q::Unit::rows()).unwrap_or_else(|| {
+        let (value, place) = parse_amount(json.text(flaws), Q::Unit::ROWS).unwrap_or_else(|| {
             flaws.unlike();
-            (true, Exact::ZERO, 0)
+            (Exact::ZERO, 0)
         });
-        // There is a unit for every row.
-        let unit = Q::Unit::all().get(unit).copied().unwrap_or(Q::Unit::FIRST);
-        if base { Self { value: Q::from_base(number), unit } } else { Self::new(number, unit) }
+        Self { value: Q::from_base(value), unit: Q::Unit::at(place) }
     }
 }
