@@ -10,16 +10,19 @@ pub fn measures(of: &Ingredient, amount: &Any, voice: Voice) -> Vec<(String, Why
     let drop = drop.map(|d| (d.mean, d.why));
     let bulk = of.spoons.as_ref().and_then(|trial| bulk_density(trial, voice));
     let density = bulk.or_else(|| of.density.map(|d| (d, liquid(d, voice))));
+    let mut found = Vec::new();
     match amount {
-        Any::Drops(count) => drop.iter().map(|d| drops_weigh(*count, d, voice)).collect(),
-        Any::Volume(volume) => density.iter().map(|d| volume_weighs(volume.value, d, voice)).collect(),
+        Any::Drops(count) => found.extend(drop.map(|d| drops_weigh(*count, &d, voice))),
+        Any::Volume(volume) => found.extend(density.map(|d| volume_weighs(volume.value, &d, voice))),
         Any::Mass(mass) => {
-            let drops = drop.iter().filter_map(|d| as_drops(mass.value, d, voice));
-            let spoons = density.iter().flat_map(|d| as_volumes(mass.value, d, voice));
-            drops.chain(spoons).collect()
+            found.extend(drop.and_then(|d| as_drops(mass.value, &d, voice)));
+            if let Some(density) = density {
+                as_volumes(mass.value, &density, voice, &mut found);
+            }
         }
-        _ => Vec::new(),
+        _ => {}
     }
+    found
 }
 
 fn liquid(density: Density, voice: Voice) -> Why {
@@ -51,16 +54,19 @@ fn as_drops(mass: Mass, (one, why): &(Mass, Why), voice: Voice) -> Option<(Strin
     Some((said, why))
 }
 
-fn as_volumes(mass: Mass, (density, why): &(Density, Why), voice: Voice) -> Vec<(String, Why)> {
-    let Some(volume) = density.volume_of(mass) else { return Vec::new() };
-    let units = [VolumeUnit::Millilitre, VolumeUnit::Teaspoon, VolumeUnit::Tablespoon];
-    let one = |unit| {
+fn as_volumes(
+    mass: Mass,
+    (density, why): &(Density, Why),
+    voice: Voice,
+    found: &mut Vec<(String, Why)>,
+) {
+    let Some(volume) = density.volume_of(mass) else { return };
+    for unit in [VolumeUnit::Millilitre, VolumeUnit::Teaspoon, VolumeUnit::Tablespoon] {
         let said = voice.amount(volume, unit);
         let why = Why::new("Measure", "weight ÷ density", voice.amount(volume, VolumeUnit::Millilitre))
             .with("weight", voice.mass(mass))
             .with_why("density", voice.density(*density), why.clone())
             .rounded(said.clone());
-        (said, why)
-    };
-    units.into_iter().map(one).collect()
+        found.push((said, why));
+    }
 }

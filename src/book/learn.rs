@@ -3,7 +3,6 @@
 use super::lookup::key;
 use super::{Act, Id, Kept, Map, State};
 use crate::bench::{DropTrial, Ingredient, SpoonTrial};
-use crate::formula::Formula;
 use crate::quantity::Density;
 
 /// One thing learnt of an ingredient.
@@ -73,16 +72,13 @@ impl State {
         };
         for kept in self.formulas_shown() {
             let Some(formula) = kept.body() else { continue };
-            names(formula).for_each(|name| note(name, Some((&kept.id, &formula.name))));
+            for name in formula.ingredients() {
+                note(name, Some((&kept.id, &formula.name)));
+            }
         }
         for ingredient in self.ingredients_shown().into_iter().filter_map(Kept::body) {
             note(&ingredient.name, None);
         }
         uses.into_values()
     }
-}
-
-fn names(formula: &Formula) -> impl Iterator<Item = &str> {
-    let parts = formula.parts.iter().filter(|p| !p.is_counted()).map(|p| p.name.as_str());
-    formula.wax.iter().map(|w| w.name.as_str()).chain(parts)
 }

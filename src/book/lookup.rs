@@ -63,25 +63,37 @@ impl State {
         let formula = |f: &Formula| {
             let mut texts = vec![f.name.as_str(), &f.note];
             texts.extend(f.wax.iter().map(|w| w.name.as_str()));
-            texts.extend(f.parts.iter().flat_map(|p| [p.name.as_str(), &p.note]));
+            for part in &f.parts {
+                texts.extend([part.name.as_str(), &part.note]);
+            }
             holds(&texts)
         };
         let batch = |b: &Batch| {
             let mut texts = vec![b.run.plan.formula.as_str(), &b.run.plan.vessel, &b.run.plan.wick];
-            texts.extend(b.run.plan.pours.iter().flat_map(|p| &p.lines).map(|l| l.name.as_str()));
-            texts.extend(b.ended.iter().map(|(_, _, note)| note.as_str()));
+            for pour in &b.run.plan.pours {
+                texts.extend(pour.lines.iter().map(|l| l.name.as_str()));
+            }
+            if let Some((_, _, note)) = &b.ended {
+                texts.push(note);
+            }
             holds(&texts)
         };
-        let mut found: Vec<_> = sorted(&self.formulas, |f| &f.name)
-            .into_iter()
-            .filter(|k| k.body().is_some_and(formula))
-            .map(Found::Formula)
-            .collect();
-        let vessels = sorted(&self.vessels, |v| &v.name).into_iter();
-        found.extend(
-            vessels.filter(|k| k.body().is_some_and(|v| holds(&[&v.name, &v.note]))).map(Found::Vessel),
-        );
-        found.extend(self.batches_shown().into_iter().filter(|b| batch(b)).map(Found::Batch));
+        let mut found = Vec::new();
+        for kept in in_order(&self.formulas, |f| &f.name, true) {
+            if kept.body().is_some_and(formula) {
+                found.push(Found::Formula(kept));
+            }
+        }
+        for kept in in_order(&self.vessels, |v| &v.name, true) {
+            if kept.body().is_some_and(|v| holds(&[&v.name, &v.note])) {
+                found.push(Found::Vessel(kept));
+            }
+        }
+        for kept in self.batches_shown() {
+            if batch(kept) {
+                found.push(Found::Batch(kept));
+            }
+        }
         found
     }
 
@@ -146,13 +158,17 @@ fn word(ingredient: &Kept<Ingredient>) -> Option<(u64, &Id)> {
 
 /// Things that are not put away, by name.
 fn shown<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
-    sorted(things, name).into_iter().filter(|k| !k.retired).collect()
+    in_order(things, name, false)
 }
 
-/// Things by name, those of one name by their ids.
-fn sorted<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
-    let things = things.values().as_slice();
-    let names: Vec<Option<String>> = things.iter().map(|k| k.body().map(|b| key(name(b)))).collect();
-    let order = sort::order(names.len(), &|a, b| names.get(a).cmp(&names.get(b)));
-    order.into_iter().filter_map(|at| things.get(at)).collect()
+/// Things by name, those of one name by their ids; without those put away, or with them.
+fn in_order<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String, all: bool) -> Vec<&Kept<T>> {
+    let mut named: Vec<(String, usize)> = Vec::new();
+    for (place, kept) in things.values().enumerate() {
+        if all || !kept.retired {
+            named.push((kept.body().map(|body| key(name(body))).unwrap_or_default(), place));
+        }
+    }
+    sort::by(&mut named, |(a, _), (b, _)| a.cmp(b));
+    named.into_iter().filter_map(|(_, place)| things.values().as_slice().get(place)).collect()
 }

@@ -89,23 +89,28 @@ impl State {
     /// The vessels in use: first those the formula names, each with its wick, then the others by name.
     pub fn vessels_for(&self, formula: &Id) -> Vec<VesselOffer> {
         let shown = self.vessels_shown();
-        let offer = |id: &Id, wick: Option<String>| {
-            let kept = shown.iter().find(|k| k.id == *id)?;
-            Some(VesselOffer { vessel: id.clone(), name: kept.body()?.name.clone(), wick })
+        let mut offers = Vec::new();
+        let mut offer = |id: &Id, wick: Option<&String>| {
+            if let Some(vessel) = shown.iter().find(|k| k.id == *id).and_then(|k| k.body()) {
+                offers.push(VesselOffer { vessel: id.clone(), name: vessel.name.clone(), wick: wick.cloned() });
+            }
         };
         let named = self.formulas.get(formula).and_then(|k| k.body()).map_or(&[][..], |f| &f.vessels);
-        let mut offers: Vec<_> =
-            named.iter().filter_map(|v| offer(&v.vessel, Some(v.wick.clone()))).collect();
-        let others = shown.iter().filter(|k| named.iter().all(|v| v.vessel != k.id));
-        offers.extend(others.filter_map(|k| offer(&k.id, None)));
+        for known in named {
+            offer(&known.vessel, Some(&known.wick));
+        }
+        for other in &shown {
+            if named.iter().all(|v| v.vessel != other.id) {
+                offer(&other.id, None);
+            }
+        }
         offers
     }
 
     /// The waxes and the weighed parts of a formula: what can run short.
     pub fn ingredients_of(&self, formula: &Id) -> Vec<String> {
         let Some(formula) = self.formulas.get(formula).and_then(|k| k.body()) else { return Vec::new() };
-        let parts = formula.parts.iter().filter(|p| !p.is_counted()).map(|p| p.name.clone());
-        formula.wax.iter().map(|w| w.name.clone()).chain(parts).collect()
+        formula.ingredients().into_iter().cloned().collect()
     }
 
     /// The wish that a batch came from, to be made again with today's version of its formula.

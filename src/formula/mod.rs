@@ -45,6 +45,19 @@ wire_struct!(Formula {
     name, wax, parts, usual, melt_to, pour, vessels [default], cure_days [default], note [default],
 });
 
+impl Formula {
+    /// The names of the waxes and the weighed parts.
+    pub fn ingredients(&self) -> Vec<&String> {
+        let mut names: Vec<&String> = self.wax.iter().map(|wax| &wax.name).collect();
+        for part in &self.parts {
+            if !part.is_counted() {
+                names.push(&part.name);
+            }
+        }
+        names
+    }
+}
+
 /// One wax of the blend.
 #[derive(Clone, PartialEq, Debug)]
 pub struct WaxShare {

@@ -2,7 +2,7 @@
 
 use super::fold::Fold;
 use super::{Dose, Event, Kept, Line, Mended, Note, Plan, Restored, Run, StepKey, keep, restore};
-use crate::quantity::{Mass, Share, Voice};
+use crate::quantity::{Mass, Voice};
 
 /// An overshoot that waits for a decision, with what each way comes to.
 #[derive(Clone, PartialEq, Debug)]
@@ -95,18 +95,19 @@ impl Run {
 
 /// Parts that are above their highest load if it is kept.
 fn too_much(lines: &[&Line], kept: &Kept, voice: Voice) -> Vec<Note> {
-    let above = |(line, (of_wax, of_whole)): (&&Line, (&Share, &Share))| {
-        let highest = line.highest.filter(|h| *of_wax > h.value)?;
-        Some(Note::caution(format!(
+    let mut notes = Vec::new();
+    for (line, (of_wax, of_whole)) in lines.iter().zip(kept.of_wax.iter().zip(&kept.of_whole)) {
+        let Some(highest) = line.highest.filter(|h| *of_wax > h.value) else { continue };
+        notes.push(Note::caution(format!(
             "“{}” would be {} of the wax ({} of the whole), above its highest load of {}. Too much can weep, smoke and \
              burn too high.",
             line.name,
             voice.share(*of_wax),
             voice.share(*of_whole),
             voice.typed(highest)
-        )))
-    };
-    lines.iter().zip(kept.of_wax.iter().zip(&kept.of_whole)).filter_map(above).collect()
+        )));
+    }
+    notes
 }
 
 impl Fold {
@@ -118,7 +119,7 @@ impl Fold {
 
     /// The lines of a pour as they stand, those that are counted left out: for restoring against the plan.
     pub(super) fn lines(&self, plan: &Plan, pour: u32, events: &[Event]) -> Vec<(u32, Mended)> {
-        self.each_line(plan, pour, |index, line, wax| {
+        self.each_line(plan, pour, &|index, line, wax| {
             let actual = self.is_in(pour, index, wax, events).unwrap_or(Mass::ZERO);
             (line.dose.mass(), actual)
         })
@@ -126,7 +127,7 @@ impl Fold {
 
     /// The same for keeping: with what is asked now, and what is still to be topped up taken as in.
     pub(super) fn lines_kept(&self, plan: &Plan, pour: u32, events: &[Event]) -> Vec<(u32, Mended)> {
-        self.each_line(plan, pour, |index, line, wax| {
+        self.each_line(plan, pour, &|index, line, wax| {
             let asked = self.stand(pour).and_then(|s| s.doses.get(index as usize)).unwrap_or(&line.dose);
             let actual = self.is_in(pour, index, wax, events);
             (asked.mass(), actual.map_or(Mass::ZERO, |m| m + self.still_to_come(pour, index)))
@@ -137,20 +138,19 @@ impl Fold {
         &self,
         plan: &Plan,
         pour: u32,
-        of: impl Fn(u32, &Line, bool) -> (Mass, Mass),
+        of: &dyn Fn(u32, &Line, bool) -> (Mass, Mass),
     ) -> Vec<(u32, Mended)> {
         let lines = plan.pours.get(pour as usize).map(|p| p.lines.as_slice()).unwrap_or_default();
-        let counted = |l: &Line| matches!(l.dose, Dose::Count { .. });
-        (0..)
-            .zip(lines)
-            .filter(|(_, l)| !counted(l))
-            .map(|(index, line)| {
+        let mut all = Vec::new();
+        for (index, line) in (0..).zip(lines) {
+            if !matches!(line.dose, Dose::Count { .. }) {
                 let wax = line.kind.is_none();
                 let (planned, actual) = of(index, line, wax);
                 let division = line.dose.division();
-                (index, Mended { name: line.name.clone(), wax, planned, actual, division })
-            })
-            .collect()
+                all.push((index, Mended { name: line.name.clone(), wax, planned, actual, division }));
+            }
+        }
+        all
     }
 
     pub(super) fn restored(

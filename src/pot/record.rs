@@ -61,8 +61,10 @@ pub struct RecordVessel {
 impl Run {
     /// The record as it stands.
     pub fn record(&self, voice: Voice) -> Record {
-        let lines: Vec<RecordLine> =
-            (0..).zip(&self.plan.pours).flat_map(|(pour, _)| self.lines_of(pour)).collect();
+        let mut lines = Vec::new();
+        for (pour, _) in (0..).zip(&self.plan.pours) {
+            lines.extend(self.lines_of(pour));
+        }
         let mut vessels = Vec::new();
         let mut steps = Vec::new();
         for key in self.keys() {

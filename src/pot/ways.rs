@@ -22,12 +22,19 @@ fn list(numbers: &[u32]) -> String {
 }
 
 /// Batch sizes that fit one pot and for which `good` holds of the amounts scaled by that factor.
-fn sizes(ask: &Ask, size: &Size, good: impl Fn(u32, Exact) -> bool) -> Vec<u32> {
+fn sizes(ask: &Ask, size: &Size, good: &dyn Fn(u32, Exact) -> bool) -> Vec<u32> {
     let needs = Needs::of(ask);
-    (1..=LOOKED_THROUGH)
-        .take_while(|n| ask.pot.is_none_or(|pot| needs.pot(*n) <= pot.capacity.value))
-        .filter(|n| needs.pot(*n).over(size.mass).is_some_and(|factor| good(*n, factor)))
-        .collect()
+    let mut sizes = Vec::new();
+    for vessels in 1..=LOOKED_THROUGH {
+        let mass = needs.pot(vessels);
+        if ask.pot.is_some_and(|pot| mass > pot.capacity.value) {
+            break;
+        }
+        if mass.over(size.mass).is_some_and(|factor| good(vessels, factor)) {
+            sizes.push(vessels);
+        }
+    }
+    sizes
 }
 
 /// Those nearest the batch asked for, in order.
@@ -45,9 +52,9 @@ fn scaled(wanted: &[Wanted], by: Exact) -> Vec<Wanted> {
 /// Drops off the shade by more than the tolerance, and what would keep it.
 pub(super) fn drops_note(ask: &Ask, size: &Size, wanted: &[Wanted], shade: &Shade) -> Option<Note> {
     let first = shade.choices.first().filter(|c| !c.within(ask.tolerance))?;
-    let exactly = nearest(sizes(ask, size, |_, by| wanted.iter().all(|w| (w.drops * by).is_whole())), size);
+    let exactly = nearest(sizes(ask, size, &|_, by| wanted.iter().all(|w| (w.drops * by).is_whole())), size);
     let nearly = || {
-        let near = sizes(ask, size, |n, by| {
+        let near = sizes(ask, size, &|n, by| {
             choose_drops(&scaled(wanted, by), n, ask.tolerance, ask.voice)
                 .is_some_and(|s| s.choices.first().is_some_and(|c| c.within(ask.tolerance)))
         });
@@ -140,7 +147,7 @@ pub(super) fn spoon_note(
     }
     let mut text = opening;
     let better =
-        nearest(sizes(ask, size, |_, by| choose_spoon(volume.times(by), ask.tolerance).within), size);
+        nearest(sizes(ask, size, &|_, by| choose_spoon(volume.times(by), ask.tolerance).within), size);
     if !better.is_empty() {
         text += &format!(" A batch of {} vessels can be spooned.", list(&better));
     }
@@ -174,7 +181,7 @@ pub(super) fn small_note(
     );
     let mut ways = Vec::new();
     if let Some(from) = from {
-        let enough = sizes(ask, size, |_, by| share.mass.times(by) >= from);
+        let enough = sizes(ask, size, &|_, by| share.mass.times(by) >= from);
         if let Some(least) = enough.first() {
             ways.push(format!("make {least} vessels or more in one pot"));
         }
