@@ -58,8 +58,8 @@ pub fn choose_drops(wanted: &[Wanted], vessels: u32, tolerance: Share, voice: Vo
         return None;
     }
     let choices = nearest(&drops);
-    let exact_every =
-        common_denominator(drops.iter().map(|q| *q / Exact::whole(vessels.max(1).into())), 1000);
+    let each: Vec<Exact> = drops.iter().map(|q| *q / Exact::whole(vessels.max(1).into())).collect();
+    let exact_every = common_denominator(&each, 1000);
     let why = why(wanted, choices.first()?, voice);
     Some(Shade { dilute: dilution(&drops, tolerance), choices, exact_every, why })
 }
@@ -84,15 +84,25 @@ fn combinations(wanted: &[Exact]) -> Vec<Vec<u32>> {
             return vec![0];
         }
         let (low, high) = if wide < 0 { (q.round(), q.round()) } else { (q.floor() - wide, q.ceil() + wide) };
-        (low.max(1)..=high.max(1)).filter_map(|k| u32::try_from(k).ok()).collect()
+        let whole = |n: i128| u32::try_from(n.max(1)).unwrap_or(u32::MAX);
+        (whole(low)..=whole(high)).collect()
     };
-    let windows = [2, 1, 0, -1].map(|wide| wanted.iter().map(|q| window(wide, q)).collect::<Vec<_>>());
-    let size = |w: &[Vec<u32>]| w.iter().fold(1_usize, |n, v| n.saturating_mul(v.len()));
-    let Some(chosen) = windows.into_iter().find(|w| size(w) <= MOST) else { return Vec::new() };
-    chosen.iter().fold(vec![Vec::new()], |so_far, counts| {
-        let with = |head: &Vec<u32>, k: u32| head.iter().copied().chain([k]).collect::<Vec<u32>>();
-        so_far.iter().flat_map(|head| counts.iter().map(move |k| with(head, *k))).collect()
-    })
+    for wide in [2, 1, 0, -1] {
+        let windows: Vec<Vec<u32>> = wanted.iter().map(|q| window(wide, q)).collect();
+        if windows.iter().fold(1_usize, |n, window| n.saturating_mul(window.len())) <= MOST {
+            let mut all = vec![Vec::new()];
+            for counts in windows {
+                let heads = std::mem::take(&mut all);
+                for head in heads {
+                    for count in &counts {
+                        all.push([head.as_slice(), &[*count]].concat());
+                    }
+                }
+            }
+            return all;
+        }
+    }
+    Vec::new()
 }
 
 /// What a choice costs. Equal to 10⁻¹² is equal: then the nearer hue is taken.
@@ -113,12 +123,13 @@ impl Cost {
 
 fn cost(wanted: &[Exact], drops: &[u32]) -> Cost {
     let total: f64 = wanted.iter().map(|q| q.to_f64()).sum();
-    let logs: Vec<(f64, f64)> = wanted
-        .iter()
-        .zip(drops)
-        .filter(|(q, _)| !q.is_zero())
-        .map(|(q, k)| (q.to_f64() / total, (f64::from(*k) / q.to_f64()).ln()))
-        .collect();
+    let mut logs: Vec<(f64, f64)> = Vec::new();
+    for (wanted, drops) in wanted.iter().zip(drops) {
+        if !wanted.is_zero() {
+            let wanted = wanted.to_f64();
+            logs.push((wanted / total, (f64::from(*drops) / wanted).ln()));
+        }
+    }
     let mean: f64 = logs.iter().map(|(w, l)| w * l).sum();
     let spread: f64 = logs.iter().map(|(w, l)| w * (l - mean).powi(2)).sum();
     Cost { all: mean * mean + HUE * spread, hue: spread }
@@ -139,8 +150,7 @@ fn judge(wanted: &[Exact], drops: Vec<u32>) -> DropChoice {
 }
 
 /// The smallest whole number up to `most` that makes all of `numbers` whole.
-fn common_denominator(numbers: impl Iterator<Item = Exact>, most: u32) -> Option<u32> {
-    let numbers: Vec<Exact> = numbers.collect();
+fn common_denominator(numbers: &[Exact], most: u32) -> Option<u32> {
     (1..=most).find(|n| numbers.iter().all(|q| (*q * Exact::whole((*n).into())).is_whole()))
 }
 
@@ -149,12 +159,19 @@ fn dilution(wanted: &[Exact], tolerance: Share) -> Option<u32> {
         return None;
     }
     let near = |fold: &u32| {
-        let more: Vec<Exact> = wanted.iter().map(|q| *q * Exact::whole((*fold).into())).collect();
-        let drops = more.iter().map(|q| u32::try_from(q.round()).unwrap_or(0)).collect::<Vec<_>>();
-        let none_lost = more.iter().zip(&drops).all(|(q, k)| q.is_zero() || *k > 0);
-        none_lost && judge(&more, drops).within(tolerance)
+        let (mut more, mut drops) = (Vec::new(), Vec::new());
+        for wanted in wanted {
+            let wanted = *wanted * Exact::whole((*fold).into());
+            let whole = u32::try_from(wanted.round()).unwrap_or(0);
+            if whole == 0 && !wanted.is_zero() {
+                return false;
+            }
+            more.push(wanted);
+            drops.push(whole);
+        }
+        judge(&more, drops).within(tolerance)
     };
-    common_denominator(wanted.iter().copied(), 20).or_else(|| (2..=20).find(near))
+    common_denominator(wanted, 20).or_else(|| (2..=20).find(near))
 }
 
 fn why(wanted: &[Wanted], choice: &DropChoice, voice: Voice) -> Why {

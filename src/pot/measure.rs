@@ -33,19 +33,24 @@ pub(super) fn pour(ask: &Ask, size: &Size) -> Result<Pour, PlanError> {
     let voice = ask.voice;
     let makes = Makes { total: size.mass, usual_residue: usual_residue(ask) };
     let solved = solve(ask.formula, makes, ask.recipe, voice)?;
-    let parts = order(ask.formula)
-        .into_iter()
-        .filter_map(|index| Some((solved.parts.get(index)?.clone(), Some(ask.formula.parts.get(index)?))));
-    let shares: Vec<(PartShare, Option<&Part>)> =
-        solved.waxes.iter().map(|wax| (wax.clone(), None)).chain(parts).collect();
-
-    let wanted: Vec<Wanted> = shares
-        .iter()
-        .filter_map(|(s, _)| s.drops.map(|drops| Wanted { name: s.name.clone(), drops }))
-        .collect();
+    let mut shares: Vec<(PartShare, Option<&Part>)> = Vec::new();
+    for wax in &solved.waxes {
+        shares.push((wax.clone(), None));
+    }
+    for index in order(ask.formula) {
+        if let (Some(share), Some(part)) = (solved.parts.get(index), ask.formula.parts.get(index)) {
+            shares.push((share.clone(), Some(part)));
+        }
+    }
+    let mut wanted: Vec<Wanted> = Vec::new();
+    for (share, _) in &shares {
+        if let Some(drops) = share.drops {
+            wanted.push(Wanted { name: share.name.clone(), drops });
+        }
+    }
     let shade = choose_drops(&wanted, size.vessels, ask.tolerance, voice);
-    let chosen = shade.iter().filter_map(|s| s.choices.first()).flat_map(|c| c.drops.iter().copied());
-    let mut chosen = wanted.iter().map(|w| &w.name).zip(chosen);
+    let chosen = shade.as_ref().and_then(|s| s.choices.first()).map(|c| c.drops.as_slice());
+    let mut chosen = chosen.unwrap_or_default().iter();
     let mut shade_note = shade.as_ref().and_then(|s| drops_note(ask, size, &wanted, s));
 
     let mut drafts: Vec<Draft> = Vec::new();
@@ -58,7 +63,7 @@ pub(super) fn pour(ask: &Ask, size: &Size) -> Result<Pour, PlanError> {
             how: How::Plain,
         };
         if draft.share.drops.is_some() {
-            let drops = chosen.next().map_or(0, |(_, drops)| drops);
+            let drops = chosen.next().copied().unwrap_or(0);
             draft.drop(ask, drops, shade.as_ref());
             // The note is about all colours together: it stands at the first.
             draft.notes.extend(shade_note.take());
@@ -121,9 +126,14 @@ impl Draft<'_> {
 fn settle(ask: &Ask, size: &Size, mut drafts: Vec<Draft>) -> Pour {
     let voice = ask.voice;
     let weighed = |d: &Draft| matches!(d.dose, Dose::Weigh { .. });
-    let fixed: Mass = drafts.iter().filter(|d| !weighed(d)).map(|d| d.dose.mass()).sum();
-    let parts: Vec<(Mass, Mass)> =
-        drafts.iter().filter(|d| weighed(d)).map(|d| (d.share.mass, d.dose.division())).collect();
+    let (mut fixed, mut parts) = (Mass::ZERO, Vec::new());
+    for draft in &drafts {
+        if weighed(draft) {
+            parts.push((draft.share.mass, draft.dose.division()));
+        } else {
+            fixed = fixed + draft.dose.mass();
+        }
+    }
     let rounded = apportion(&parts, size.mass - fixed);
     for (draft, mass) in drafts.iter_mut().filter(|d| weighed(d)).zip(&rounded.parts) {
         draft.dose = draft.dose.of(*mass);
