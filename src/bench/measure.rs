@@ -54,12 +54,7 @@ fn as_drops(mass: Mass, (one, why): &(Mass, Why), voice: Voice) -> Option<(Strin
     Some((said, why))
 }
 
-fn as_volumes(
-    mass: Mass,
-    (density, why): &(Density, Why),
-    voice: Voice,
-    found: &mut Vec<(String, Why)>,
-) {
+fn as_volumes(mass: Mass, (density, why): &(Density, Why), voice: Voice, found: &mut Vec<(String, Why)>) {
     let Some(volume) = density.volume_of(mass) else { return };
     for unit in [VolumeUnit::Millilitre, VolumeUnit::Teaspoon, VolumeUnit::Tablespoon] {
         let said = voice.amount(volume, unit);

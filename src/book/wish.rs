@@ -92,7 +92,11 @@ impl State {
         let mut offers = Vec::new();
         let mut offer = |id: &Id, wick: Option<&String>| {
             if let Some(vessel) = shown.iter().find(|k| k.id == *id).and_then(|k| k.body()) {
-                offers.push(VesselOffer { vessel: id.clone(), name: vessel.name.clone(), wick: wick.cloned() });
+                offers.push(VesselOffer {
+                    vessel: id.clone(),
+                    name: vessel.name.clone(),
+                    wick: wick.cloned(),
+                });
             }
         };
         let named = self.formulas.get(formula).and_then(|k| k.body()).map_or(&[][..], |f| &f.vessels);
