@@ -56,13 +56,14 @@ fn main() {
     runtime.block_on(async {
         let b = Browser::start(Engine::Chromium, "measure").await;
         start::figures(&b).await;
+        let floor = keys::floor(&b).await;
         let host = serve("POTSIDE_DIST");
         b.open(&host.address()).await;
         b.size(1024, 768).await;
         b.tap("Look around the demo workshop").await;
         b.sees("Demo workshop").await;
         b.room("pot").await;
-        keys::figures(&b).await;
+        keys::figures(&b, floor).await;
         store::figures(&b).await;
         b.end().await;
     });
