@@ -194,6 +194,7 @@ fn bad_readings_get_a_sentence() {
         (ask(&[(0.0, 80.0), (60.0, 80.0)], known), "do not fall"),
         (ask(&[(0.0, 80.0), (60.0, 81.0)], known), "do not fall"),
         (ask(&[(0.0, 80.0), (60.0, 19.0)], known), "not above the room"),
+        (ask(&[(0.0, 80.0), (60.0, 0.0), (120.0, -20.0)], Room::Fitted), "not above the room's -10.0"),
         (ask(&[(0.0, 80.0), (60.0, f64::NAN)], known), "not a number"),
         (ask(&[(0.0, f64::INFINITY), (60.0, 70.0)], known), "not a number"),
         (ask(&[(0.0, 80.0), (60.0, 70.0)], Room::Known(90.0)), "The room temperature is 90"),

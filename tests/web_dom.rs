@@ -4,7 +4,7 @@
 #![allow(clippy::expect_used, clippy::indexing_slicing)]
 
 use leptos::prelude::Owner;
-use potside::dom::{Derived, IntoView, Value, View, each, el, show, text_of, watch};
+use potside::dom::{Derived, IntoView, Value, View, each, el, show, svg, text_of, watch};
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
@@ -65,6 +65,32 @@ async fn an_element_is_as_described() {
         found(&place, "p").outer_html(),
         "<p class=\"one two three\" aria-label=\"said\" hidden=\"\">a &lt; b &amp; c<strong>7</strong>!</p>"
     );
+}
+
+/// An element made in the wrong namespace looks the same and draws nothing: its box is empty.
+#[wasm_bindgen_test]
+async fn a_drawing_is_drawn_and_changes() {
+    let (far, drawn) = values(|| (Value::new(20), Value::new(true)));
+    let place = shown(move || {
+        let line = move || svg("path").class("line").attr("d", format!("M0 0L{} 10", far.get()));
+        let link = move || if drawn.get() { svg("a").child("drawn") } else { el("a").child("text") };
+        group(svg("svg").attr("viewBox", "0 0 20 10").attr("role", "img").child(line).view(), link)
+    });
+    let path: web_sys::SvgGraphicsElement = found(&place, "svg > path.line").unchecked_into();
+    let wide = || {
+        let boxed = path.get_b_box().expect("it is drawn");
+        js_sys::Reflect::get(&boxed, &"width".into()).expect("a box").as_f64()
+    };
+    assert_eq!(wide(), Some(20.0));
+    far.set(15);
+    settled().await;
+    assert!(path.is_connected(), "the line is the same");
+    assert_eq!(wide(), Some(15.0));
+    let space = || found(&place, "output > a").namespace_uri();
+    assert_eq!(space().as_deref(), Some("http://www.w3.org/2000/svg"));
+    drawn.set(false);
+    settled().await;
+    assert_eq!(space().as_deref(), Some("http://www.w3.org/1999/xhtml"));
 }
 
 #[wasm_bindgen_test]
@@ -146,7 +172,8 @@ async fn the_keyed_stay_what_they_are() {
         let part = |key: u64| {
             let typed = Value::new(String::new());
             let field = el("input").attr("id", format!("k{key}")).prop("value", move || typed.get());
-            group(field.on("input", move |e| typed.set(text_of(&e))).child(()).view(), typed)
+            let words = move || typed.get();
+            group(field.on("input", move |e| typed.set(text_of(&e))).child(()).view(), words)
         };
         each(move || list.get(), |k| *k, part)
     });
@@ -165,8 +192,8 @@ async fn the_keyed_stay_what_they_are() {
     assert_eq!(found(&place, "#k2 + output").text_content().as_deref(), Some("typed"));
 }
 
-fn group(field: View, typed: Value<String>) -> View {
-    View::Many(vec![field, el("output").child(move || typed.get()).view()])
+fn group(first: View, then: impl IntoView) -> View {
+    View::Many(vec![first, el("output").child(then).view()])
 }
 
 #[wasm_bindgen_test]

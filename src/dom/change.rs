@@ -21,7 +21,9 @@ pub(super) fn change(was: Mounted, view: View, parent: &Node, next: Option<&Node
             }
             Mounted::Text(node, is)
         }
-        (Mounted::Element(mut standing), View::Element(described)) if standing.tag == described.0.tag => {
+        (Mounted::Element(mut standing), View::Element(described))
+            if standing.tag == described.0.tag && standing.drawn == described.0.drawn =>
+        {
             let parts = *described.0;
             standing.listeners =
                 listeners(&standing.element, std::mem::take(&mut standing.listeners), parts.on);

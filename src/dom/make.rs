@@ -7,6 +7,7 @@ use super::view::{El, View};
 use leptos::prelude::RenderEffect;
 use std::cell::RefCell;
 use std::rc::Rc;
+use wasm_bindgen::JsValue;
 use web_sys::{Comment, Document, Element, Node};
 
 /// Shows a page in this place for as long as the document lives.
@@ -28,7 +29,7 @@ pub(super) fn make(view: View, parent: &Node, next: Option<&Node>) -> Mounted {
             let _ = parent.insert_before(&node, next);
             Mounted::Text(node, text)
         }
-        View::Element(described) => match document.create_element(described.0.tag) {
+        View::Element(described) => match created(&document, &described) {
             Ok(element) => {
                 let standing = element_of(described, element);
                 let _ = parent.insert_before(&standing.element, next);
@@ -50,6 +51,15 @@ pub(super) fn make(view: View, parent: &Node, next: Option<&Node>) -> Mounted {
     }
 }
 
+fn created(document: &Document, described: &El) -> Result<Element, JsValue> {
+    let tag = described.0.tag;
+    if described.0.drawn {
+        document.create_element_ns(Some("http://www.w3.org/2000/svg"), tag)
+    } else {
+        document.create_element(tag)
+    }
+}
+
 fn element_of(described: El, element: Element) -> Standing {
     let parts = *described.0;
     // A property may be about what stands within, as which option is chosen.
@@ -59,7 +69,7 @@ fn element_of(described: El, element: Element) -> Standing {
     let listeners = listeners(&element, Vec::new(), parts.on);
     let children = parts.children.into_iter().map(|c| make(c, &element, None)).collect();
     attrs.extend(attributes(&element, Vec::new(), after));
-    Standing { tag: parts.tag, element, attrs, listeners, children }
+    Standing { tag: parts.tag, drawn: parts.drawn, element, attrs, listeners, children }
 }
 
 /// Shows what `of` says before `end`, now and whenever it says otherwise.

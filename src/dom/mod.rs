@@ -16,4 +16,4 @@ pub use leptos::prelude::untrack;
 pub use make::show;
 pub use value::{Callback, Derived, Value, watch};
 pub(crate) use view::group;
-pub use view::{IntoView, View, Views, each, el, held_down, on_window, share_of, target, text_of};
+pub use view::{IntoView, View, Views, each, el, held_down, on_window, share_of, svg, target, text_of};

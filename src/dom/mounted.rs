@@ -21,6 +21,7 @@ pub(super) enum Mounted {
 /// An element with what it was given.
 pub(super) struct Standing {
     pub(super) tag: &'static str,
+    pub(super) drawn: bool,
     pub(super) element: Element,
     pub(super) attrs: Vec<Given>,
     pub(super) listeners: Vec<Listener>,

@@ -26,13 +26,22 @@ pub(super) type Handler = Box<dyn Fn(Event)>;
 
 pub(super) struct Parts {
     pub(super) tag: &'static str,
+    /// Of a drawing, not of text.
+    pub(super) drawn: bool,
     pub(super) attrs: Vec<(Kind, &'static str, Attr)>,
     pub(super) on: Vec<(&'static str, Handler)>,
     pub(super) children: Vec<View>,
 }
 
 pub fn el(tag: &'static str) -> El {
-    El(Box::new(Parts { tag, attrs: Vec::new(), on: Vec::new(), children: Vec::new() }))
+    El(Box::new(Parts { tag, drawn: false, attrs: Vec::new(), on: Vec::new(), children: Vec::new() }))
+}
+
+/// An element of a drawing (SVG): `svg` itself and everything in it.
+pub fn svg(tag: &'static str) -> El {
+    let mut drawn = el(tag);
+    drawn.0.drawn = true;
+    drawn
 }
 
 impl El {

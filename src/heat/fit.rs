@@ -67,6 +67,9 @@ impl Fit {
 
 pub(crate) fn least_squares(readings: &[Reading], room: Room) -> Result<Fit, HeatError> {
     let coldest = readings.iter().map(|r| r.celsius).fold(f64::INFINITY, f64::min);
+    if room == Room::Fitted && coldest - 1.0 <= COLDEST_ROOM {
+        return Err(HeatError::BelowRoom { reading: coldest, room: COLDEST_ROOM });
+    }
     let first = match room {
         Room::Known(t) => straight(readings, t, false).ok_or(HeatError::NotCooling)?,
         Room::Fitted => (0..12)

@@ -7,6 +7,7 @@ mod page;
 mod prefs;
 mod reckon;
 mod request;
+mod sound;
 mod tabs;
 mod wake;
 mod workshop;
@@ -20,5 +21,6 @@ pub use page::{
 };
 pub use prefs::{Hand, Prefs, Theme, device};
 pub use reckon::reckon;
+pub use sound::{chime, ready_sound};
 pub use wake::{Wake, stay_awake};
 pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, persisted, room};

@@ -2,9 +2,12 @@
 
 mod batch;
 mod card;
+mod chart;
 mod chill;
+mod curve;
 mod drops;
 mod fold;
+mod gates;
 mod line;
 mod measure;
 mod mend;
@@ -25,8 +28,10 @@ mod step;
 mod ways;
 
 pub use card::StepView;
+pub use chart::{Chart, HIGH, WIDE, Words};
 pub use chill::Chill;
 pub use drops::{DropChoice, Shade, Wanted, choose_drops};
+pub use gates::{Clock, Foretold, Gate};
 pub use line::{Dose, Line, Note, Pour};
 pub use mend::{Kept, Mended, Restored, keep, restore};
 pub use misses::Wants;

@@ -19,6 +19,20 @@ impl Air {
         Self { at: typed.unwrap_or(Temperature::celsius(usual)), typed: typed.is_some() }
     }
 
+    /// What was typed, where a person can work in it.
+    ///
+    /// # Errors
+    /// A sentence for any other.
+    pub fn typed(at: Temperature, voice: Voice) -> Result<Temperature, String> {
+        let limits = [0, 45].map(|celsius| Temperature::celsius(Exact::whole(celsius)));
+        let [least, most] = limits;
+        if least <= at && at <= most {
+            return Ok(at);
+        }
+        let [least, most] = limits.map(|limit| voice.amount(limit, voice.temperature));
+        Err(format!("A workroom is between {least} and {most}. Check the number and its unit."))
+    }
+
     /// `72 °F, assumed`.
     pub fn say(self, voice: Voice) -> String {
         let how = if self.typed { ", as typed" } else { ", assumed" };

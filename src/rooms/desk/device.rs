@@ -63,7 +63,7 @@ pub(super) fn body(shop: Workshop) -> View {
             ))
             .child(one(
                 shop,
-                "Sound",
+                "Sound and vibration at the pot",
                 &[(0, "Off"), (1, "On")],
                 |p| usize::from(p.sound),
                 |p, n| p.sound = n == 1,

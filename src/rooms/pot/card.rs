@@ -75,6 +75,14 @@ fn timer(p: Pouring, card: &StepView) -> View {
     let minutes = card.minutes;
     let left = Derived::new(move || p.run(|run| run.stir_left(key, p.shop.now().get())).flatten());
     let over = Derived::new(move || left.get() == Some(0));
+    let mut was = true;
+    watch(move || {
+        let is = over.get();
+        if is && !was {
+            p.ring();
+        }
+        was = is;
+    });
     group![
         el("p")
             .class("wanted")

@@ -3,6 +3,7 @@
 mod answer;
 mod ask;
 mod card;
+mod cooling;
 mod dose;
 mod first;
 mod form;

@@ -57,6 +57,13 @@ impl Pouring {
         left.unwrap_or_default().into_iter().for_each(|step| self.did(step, None));
     }
 
+    /// Sounds, where this device is to.
+    pub(super) fn ring(self) {
+        if self.shop.prefs().with_untracked(|p| p.sound) {
+            keep::chime();
+        }
+    }
+
     pub(super) fn read(self, temperature: Temperature) {
         self.happened(Event::Read { temperature, at: keep::now() });
     }

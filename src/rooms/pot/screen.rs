@@ -1,6 +1,7 @@
 //! The screen of a pour that is on: where one stands, the step, and the buttons under the thumb.
 
 use super::card::card;
+use super::cooling::cooling;
 use super::hand::hand;
 use super::list::list;
 use super::over::over;
@@ -40,6 +41,7 @@ pub(super) fn screen(shop: Workshop) -> View {
     el("div")
         .class("pouring")
         .flag("mending", move || key.get().1)
+        .on("click", |_| keep::ready_sound())
         .child(course(p))
         .child(
             el("section")
@@ -56,6 +58,7 @@ pub(super) fn screen(shop: Workshop) -> View {
                         all_done()
                     }
                 })
+                .child(cooling(p))
                 .child(move || closing().then(|| area("What to remember of this pour", note))),
         )
         .child(hand(p, note))
