@@ -9,7 +9,7 @@
 //! - [`heat`]: mixing, the pot's cooling from readings, the vessel as it freezes.
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
 //! - [`wire`]: how what is kept is written as JSON and read back.
-//! - [`sort`]: the one sort that all of them use.
+//! - [`sort`], [`text`]: the one sort and the small letters that all of them use.
 //! - `keep` (in the browser): storage behind the trait that `book` defines.
 //! - `dom` (in the browser): how a page is described, shown and followed.
 //! - `rooms` (in the browser): the views.
@@ -21,6 +21,7 @@ pub mod heat;
 pub mod pot;
 pub mod quantity;
 pub mod sort;
+pub mod text;
 pub mod vessel;
 pub mod wire;
 

@@ -4,12 +4,12 @@ use super::{Batch, Id, Kept, Map, State};
 use crate::bench::{Ingredient, bulk_density, drop_mass};
 use crate::formula::{Formula, Recipe};
 use crate::quantity::{Density, Mass, Voice, Why};
-use crate::sort;
 use crate::vessel::{Vessel, VesselError, blend_density, fill};
+use crate::{sort, text};
 
 /// Names are the same whatever their case and the spaces around them.
 pub(super) fn key(name: &str) -> String {
-    name.trim().to_lowercase()
+    text::lower(name.trim())
 }
 
 /// Something a word was found in.
@@ -57,7 +57,7 @@ impl State {
     pub fn find(&self, words: &str) -> Vec<Found<'_>> {
         let words: Vec<String> = words.split_whitespace().map(key).collect();
         let holds = |texts: &[&str]| {
-            let text = texts.join("\n").to_lowercase();
+            let text = text::lower(&texts.join("\n"));
             words.iter().all(|w| text.contains(w.as_str()))
         };
         let formula = |f: &Formula| {

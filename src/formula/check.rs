@@ -5,7 +5,7 @@ use super::{
     Basis, Caution, Doing, Formula, FormulaError, Part, PartKind, Recipe, TemperatureRange, Unweighed,
 };
 use crate::quantity::{Amount, Exact, Mass, Share, Temperature};
-use crate::sort;
+use crate::{sort, text};
 use std::cmp::Reverse;
 
 /// Looks a formula over as it is written, with nothing staying in the pot.
@@ -54,7 +54,7 @@ fn refusals(formula: &Formula) -> Vec<FormulaError> {
     let mut names: Vec<String> = Vec::new();
     let all = formula.wax.iter().map(|w| &w.name).chain(formula.parts.iter().map(|p| &p.name));
     for name in all.filter(|name| !name.trim().is_empty()) {
-        let known = name.trim().to_lowercase();
+        let known = text::lower(name.trim());
         if names.contains(&known) {
             errors.push(FormulaError::Twice { name: name.trim().to_owned() });
         }

@@ -8,6 +8,7 @@ use super::{
     Amount, AmountError, Density, Exact, Length, Locale, Mass, MassUnit, Quantity, Row, Share, Shown,
     Temperature, Unit, Volume, VolumeUnit, Way, decimal, read,
 };
+use crate::text::lower;
 
 /// An amount of the kind that its unit tells.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -51,7 +52,7 @@ fn all() -> Vec<&'static Row> {
 pub fn read_any(text: &str, locale: Locale) -> Result<Any, AmountError> {
     let style = Style { locale, places: None };
     let bare = Field { noun: NOUN, example: EXAMPLE, units: &[], default: None, style };
-    let lower = text.trim().to_lowercase();
+    let lower = lower(text.trim());
     if let Some(count) = lower.strip_suffix("drops").or_else(|| lower.strip_suffix("drop")) {
         let (count, _) = bare.read(count)?;
         return if count.is_negative() {

@@ -1,6 +1,7 @@
 //! Numbers as people type them: `2 1/4`, `2¼`, `.5`, `1,5`, `1 234.5`. One scanner for every field.
 
 use super::{AmountError, Exact, Locale};
+use crate::text::cut;
 
 /// Longest text that is looked at.
 const LONGEST: usize = 64;
@@ -95,7 +96,7 @@ pub(super) fn clean(text: &str) -> Option<String> {
 
 /// The run of digits that `text` starts with, and what follows.
 fn digits(text: &str) -> (&str, &str) {
-    text.split_at(text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len()))
+    cut(text, text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len()))
 }
 
 fn value(digits: &str) -> Result<i128, Trouble> {

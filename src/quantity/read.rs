@@ -3,6 +3,7 @@
 use super::kind::{KINDS, Kind};
 use super::number::{DIGITS, FINEST, Scanned, Style, Trouble, clean, scan, vulgar};
 use super::{Amount, AmountError, Density, DensityUnit, Exact, Locale, Quantity, Row, Unit};
+use crate::text::cut;
 
 /// A field on the screen, as far as reading goes.
 #[derive(Clone, Copy)]
@@ -144,10 +145,10 @@ impl Field {
             return Ok((Some(row), None));
         }
         let digit = rest.find(|c: char| c.is_ascii_digit() || vulgar(c).is_some()).unwrap_or(rest.len());
-        let (name, number) = rest.split_at(digit);
+        let (name, number) = cut(rest, digit);
         let (name, number) = match name.strip_suffix('.') {
             // The point belongs to the number: `1 lb .5 oz`.
-            Some(bare) if bare.ends_with(' ') => (bare, rest.split_at(bare.len()).1),
+            Some(bare) if bare.ends_with(' ') => (bare, cut(rest, bare.len()).1),
             _ => (name, number),
         };
         match named(name, self.units) {

@@ -6,6 +6,7 @@
 
 use super::units::Row;
 use super::{Amount, Density, Exact, Length, Mass, Quantity, Share, Temperature, Unit, Volume};
+use crate::text::cut;
 use crate::wire::{Flaws, Json, Wire, put_text};
 
 /// Most decimal places that are written; a longer number is written as a fraction.
@@ -23,7 +24,7 @@ fn write(number: Exact) -> String {
         Some((digits, 0)) => [sign, &digits].concat(),
         Some((digits, places)) => {
             let padded = ["0".repeat((places + 1).saturating_sub(digits.len())), digits].concat();
-            let (whole, part) = padded.split_at(padded.len() - places);
+            let (whole, part) = cut(&padded, padded.len() - places);
             [sign, whole, ".", part].concat()
         }
         None => [sign, &num.unsigned_abs().to_string(), "/", &den.to_string()].concat(),

@@ -25,7 +25,7 @@ pub(super) fn part(
     let titled = move || {
         let name = row.name.get();
         if name.is_empty() {
-            format!("Part {}: {}", at + 1, row.kind.get().name().to_lowercase())
+            format!("Part {}: {}", at + 1, row.kind.get().name().to_ascii_lowercase())
         } else {
             name
         }
