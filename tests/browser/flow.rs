@@ -95,3 +95,17 @@ pub(crate) async fn done(b: &Browser) {
     b.tap("Done").await;
     moved_on(b, before).await;
 }
+
+/// Goes on to the first part and reads the thermometer there twice, four minutes apart.
+pub(crate) async fn read_twice(b: &Browser) {
+    while !b.shows("Add at").await {
+        done(b).await;
+    }
+    for (minutes, reading) in [(0, "193 F"), (4, "189 F")] {
+        let later = format!("const now = Date.now.bind(Date); Date.now = () => now() + {minutes} * 60000");
+        b.client.execute(&later, vec![]).await.unwrap();
+        b.fill("Thermometer", reading).await;
+        b.tap("Note it").await;
+        b.sees(&format!("{reading} at").replace(" F", " °F")).await;
+    }
+}

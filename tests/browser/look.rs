@@ -1,6 +1,7 @@
 //! Every room at three sizes, light and dark: what axe finds, nothing cut off, no sideways scroll, no other origin.
 
 use crate::browser::{Browser, Engine};
+use crate::flow::read_twice;
 use crate::pour::serve;
 use serde_json::json;
 
@@ -80,6 +81,11 @@ async fn every_room_in_light_and_dark_at_three_sizes() {
     b.tap("Start this pour").await;
     b.sees("Step 1 of").await;
     look(&b, &axe, "step", &mut found).await;
+    read_twice(&b).await;
+    b.sees("As it cools Room 72 °F, assumed").await;
+    b.sees("Add Plum dye 180–188 °F").await;
+    b.sees("; too cool in about").await;
+    look(&b, &axe, "cooling", &mut found).await;
     assert!(found.is_empty(), "{}", found.join("\n"));
     let network = b.log("performance").await;
     let asked = network.iter().filter_map(|l| {
