@@ -77,6 +77,12 @@ impl Workshop {
         });
         set_interval(move || self.now.set(keep::now()), std::time::Duration::from_secs(1));
         keep::ask_on_leave(move || self.unsaved());
+        // Whatever is tapped while a pour is on: a sound has to be ready before it is wanted.
+        on_window("click", move |_| {
+            if self.prefs.with_untracked(|p| p.sound) && self.state_untracked(|s| s.running().is_some()) {
+                keep::ready_sound();
+            }
+        });
         for which in [Which::Own, Which::Demo] {
             keep::listen(which, move |lines| {
                 if self.prefs.with_untracked(|p| p.workshop == which) {

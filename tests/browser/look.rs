@@ -86,6 +86,13 @@ async fn every_room_in_light_and_dark_at_three_sizes() {
     b.sees("Add Plum dye 180–188 °F").await;
     b.sees("; too cool in about").await;
     look(&b, &axe, "cooling", &mut found).await;
+    for &(width, height) in SIZES {
+        b.size(width, height).await;
+        let show =
+            "document.querySelector('.chart').scrollIntoView({ block: 'center', behavior: 'instant' })";
+        b.client.execute(show, vec![]).await.unwrap();
+        b.shot(&format!("chart-{width}")).await;
+    }
     assert!(found.is_empty(), "{}", found.join("\n"));
     let network = b.log("performance").await;
     let asked = network.iter().filter_map(|l| {

@@ -8,12 +8,7 @@ use crate::quantity::Temperature;
 use crate::rooms::parts::{Field, Typed, field, notes, sheet};
 
 pub(super) fn cooling(p: Pouring) -> View {
-    let shop = p.shop;
-    let told = Derived::new(move || {
-        let (now, air) = (shop.now().get(), shop.air());
-        p.run(|run| run.foretold(now, air, shop.voice(), keep::time)).flatten()
-    });
-    let soon = Derived::new(move || told.with(|told| told.as_ref().and_then(|told| told.soon.clone())));
+    let soon = Derived::new(move || p.told.with(|told| told.as_ref().and_then(|told| told.soon.clone())));
     watch(move || {
         if soon.with(Option::is_some) {
             p.ring();
@@ -24,7 +19,7 @@ pub(super) fn cooling(p: Pouring) -> View {
         if p.pending.with(Option::is_some) {
             return ().view();
         }
-        told.with(|told| told.as_ref().map(|told| one(told, asking))).view()
+        p.told.with(|told| told.as_ref().map(|told| one(told, asking))).view()
     };
     group![
         el("p").class("soon").attr("role", "status").child(move || soon.get()),

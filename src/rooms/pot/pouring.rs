@@ -3,7 +3,7 @@
 use crate::book::{Act, Batch, Ending, Id};
 use crate::dom::*;
 use crate::keep;
-use crate::pot::{Event, Pending, Run, StepKey, StepView, Way};
+use crate::pot::{Event, Foretold, Pending, Run, StepKey, StepView, Way};
 use crate::quantity::{Mass, Temperature};
 use crate::rooms::workshop::Workshop;
 
@@ -17,6 +17,8 @@ pub(super) struct Pouring {
     pub(super) pending: Derived<Option<Pending>>,
     /// The temperature of the pot as far as it is known now.
     pub(super) reading: Derived<Option<(u64, Temperature)>>,
+    /// What the readings foretell.
+    pub(super) told: Derived<Option<Foretold>>,
 }
 
 impl Pouring {
@@ -27,6 +29,10 @@ impl Pouring {
             card: Derived::new(move || running(shop, of).flatten()),
             pending: Derived::new(move || running(shop, |run| run.pending(shop.voice())).flatten()),
             reading: Derived::new(move || running(shop, Run::last_reading).flatten()),
+            told: Derived::new(move || {
+                let (now, air) = (shop.now().get(), shop.air());
+                running(shop, |run| run.foretold(now, air, shop.voice(), keep::time)).flatten()
+            }),
         }
     }
 

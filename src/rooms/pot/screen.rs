@@ -41,7 +41,6 @@ pub(super) fn screen(shop: Workshop) -> View {
     el("div")
         .class("pouring")
         .flag("mending", move || key.get().1)
-        .on("click", |_| keep::ready_sound())
         .child(course(p))
         .child(
             el("section")

@@ -125,7 +125,7 @@ fn verdict(p: Pouring, key: StepKey) -> Derived<Option<String>> {
     })
 }
 
-/// The last reading with its time, and whether it is in the range of this step.
+/// The last reading with its time, whether it is in the range of this step, and when it will be.
 pub(super) fn judged(p: Pouring, key: StepKey) -> View {
     let verdict = verdict(p, key);
     let word = move || match verdict.get() {
@@ -150,7 +150,10 @@ pub(super) fn judged(p: Pouring, key: StepKey) -> View {
             })
             .view()
     };
-    el("div").attr("aria-live", "polite").child(last).view()
+    let when = Derived::new(move || p.told.with(|t| Some(t.as_ref()?.gates.first()?.when.clone())));
+    group![el("div").attr("aria-live", "polite").child(last), move || when
+        .get()
+        .map(|when| el("p").class("when").child(when))]
 }
 
 /// What it means to do a step outside its range.
