@@ -11,6 +11,9 @@ mod browser;
 mod flow;
 #[path = "../../tests/formula_shared/mod.rs"]
 mod formula_shared;
+mod freeze;
+#[path = "../../tests/heat_shared/mod.rs"]
+mod heat_shared;
 #[path = "../../tools/host.rs"]
 mod host;
 mod keys;
@@ -52,6 +55,7 @@ pub(crate) fn serve(folder: &str) -> Host {
 
 fn main() {
     native::figures();
+    freeze::beside_a_library();
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
     runtime.block_on(async {
         let b = Browser::start(Engine::Chromium, "measure").await;
@@ -65,6 +69,7 @@ fn main() {
         b.room("pot").await;
         keys::figures(&b, floor).await;
         store::figures(&b).await;
+        freeze::figures(&b).await;
         b.end().await;
     });
 }
