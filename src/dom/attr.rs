@@ -1,6 +1,7 @@
 //! What an element is given besides what stands in it.
 
 use super::value::{Derived, Value};
+use super::view::El;
 use std::borrow::Cow;
 use wasm_bindgen::JsValue;
 use web_sys::Element;
@@ -21,20 +22,30 @@ pub enum Attr {
 
 /// Where it goes: an attribute, a property of the element, or whether a class is there.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Kind {
+pub enum Kind {
     Attribute,
     Property,
     Class,
 }
 
 /// What can be given as an attribute: words, whether it is on, one that may be missing, a function of any of these.
-pub trait IntoAttr {
+pub trait IntoAttr: Sized {
     fn attr(self) -> Attr;
+
+    /// Gives it to the element. Apart for words that never change: they are most, and this keeps each call small.
+    fn give(self, element: El, kind: Kind, name: &'static str) -> El {
+        element.put(kind, name, self.attr())
+    }
 }
 
 impl IntoAttr for &'static str {
     fn attr(self) -> Attr {
         Attr::Fixed(Said::Text(Cow::Borrowed(self)))
+    }
+
+    #[inline(never)]
+    fn give(self, element: El, kind: Kind, name: &'static str) -> El {
+        element.put(kind, name, self.attr())
     }
 }
 

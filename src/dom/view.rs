@@ -47,7 +47,7 @@ pub fn svg(tag: &'static str) -> El {
 impl El {
     #[must_use]
     pub fn attr(self, name: &'static str, value: impl IntoAttr) -> Self {
-        self.put(Kind::Attribute, name, value.attr())
+        value.give(self, Kind::Attribute, name)
     }
 
     #[must_use]
@@ -58,13 +58,13 @@ impl El {
     /// Whether the class is there.
     #[must_use]
     pub fn flag(self, class: &'static str, on: impl IntoAttr) -> Self {
-        self.put(Kind::Class, class, on.attr())
+        on.give(self, Kind::Class, class)
     }
 
     /// A property of the element, where the attribute is only what it starts from: what is typed, what is ticked.
     #[must_use]
     pub fn prop(self, name: &'static str, value: impl IntoAttr) -> Self {
-        self.put(Kind::Property, name, value.attr())
+        value.give(self, Kind::Property, name)
     }
 
     #[must_use]
@@ -74,7 +74,7 @@ impl El {
 
     #[must_use]
     pub fn child(self, child: impl IntoView) -> Self {
-        self.add(child.view())
+        child.stand_in(self)
     }
 
     pub fn view(self) -> View {
@@ -82,7 +82,7 @@ impl El {
     }
 
     #[inline(never)]
-    fn put(mut self, kind: Kind, name: &'static str, value: Attr) -> Self {
+    pub(super) fn put(mut self, kind: Kind, name: &'static str, value: Attr) -> Self {
         self.0.attrs.push((kind, name, value));
         self
     }
@@ -101,8 +101,13 @@ impl El {
 }
 
 /// What can stand in a page: words, elements, none or several of these, a function of any of these.
-pub trait IntoView {
+pub trait IntoView: Sized {
     fn view(self) -> View;
+
+    /// Puts it into the element, after what stands there. Apart for what is put there most: that keeps each call small.
+    fn stand_in(self, element: El) -> El {
+        element.add(self.view())
+    }
 }
 
 impl IntoView for View {
@@ -114,6 +119,11 @@ impl IntoView for View {
 impl IntoView for El {
     fn view(self) -> View {
         View::Element(self)
+    }
+
+    #[inline(never)]
+    fn stand_in(self, element: El) -> El {
+        element.add(View::Element(self))
     }
 }
 
@@ -127,11 +137,21 @@ impl IntoView for &'static str {
     fn view(self) -> View {
         View::Text(Cow::Borrowed(self))
     }
+
+    #[inline(never)]
+    fn stand_in(self, element: El) -> El {
+        element.add(self.view())
+    }
 }
 
 impl IntoView for String {
     fn view(self) -> View {
         View::Text(Cow::Owned(self))
+    }
+
+    #[inline(never)]
+    fn stand_in(self, element: El) -> El {
+        element.add(self.view())
     }
 }
 
