@@ -164,8 +164,10 @@ impl Journal {
         let at = self.entries.partition_point(|e| e.place() < entry.place());
         let last = at == self.entries.len();
         let rank = self.rank(&entry.id);
-        for place in self.by_id.iter_mut().filter(|place| **place >= at) {
-            *place += 1;
+        if !last {
+            for place in self.by_id.iter_mut().filter(|place| **place >= at) {
+                *place += 1;
+            }
         }
         self.by_id.insert(rank, at);
         self.undone.insert(at, false);

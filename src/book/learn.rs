@@ -79,6 +79,6 @@ impl State {
         for ingredient in self.ingredients_shown().into_iter().filter_map(Kept::body) {
             note(&ingredient.name, None);
         }
-        uses.into_values()
+        uses.into_values().collect()
     }
 }

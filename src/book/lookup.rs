@@ -170,5 +170,5 @@ fn in_order<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String, all: bool) -> Vec
         }
     }
     sort::by(&mut named, |(a, _), (b, _)| a.cmp(b));
-    named.into_iter().filter_map(|(_, place)| things.values().as_slice().get(place)).collect()
+    named.into_iter().filter_map(|(_, place)| things.at(place)).collect()
 }

@@ -6,8 +6,8 @@ use super::Id;
 #[derive(Clone, PartialEq, Debug)]
 pub struct Map<T> {
     ids: Vec<Id>,
-    /// One for each id.
-    things: Vec<T>,
+    /// One for each id; in boxes, so that little is moved where one goes in between.
+    things: Vec<Box<T>>,
 }
 
 impl<T> Default for Map<T> {
@@ -26,42 +26,47 @@ impl<T> Map<T> {
     }
 
     pub fn get(&self, id: &Id) -> Option<&T> {
-        self.things.get(self.ids.binary_search(id).ok()?)
+        self.at(self.ids.binary_search(id).ok()?)
     }
 
     pub fn get_mut(&mut self, id: &Id) -> Option<&mut T> {
-        self.things.get_mut(self.ids.binary_search(id).ok()?)
+        self.things.get_mut(self.ids.binary_search(id).ok()?).map(Box::as_mut)
     }
 
     pub fn contains_key(&self, id: &Id) -> bool {
         self.ids.binary_search(id).is_ok()
     }
 
-    pub fn values(&self) -> std::slice::Iter<'_, T> {
-        self.things.iter()
+    /// The thing at this place in the order of the ids.
+    pub fn at(&self, place: usize) -> Option<&T> {
+        self.things.get(place).map(Box::as_ref)
     }
 
-    pub fn into_values(self) -> Vec<T> {
-        self.things
+    pub fn values(&self) -> impl Iterator<Item = &T> {
+        self.things.iter().map(Box::as_ref)
+    }
+
+    pub fn into_values(self) -> impl Iterator<Item = T> {
+        self.things.into_iter().map(|thing| *thing)
     }
 
     pub fn iter(&self) -> impl Iterator<Item = (&Id, &T)> {
-        self.ids.iter().zip(&self.things)
+        self.ids.iter().zip(self.values())
     }
 
     /// Puts a thing in, where there is none of this id yet.
     pub fn add(&mut self, id: &Id, thing: T) {
         if let Err(at) = self.ids.binary_search(id) {
             self.ids.insert(at, id.clone());
-            self.things.insert(at, thing);
+            self.things.insert(at, Box::new(thing));
         }
     }
 
     /// Keeps only the things that `good` holds of.
     pub fn retain(&mut self, good: impl Fn(&T) -> bool) {
-        let mut kept = self.things.iter().map(&good);
+        let mut kept = self.things.iter().map(|thing| good(thing));
         self.ids.retain(|_| kept.next().unwrap_or(false));
-        self.things.retain(good);
+        self.things.retain(|thing| good(thing));
     }
 
     pub fn remove(&mut self, id: &Id) {

@@ -2,7 +2,7 @@
 
 use super::request::{complete, result, store_error};
 use crate::book::{Store, StoreError};
-use js_sys::{Array, Function, Object, Reflect};
+use js_sys::{Array, Function, JSON, Object, Reflect};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
@@ -86,8 +86,9 @@ impl Store for Database {
         let transaction = self.transaction(IdbTransactionMode::Readonly).await?;
         let request = entries(&transaction)?.get_all().map_err(|e| store_error(&e))?;
         let all: Array = result(&request).await?.unchecked_into();
-        // What is not text was not written by Potside; as its description it is set aside with the damaged lines.
-        Ok(all.iter().map(|v| v.as_string().unwrap_or_else(|| format!("{v:?}"))).collect())
+        // What is not text was not written by Potside; as JSON it is set aside with the damaged lines.
+        let json = |v: &JsValue| JSON::stringify(v).ok()?.as_string();
+        Ok(all.iter().map(|v| v.as_string().or_else(|| json(&v)).unwrap_or_default()).collect())
     }
 
     async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {

@@ -4,7 +4,6 @@ use super::page::{after, element};
 use crate::heat;
 use js_sys::{Array, Float32Array, Float64Array, Object, Reflect};
 use std::cell::RefCell;
-use std::collections::VecDeque;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, wasm_bindgen};
 use web_sys::{MessageEvent, Worker, WorkerOptions, WorkerType};
@@ -30,7 +29,7 @@ struct Beside {
     worker: Option<Worker>,
     failed: bool,
     next: u32,
-    asked: VecDeque<Asked>,
+    asked: Vec<Asked>,
 }
 
 thread_local! {
@@ -52,7 +51,7 @@ fn ask(job: Vec<f64>, then: Then) {
         let id = beside.next;
         let message = Array::of2(&id.into(), &Float64Array::from(job.as_slice()));
         let sent = beside.worker.as_ref().is_some_and(|w| w.post_message(&message).is_ok());
-        beside.asked.push_back(Asked { id, job, then });
+        beside.asked.push(Asked { id, job, then });
         sent
     });
     if !sent {
@@ -85,7 +84,7 @@ fn answered(event: &MessageEvent) {
     let answer = data.get(1).dyn_into::<Float32Array>().map(|a| a.to_vec());
     let asked = BESIDE.with_borrow_mut(|beside| {
         let at = beside.asked.iter().position(|a| f64::from(a.id) == id)?;
-        beside.asked.remove(at)
+        Some(beside.asked.remove(at))
     });
     match (asked, answer) {
         (Some(asked), Ok(answer)) => (asked.then)(answer),
@@ -99,7 +98,7 @@ fn give_up() {
     let next = BESIDE.with_borrow_mut(|beside| {
         beside.worker = None;
         beside.failed = true;
-        beside.asked.pop_front()
+        (!beside.asked.is_empty()).then(|| beside.asked.remove(0))
     });
     if let Some(asked) = next {
         (asked.then)(heat::reckon(&asked.job));

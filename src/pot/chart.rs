@@ -6,6 +6,7 @@ use super::gates::{Clock, Gate};
 use crate::formula::TemperatureRange;
 use crate::heat::Until;
 use crate::quantity::{Temperature, Voice, show};
+use crate::sort;
 
 /// Its whole size, and what the words below it take.
 pub const WIDE: i32 = 480;
@@ -173,7 +174,7 @@ fn names(strips: &[(i32, i32)], gates: &[Gate]) -> Vec<Words> {
             Words { x, y: (top + height / 2 + 6).max(LINE), anchor, text }
         })
         .collect();
-    words.sort_by_key(|w| w.y);
+    sort::by(&mut words, |a, b| a.y.cmp(&b.y));
     let mut foot = i32::MIN / 2;
     for word in &mut words {
         word.y = word.y.max(foot + LINE);
