@@ -282,10 +282,11 @@ impl Workshop {
             return false;
         }
         let outcome = how(&mut self.book.borrow_mut());
-        self.changed.set(());
         let done = outcome.is_ok();
         self.refused.set(outcome.err());
+        // First to the storage: that takes its time while the rooms show what has changed.
         self.store();
+        self.changed.set(());
         done
     }
 
