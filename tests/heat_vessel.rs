@@ -238,6 +238,9 @@ fn what_cannot_be_gets_a_sentence() {
     };
     let cases = [
         (with(|s| s.shape.radius = 0.0), "The inside radius of the vessel is 0 mm"),
+        (with(|s| s.shape.radius = 0.00234), "is 2.34 mm; it has to be between 4 and 200 mm"),
+        (with(|s| s.shape.fill = 0.4005), "is 400.5 mm"),
+        (with(|s| s.pour = 56.94), "At 56.9 °C this wax is not wholly melted (57.0 °C)"),
         (with(|s| s.shape.fill = -0.02), "The height of the wax is -20 mm"),
         (with(|s| s.shape.wall = f64::NAN), "The thickness of the wall is not a number"),
         (with(|s| s.pour = 55.0), "At 55.0 °C this wax is not wholly melted"),

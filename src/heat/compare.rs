@@ -1,6 +1,7 @@
 //! Two set-ups side by side, and many on a map.
 
 use super::freezing::{Freezing, freeze};
+use super::said::Fixed;
 use super::setup::{Detail, Setup};
 use std::fmt;
 
@@ -90,28 +91,46 @@ impl fmt::Display for Difference {
         match self.measure {
             Measure::WallRate if same => write!(f, "{what} as fast: the same pull on the glass."),
             Measure::WallRate if part < 0.0 => {
-                write!(f, "{what} {:.0} % slower at its fastest: less risk of wet spots.", -100.0 * part)
+                write!(
+                    f,
+                    "{what} {} % slower at its fastest: less risk of wet spots.",
+                    Fixed(-100.0 * part, 0)
+                )
             }
             Measure::WallRate => {
-                write!(f, "{what} {:.0} % faster at its fastest: more risk of wet spots.", 100.0 * part)
+                write!(
+                    f,
+                    "{what} {} % faster at its fastest: more risk of wet spots.",
+                    Fixed(100.0 * part, 0)
+                )
             }
             Measure::Enclosed if (b - a).abs() < SAME => write!(f, "{what} the same."),
             Measure::Enclosed => {
                 let risk = if b < a { "less" } else { "more" };
-                write!(f, "{what} {:.0} % against {:.0} %: {risk} risk of sinkholes.", 100.0 * b, 100.0 * a)
+                write!(
+                    f,
+                    "{what} {} % against {} %: {risk} risk of sinkholes.",
+                    Fixed(100.0 * b, 0),
+                    Fixed(100.0 * a, 0)
+                )
             }
-            Measure::KeepBack if same => write!(f, "{what} the same, {b:.1} g."),
-            Measure::KeepBack => write!(f, "{what} {b:.1} g against {a:.1} g."),
+            Measure::KeepBack if same => write!(f, "{what} the same, {b} g.", b = Fixed(b, 1)),
+            Measure::KeepBack => write!(f, "{what} {b} g against {a} g.", b = Fixed(b, 1), a = Fixed(a, 1)),
             _ if same => write!(f, "{what} at the same time."),
             _ => {
                 let minutes = (b - a) / 60.0;
                 let later = if minutes > 0.0 { "later" } else { "sooner" };
                 let minutes = minutes.abs().round().max(1.0);
                 if minutes < 120.0 {
-                    write!(f, "{what} {minutes:.0} min {later}.")
+                    write!(f, "{what} {minutes} min {later}.", minutes = Fixed(minutes, 0))
                 } else {
                     let hours = (minutes / 60.0).floor();
-                    write!(f, "{what} {hours:.0} h {:.0} min {later}.", minutes - 60.0 * hours)
+                    write!(
+                        f,
+                        "{what} {hours} h {} min {later}.",
+                        Fixed(minutes - 60.0 * hours, 0),
+                        hours = Fixed(hours, 0)
+                    )
                 }
             }
         }

@@ -1,6 +1,7 @@
 //! The pot as it cools: Newton's law fitted to readings, and when each gate comes.
 
 use super::error::{HeatError, within};
+use super::said::Fixed;
 use super::student::student;
 
 /// One look at the thermometer: seconds on any clock that runs through, and °C.
@@ -66,13 +67,15 @@ impl std::fmt::Display for Odd {
             let k = self.above;
             write!(
                 f,
-                "Reading {n} is {k:.1} °C warmer than the others say. Was the heater on, or was it misread? Stir and read again."
+                "Reading {n} is {k} °C warmer than the others say. Was the heater on, or was it misread? Stir and read again.",
+                k = Fixed(k, 1)
             )
         } else {
             let k = -self.above;
             write!(
                 f,
-                "Reading {n} is {k:.1} °C colder than the others say. Was it stirred late, or misread? Stir and read again."
+                "Reading {n} is {k} °C colder than the others say. Was it stirred late, or misread? Stir and read again.",
+                k = Fixed(k, 1)
             )
         }
     }

@@ -19,6 +19,7 @@ mod overlay;
 mod pack;
 mod paint;
 mod picture;
+mod said;
 mod setup;
 mod student;
 mod survey;
