@@ -16,7 +16,7 @@ fn one(p: Pouring, card: &StepView) -> View {
     group![
         el("h1")
             .attr("id", "step-title")
-            .attr("data-step", format!("{:?}", card.step.key))
+            .attr("data-step", crate::wire::write(&card.step.key))
             .child(card.title.clone()),
         wanted(p, card),
         card.wants.as_ref().map(|_| missed(p, card.step.key)),
