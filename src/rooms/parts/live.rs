@@ -1,5 +1,4 @@
-//! What changes on a page and what is pressed, each compiled once however often it is used: a view is generic in all it
-//! holds, so every closure put straight into one weighs a kilobyte or two in the bundle.
+//! What changes on a page and what is pressed.
 
 use crate::dom::*;
 
