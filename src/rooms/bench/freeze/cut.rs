@@ -10,7 +10,7 @@ use std::rc::Rc;
 type Shown = Value<Option<Rc<Freezing>>>;
 
 /// Pixels of one picture.
-const SIZE: (u32, u32) = (300, 300);
+const SIZE: (u32, u32) = (160, 160);
 /// Between two pictures while it plays, ms.
 const FRAME: u32 = 60;
 
@@ -101,11 +101,16 @@ fn cut(shop: Workshop, of: Shown, title: &'static str, seconds: impl Fn() -> f64
     let canvas = id.clone();
     let (width, height) = SIZE;
     let mut pixels = vec![0; (4 * width * height) as usize];
+    let mut seen: Option<(Rc<Freezing>, (f32, f32))> = None;
     watch(move || {
         let now = seconds();
         of.with(|f| {
             let Some(f) = f else { return };
-            let (from, to) = f.picture.span();
+            // Looked through once for each freezing, not for each picture of it.
+            if !seen.as_ref().is_some_and(|(of, _)| Rc::ptr_eq(of, f)) {
+                seen = Some((f.clone(), f.picture.span()));
+            }
+            let (from, to) = seen.as_ref().map_or((0.0, 1.0), |(_, span)| *span);
             let colours = Colours { scale: SCALE, front: FRONT, from, to };
             paint(&f.picture, f.picture.at(now), &colours, width as usize, height as usize, &mut pixels);
             keep::put_pixels(&canvas, &mut pixels, width, height);
