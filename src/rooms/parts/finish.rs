@@ -1,5 +1,6 @@
 //! The end of a form: what is wrong with it once one has tried, and the buttons.
 
+use super::press;
 use crate::dom::*;
 
 /// `save` saves and returns nothing, or returns every sentence that says why it cannot. `back` is where leaving goes,
@@ -24,13 +25,7 @@ fn foot(words: &'static str, back: Option<&'static str>, save: Callback<(), Vec<
         }),
         el("div")
             .class("actions")
-            .child(
-                el("button")
-                    .attr("type", "button")
-                    .class("main")
-                    .on("click", move |_| wrong.set(save.run(())))
-                    .child(words),
-            )
+            .child(press("main", words, move || wrong.set(save.run(()))))
             .child(back.map(|to| el("a").class("button").attr("href", to).child("Leave it")))
     ]
 }

@@ -1,6 +1,6 @@
 //! A sheet over the room, closed back to where one was. The browser's own dialog keeps the focus in it.
 
-use super::{live, words};
+use super::{live, press, words};
 use crate::dom::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlDialogElement;
@@ -67,16 +67,10 @@ pub fn confirm_sheet(
                 el("p").child(says),
                 el("div")
                     .class("actions")
-                    .child(
-                        el("button")
-                            .attr("type", "button")
-                            .class("main")
-                            .on("click", move |_| {
-                                open.set(false);
-                                then();
-                            })
-                            .child(yes),
-                    )
+                    .child(press("main", yes, move || {
+                        open.set(false);
+                        then();
+                    }))
                     .child(
                         el("button")
                             .attr("type", "button")
