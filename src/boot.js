@@ -4,6 +4,16 @@ const tell = (name, detail) => window.dispatchEvent(new CustomEvent(`potside:${n
 
 const shell = document.getElementById("shell");
 
+// On the first start laying out the storage takes longer than loading the module: so both at once. The module opens it
+// anew, as it does where this fails; the name, the layout's number and the store are those of src/keep.
+try {
+  const asked = indexedDB.open("potside", 1);
+  asked.onupgradeneeded = () => asked.result.createObjectStore("entries");
+  asked.onsuccess = () => asked.result.close();
+} catch {
+  // Storage is denied: the module says so.
+}
+
 // Puts the shell in the place of the app, with a sentence.
 function stop(sentence, error) {
   console.error(error);

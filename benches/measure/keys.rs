@@ -92,23 +92,33 @@ pub(crate) async fn floor(b: &Browser) -> f64 {
     floor
 }
 
-pub(crate) async fn figures(b: &Browser, floor: f64) {
+/// Begins a pour, and goes on to the first step that wants a temperature.
+pub(crate) async fn to_a_temperature(b: &Browser) {
+    b.tap("Start this pour").await;
+    b.sees("Step 1 of").await;
+    while !b.shows("Note it").await {
+        done(b).await;
+    }
+}
+
+/// Of the pour's form and of the converter, each time with the room's name.
+pub(crate) async fn form(b: &Browser) -> Vec<f64> {
     let pot = field(b, "pot", "How many vessels", "1", 1).await;
     b.tap("Convert").await;
     let converter = field(b, "converter", "Amount with its unit", "1 oz", 1).await;
     b.tap("Close").await;
-    b.tap("Start this pour").await;
-    b.sees("Step 1 of").await;
-    // On to the first step that wants a temperature.
-    while !b.shows("Note it").await {
-        done(b).await;
-    }
-    let thermometer = field(b, "thermometer", "Thermometer", "18", 2).await;
-    let mut all = Vec::new();
-    for (name, mut times) in [("pot", pot), ("converter", converter), ("thermometer", thermometer)] {
-        line(&format!("key_to_paint_{name}_ms_p95_cpu4x"), quantile(&mut times, 0.95), "ms", None);
-        all.append(&mut times);
-    }
+    [("pot", pot), ("converter", converter)].into_iter().flat_map(|(name, times)| said(name, times)).collect()
+}
+
+/// Prints the figure of one field; its times.
+fn said(name: &str, mut times: Vec<f64>) -> Vec<f64> {
+    line(&format!("key_to_paint_{name}_ms_p95_cpu4x"), quantile(&mut times, 0.95), "ms", None);
+    times
+}
+
+/// Of the thermometer at the pot, and of all fields together; `all` are the times of the others.
+pub(crate) async fn figures(b: &Browser, floor: f64, mut all: Vec<f64>) {
+    all.append(&mut said("thermometer", field(b, "thermometer", "Thermometer", "18", 2).await));
     let all = quantile(&mut all, 0.95);
     line("key_to_paint_over_bare_ms_p95_cpu4x", all - floor, "ms", None);
     line("key_to_paint_ms_p95_cpu4x", all, "ms", Some(16.7));

@@ -54,22 +54,41 @@ pub(crate) fn serve(folder: &str) -> Host {
 }
 
 fn main() {
-    native::figures();
-    freeze::beside_a_library();
+    let named: Vec<String> = std::env::args().skip(1).filter(|a| !a.starts_with('-')).collect();
+    let wanted = |group: &str| named.is_empty() || named.iter().any(|n| n == group);
+    if wanted("native") {
+        native::figures();
+    }
+    if wanted("freeze") {
+        freeze::beside_a_library();
+    }
+    if !["start", "keys", "store", "freeze"].into_iter().any(wanted) {
+        return;
+    }
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
     runtime.block_on(async {
         let b = Browser::start(Engine::Chromium, "measure").await;
-        start::figures(&b).await;
-        let floor = keys::floor(&b).await;
+        if wanted("start") {
+            start::figures(&b).await;
+        }
+        let floor = if wanted("keys") { keys::floor(&b).await } else { 0.0 };
         let host = serve("POTSIDE_DIST");
         b.open(&host.address()).await;
         b.size(1024, 768).await;
         b.tap("Look around the demo workshop").await;
         b.sees("Demo workshop").await;
         b.room("pot").await;
-        keys::figures(&b, floor).await;
-        store::figures(&b).await;
-        freeze::figures(&b).await;
+        let typed = if wanted("keys") { keys::form(&b).await } else { Vec::new() };
+        keys::to_a_temperature(&b).await;
+        if wanted("keys") {
+            keys::figures(&b, floor, typed).await;
+        }
+        if wanted("store") {
+            store::figures(&b).await;
+        }
+        if wanted("freeze") {
+            freeze::figures(&b).await;
+        }
         b.end().await;
     });
 }

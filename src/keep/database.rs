@@ -102,6 +102,8 @@ impl Store for Database {
                 return Err(store_error(&thrown));
             }
         }
+        // Saves the wait for each line's own answer. A browser without it commits by itself, a little later.
+        let _ = transaction.commit();
         complete(&transaction).await
     }
 }

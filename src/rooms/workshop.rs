@@ -17,6 +17,8 @@ pub struct Workshop {
     book: &'static RefCell<Book>,
     /// Set when the book changed.
     changed: Value<()>,
+    /// True while the rooms do not show yet what has changed.
+    due: Value<bool>,
     /// Lines that another tab stored while the book was being opened.
     heard: Value<Vec<String>>,
     /// Why the last thing was not done; none once one was.
@@ -39,6 +41,9 @@ pub enum Opened {
     Failed(StoreError),
 }
 
+/// Milliseconds: the rooms show what has changed no later than that.
+const FRAME: u32 = 16;
+
 thread_local! {
     static HERE: Cell<Option<Workshop>> = const { Cell::new(None) };
 }
@@ -53,6 +58,7 @@ impl Workshop {
         let shop = Self {
             book: Box::leak(Box::default()),
             changed: Value::new(()),
+            due: Value::new(false),
             heard: Value::new(Vec::new()),
             refused: Value::new(None),
             saving: Value::new(Saving::Saved),
@@ -256,6 +262,7 @@ impl Workshop {
 
     /// Goes to a place in the app, as a link would.
     pub fn go(self, hash: &str) {
+        self.show();
         keep::set_hash(hash);
         self.route.set(Route::parse(hash));
     }
@@ -284,10 +291,19 @@ impl Workshop {
         let outcome = how(&mut self.book.borrow_mut());
         let done = outcome.is_ok();
         self.refused.set(outcome.err());
-        // First to the storage: that takes its time while the rooms show what has changed.
+        // First to the storage. Its answer comes within a frame, and would have to wait for the rooms if they began now.
         self.store();
-        self.changed.set(());
+        self.due.set(true);
+        keep::after(FRAME, move || self.show());
         done
+    }
+
+    /// Lets the rooms show what has changed, if they do not yet.
+    fn show(self) {
+        if self.due.get_untracked() {
+            self.due.set(false);
+            self.changed.set(());
+        }
     }
 
     /// Stores what waits, in order, one transaction after another, until nothing does.
@@ -301,6 +317,7 @@ impl Workshop {
             let outcome = keep::append(which, &lines).await;
             let failed = outcome.is_err();
             self.book.borrow_mut().stored(outcome);
+            keep::after(0, move || self.show());
             if failed {
                 self.saving.set(self.book.borrow().saving());
                 let pause = self.book.borrow().pause();
