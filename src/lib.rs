@@ -7,20 +7,25 @@
 //! - [`bench`]: what weighing trials tell: drop mass, bulk density, scales.
 //! - [`pot`]: the plan of a pour: scaling, rounding, scales, drops, correction, the order of work.
 //! - [`heat`]: mixing, the pot's cooling from readings, the vessel as it freezes.
+//! - [`stores`]: lots as bought, what became of each, where it is, when to buy again.
+//! - [`desk`]: what a candle costs, and its price.
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
 //! - [`wire`]: how what is kept is written as JSON and read back.
-//! - [`sort`], [`text`]: the one sort and the small letters that all of them use.
+//! - [`day`], [`sort`], [`text`]: days, the one sort and the small letters that all of them use.
 //! - `keep` (in the browser): storage behind the trait that `book` defines.
 //! - `dom` (in the browser): how a page is described, shown and followed.
 //! - `rooms` (in the browser): the views.
 
 pub mod bench;
 pub mod book;
+pub mod day;
+pub mod desk;
 pub mod formula;
 pub mod heat;
 pub mod pot;
 pub mod quantity;
 pub mod sort;
+pub mod stores;
 pub mod text;
 pub mod vessel;
 pub mod wire;

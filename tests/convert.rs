@@ -42,12 +42,12 @@ fn every_kind_in_all_its_units() {
     everywhere(
         "¾ tbsp",
         point,
-        "≈11.1 mL, ≈0.011 L, =0.375 fl oz, ≈0.39 imp fl oz, =2¼ tsp, =¾ tbsp, ≈0.047 cup",
+        "≈11.1 mL, ≈0.011 L, =0.375 fl oz, ≈0.39 imp fl oz, =2¼ tsp, =¾ tbsp, ≈0.047 cup, ≈0.0029 gal",
     );
     everywhere(
         "1/3 cup",
         point,
-        "≈78.9 mL, ≈0.079 L, ≈2.67 fl oz, ≈2.78 imp fl oz, =16 tsp, =5⅓ tbsp, =⅓ cup",
+        "≈78.9 mL, ≈0.079 L, ≈2.67 fl oz, ≈2.78 imp fl oz, =16 tsp, =5⅓ tbsp, =⅓ cup, ≈0.021 gal",
     );
     everywhere("3 1/4 in", point, "=82.55 mm, =8.255 cm, =3.25 in");
     everywhere("8 %", point, "=8 %, =80 ‰");
@@ -81,7 +81,7 @@ fn what_cannot_be_read_is_told() {
     refused("1/0 oz", "“1/0 oz” divides by zero. Check the fraction.");
     refused(
         "5 stone",
-        "“stone” in “5 stone” is not a unit of measure here. Use g, kg, oz, lb, mL, L, fl oz, imp fl oz, tsp, tbsp, cup, \
+        "“stone” in “5 stone” is not a unit of measure here. Use g, kg, oz, lb, mL, L, fl oz, imp fl oz, tsp, tbsp, cup, gal, \
          mm, cm, in, °C, °F, %, ‰, g/mL or kg/m³.",
     );
 }
@@ -143,5 +143,5 @@ fn units_that_mean_different_things_are_said() {
     assert!(remark("2 fl oz").contains("imp fl oz"));
     assert!(remark("2 tsp").contains("US"));
     assert_eq!(remark("2 g"), "");
-    assert_eq!(symbols().len(), 20);
+    assert_eq!(symbols().len(), 21);
 }

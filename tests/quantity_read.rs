@@ -371,7 +371,7 @@ fn nonsense_gets_a_sentence() {
     no_weight("8 %", "“8 %” is a share, and a weight is wanted here. Use g, kg, oz or lb.");
     refused(
         read::<Volume>("8 oz", Millilitre, Point),
-        "“8 oz” is a weight, and a volume is wanted here. Use mL, L, fl oz, imp fl oz, tsp, tbsp or cup.",
+        "“8 oz” is a weight, and a volume is wanted here. Use mL, L, fl oz, imp fl oz, tsp, tbsp, cup or gal.",
     );
     refused(
         read::<Length>("5 banana", Millimetre, Point),

@@ -49,6 +49,8 @@ fn exact_factors() {
     is::<Volume>(Tablespoon, Millilitre, 473_176_473, 32_000_000);
     is_printed::<Volume>(Tablespoon, Millilitre, "14.78676478125");
     is::<Volume>(Cup, Millilitre, 473_176_473, 2_000_000);
+    // NIST Handbook 44, Appendix C: a gallon is 231 cubic inches.
+    is::<Volume>(Gallon, Millilitre, 473_176_473, 125_000);
     is_printed::<Volume>(Cup, Millilitre, "236.5882365");
     is::<Volume>(Litre, Millilitre, 1000, 1);
     // Marked exact in 16 CFR 500.19(a).
@@ -85,6 +87,7 @@ fn household_measures() {
     is::<Volume>(Tablespoon, UsFluidOunce, 1, 2);
     // from memory: a cup is 8 fl oz, 16 tbsp, 48 tsp.
     is::<Volume>(Cup, UsFluidOunce, 8, 1);
+    is::<Volume>(Gallon, UsFluidOunce, 128, 1);
     is::<Volume>(Cup, Tablespoon, 16, 1);
     is::<Volume>(Cup, Teaspoon, 48, 1);
     // HB44, App. C, p. C-18: an imperial fluid ounce is 0.961 of a US one.

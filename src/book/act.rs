@@ -2,8 +2,10 @@
 
 use super::{Id, Settings};
 use crate::bench::{Ingredient, MeltingPot, Scale};
+use crate::desk::Rates;
 use crate::formula::Formula;
 use crate::pot::{Event, Plan};
+use crate::stores::{Lot, LotEvent, Source};
 use crate::vessel::Vessel;
 use crate::wire::wire_enum;
 
@@ -60,6 +62,27 @@ pub enum Act {
         how: Ending,
         note: String,
     },
+    Lot {
+        id: Id,
+        over: Option<Id>,
+        body: Lot,
+    },
+    AtLot {
+        lot: Id,
+        event: LotEvent,
+    },
+    /// Which lots the parts of a batch are taken from; a part named before is taken from these now.
+    TakenFrom {
+        batch: Id,
+        sources: Vec<Source>,
+    },
+    /// How long a batch took the hands, in minutes.
+    Worked {
+        batch: Id,
+        minutes: u32,
+    },
+    /// What work costs, and how prices are made.
+    Rates(Box<Rates>),
     /// The entry of this id counts as not done; undoing the undo brings it back.
     Undo {
         entry: Id,
@@ -77,6 +100,11 @@ wire_enum!(Act {
     Began { batch, formula, version, vessel, plan },
     At { batch, event },
     Ended { batch, how, note },
+    Lot { id, over [skip], body },
+    AtLot { lot, event },
+    TakenFrom { batch, sources },
+    Worked { batch, minutes },
+    Rates(it),
     Undo { entry },
 });
 
@@ -108,8 +136,12 @@ impl Act {
             | Self::Retire { id, .. }
             | Self::Began { batch: id, .. }
             | Self::At { batch: id, .. }
-            | Self::Ended { batch: id, .. } => Subject::Thing(id),
-            Self::Settings(_) => Subject::Settings,
+            | Self::Ended { batch: id, .. }
+            | Self::Lot { id, .. }
+            | Self::AtLot { lot: id, .. }
+            | Self::TakenFrom { batch: id, .. }
+            | Self::Worked { batch: id, .. } => Subject::Thing(id),
+            Self::Settings(_) | Self::Rates(_) => Subject::Settings,
             Self::Undo { entry } => Subject::Entry(entry),
         }
     }

@@ -2,8 +2,10 @@
 
 use super::{Act, Ending, Entry, Id, Map, Settings, Subject};
 use crate::bench::{Ingredient, MeltingPot, Scale};
+use crate::desk::Rates;
 use crate::formula::Formula;
 use crate::pot::{Plan, Run, RunError};
+use crate::stores::{Lot, LotEvent, Source};
 use crate::vessel::Vessel;
 use std::fmt;
 
@@ -61,6 +63,10 @@ pub struct Batch {
     pub ended: Option<(Ending, u64, String)>,
     /// Entries that made it, in order: the last one is what "undo" takes back.
     pub entries: Vec<Id>,
+    /// Which lots its parts are taken from.
+    pub sources: Vec<Source>,
+    /// How long it took the hands, where it was said.
+    pub minutes: Option<u32>,
 }
 
 /// An entry that changes nothing, and why.
@@ -108,7 +114,11 @@ pub struct State {
     pub pots: Map<Kept<MeltingPot>>,
     pub ingredients: Map<Kept<Ingredient>>,
     pub batches: Map<Batch>,
+    pub lots: Map<Kept<Lot>>,
+    /// What happened to each lot and when (milliseconds since 1970), in order.
+    pub lot_events: Map<Vec<(u64, LotEvent)>>,
     pub settings: Settings,
+    pub rates: Rates,
     /// Entries that change nothing, by their id.
     pub ignored: Map<Ignored>,
 }
@@ -141,6 +151,21 @@ impl State {
                 b.entries.push(entry.id.clone());
                 Ok(())
             }),
+            Act::Lot { id, over, body } => write(&mut self.lots, entry, id, over, body),
+            Act::AtLot { lot, event } => self.at_lot(lot, entry.at, event),
+            Act::TakenFrom { batch, sources } => self.at(batch, |b| {
+                b.sources.retain(|old| sources.iter().all(|new| new.part != old.part));
+                b.sources.extend_from_slice(sources);
+                Ok(())
+            }),
+            Act::Worked { batch, minutes } => self.at(batch, |b| {
+                b.minutes = Some(*minutes);
+                Ok(())
+            }),
+            Act::Rates(rates) => {
+                self.rates = (**rates).clone();
+                Ok(())
+            }
             Act::Undo { .. } => Ok(()),
         };
         if let (Err(why), Subject::Thing(thing)) = (refused, entry.act.subject()) {
@@ -158,9 +183,14 @@ impl State {
                 self.pots.remove(id);
                 self.ingredients.remove(id);
                 self.batches.remove(id);
+                self.lots.remove(id);
+                self.lot_events.remove(id);
                 self.ignored.retain(|i| i.thing != *id);
             }
-            Subject::Settings => self.settings = Settings::default(),
+            Subject::Settings => {
+                self.settings = Settings::default();
+                self.rates = Rates::default();
+            }
             Subject::Entry(_) => {}
         }
     }
@@ -204,6 +234,8 @@ impl State {
             run: Run::new(plan.clone()),
             ended: None,
             entries: vec![entry.id.clone()],
+            sources: Vec::new(),
+            minutes: None,
         };
         self.batches.add(batch, begun);
         Ok(())
@@ -215,6 +247,17 @@ impl State {
         take: impl FnOnce(&mut Batch) -> Result<(), Refusal>,
     ) -> Result<(), Refusal> {
         take(self.batches.get_mut(batch).ok_or(Refusal::NoSuchBatch)?)
+    }
+
+    fn at_lot(&mut self, lot: &Id, at: u64, event: &LotEvent) -> Result<(), Refusal> {
+        if !self.lots.contains_key(lot) {
+            return Err(Refusal::NoSuchThing);
+        }
+        self.lot_events.add(lot, Vec::new());
+        if let Some(events) = self.lot_events.get_mut(lot) {
+            events.push((at, event.clone()));
+        }
+        Ok(())
     }
 
     /// The batch that is on, if any: the latest begun and not ended.

@@ -25,6 +25,7 @@ mod said;
 mod scale;
 mod spoon;
 mod step;
+mod used;
 mod ways;
 
 pub use card::StepView;
@@ -47,3 +48,4 @@ pub use said::Said;
 pub use scale::{ScaleChoice, choose_scale};
 pub use spoon::{SpoonChoice, choose_spoon, eighth};
 pub use step::{Event, Step, StepKey, Way};
+pub use used::Used;

@@ -14,7 +14,7 @@ pub struct Money(pub i64);
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Currency {
     pub symbol: String,
-    pub digits: u8,
+    pub digits: u32,
 }
 
 impl Default for Currency {
@@ -30,7 +30,7 @@ const NOUN: &str = "price";
 impl Currency {
     /// Minor units in a whole one; at most six decimals are kept.
     fn minor(&self) -> (u32, Exact) {
-        let places = u32::from(self.digits.min(6));
+        let places = self.digits.min(6);
         (places, Exact::whole(10_i128.pow(places)))
     }
 

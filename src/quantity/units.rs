@@ -151,6 +151,8 @@ unit!(
         Tablespoon "tbsp" ["tbsp", "tbsps", "tbs", "tbl", "tblsp", "tablespoon", "tablespoons"]
             is 473_176_473 / 32_000_000, step 1 / 8, Eighths, then "tsp";
         Cup "cup" ["cup", "cups"] is 473_176_473 / 2_000_000, step 1 / 8, Eighths, then "tbsp";
+        Gallon "gal" ["gal", "gals", "gallon", "gallons", "usgal", "usgallon", "usgallons"]
+            is 473_176_473 / 125_000, step 1 / 1000, Fine;
     }
 );
 unit!(

@@ -5,9 +5,11 @@
 //! unit it is shown in after it: `base 1/3 oz`.
 
 use super::units::Row;
-use super::{Amount, Density, Exact, Length, Mass, Quantity, Share, Temperature, Unit, Volume};
+use super::{
+    Amount, Currency, Density, Exact, Length, Mass, Money, Quantity, Share, Temperature, Unit, Volume,
+};
 use crate::text::cut;
-use crate::wire::{Flaws, Json, Wire, put_text};
+use crate::wire::{Flaws, Json, Wire, put_text, wire_struct};
 
 /// Most decimal places that are written; a longer number is written as a fraction.
 const PLACES: u32 = 18;
@@ -103,3 +105,18 @@ impl<Q: Quantity> Wire for Amount<Q> {
         Self { value: Q::from_base(value), unit: Q::Unit::at(place) }
     }
 }
+
+impl Wire for Money {
+    fn put(&self, out: &mut String) {
+        out.push_str(&self.0.to_string());
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        let number = if let Json::Number(digits) = json { digits.parse().ok() } else { None };
+        number.map(Self).unwrap_or_else(|| {
+            flaws.unlike();
+            Self::ZERO
+        })
+    }
+}
+
+wire_struct!(Currency { symbol, digits });

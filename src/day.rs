@@ -1,0 +1,74 @@
+//! Days of the calendar, apart from any clock and time zone.
+
+use crate::wire::{Flaws, Json, Wire, put_text};
+use std::fmt;
+
+/// A day, in milliseconds.
+pub const DAY: u64 = 24 * 60 * 60 * 1000;
+
+/// A day by its number from 1970-01-01 on. Written, kept and read as ISO 8601 writes it: `2026-11-25`.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub struct Day(pub u32);
+
+impl Day {
+    /// The day at Greenwich of a time in milliseconds since 1970.
+    pub fn of(at: u64) -> Self {
+        Self(u32::try_from(at / DAY).unwrap_or(u32::MAX))
+    }
+
+    /// Noon at Greenwich, milliseconds since 1970: almost everywhere a time of the same day.
+    pub fn noon(self) -> u64 {
+        u64::from(self.0) * DAY + DAY / 2
+    }
+
+    /// None where it is no day of the years 1970 to 9999.
+    pub fn read(text: &str) -> Option<Self> {
+        let mut numbers = text.trim().split('-').map(|n| n.parse::<u32>().ok());
+        let (year, month, day) = (numbers.next()??, numbers.next()??, numbers.next()??);
+        if numbers.next().is_some() || !(1970..=9999).contains(&year) || !(1..=12).contains(&month) {
+            return None;
+        }
+        let read = Self::from_date(year, month, day);
+        (read.date() == (year, month, day)).then_some(read)
+    }
+
+    /// Years are counted from March on, so that the odd day of a leap year is their last: 153 days make five months.
+    fn from_date(year: u32, month: u32, day: u32) -> Self {
+        let years = if month > 2 { year } else { year - 1 };
+        let since_march = (month + 9) % 12;
+        let days = 365 * years + years / 4 - years / 100 + years / 400 + (153 * since_march + 2) / 5 + day;
+        Self(days.saturating_sub(719_469))
+    }
+
+    /// Year, month and day.
+    pub fn date(self) -> (u32, u32, u32) {
+        // Days since 1 March of the year 0; 146 097 of them make 400 years.
+        let days = self.0.min(2_932_896) + 719_468;
+        let (era, rest) = (days / 146_097, days % 146_097);
+        let years = (rest - rest / 1460 + rest / 36_524 - rest / 146_096) / 365;
+        let of_year = rest - (365 * years + years / 4 - years / 100);
+        let since_march = (5 * of_year + 2) / 153;
+        let month = if since_march < 10 { since_march + 3 } else { since_march - 9 };
+        let year = 400 * era + years + u32::from(month <= 2);
+        (year, month, of_year - (153 * since_march + 2) / 5 + 1)
+    }
+}
+
+impl fmt::Display for Day {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (year, month, day) = self.date();
+        write!(f, "{year:04}-{month:02}-{day:02}")
+    }
+}
+
+impl Wire for Day {
+    fn put(&self, out: &mut String) {
+        put_text(out, &self.to_string());
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        Self::read(json.text(flaws)).unwrap_or_else(|| {
+            flaws.unlike();
+            Self(0)
+        })
+    }
+}

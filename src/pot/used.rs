@@ -1,0 +1,47 @@
+//! What a run has used up, for the stores.
+
+use super::{Dose, Event, Run, StepKey};
+use crate::quantity::{Exact, Mass};
+
+/// One wax or part of one pour that is in, or the vessels or wicks that are filled.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Used<'a> {
+    pub name: &'a str,
+    /// What was weighed, or else what was asked for; zero of what is counted.
+    pub mass: Mass,
+    pub pieces: Exact,
+    /// When it went in, milliseconds since 1970.
+    pub at: u64,
+}
+
+impl Run {
+    /// Everything that is in, in the order of the sheet; then the vessels and their wicks.
+    pub fn used(&self) -> Vec<Used<'_>> {
+        let mut used = Vec::new();
+        for (pour, of) in (0..).zip(&self.plan.pours) {
+            for (index, line) in (0..).zip(&of.lines) {
+                let wax = line.kind.is_none();
+                let Some(mass) = self.fold.is_in(pour, index, wax, self.events()) else { continue };
+                let step =
+                    if wax { StepKey::Wax { pour, line: index } } else { StepKey::Add { pour, line: index } };
+                let Some(Event::Did { at, .. }) = self.done(step) else { continue };
+                let pieces = match line.dose {
+                    Dose::Count { pieces } => Exact::whole(pieces.into()),
+                    _ => Exact::ZERO,
+                };
+                used.push(Used { name: &line.name, mass, pieces, at: *at });
+            }
+        }
+        let fills = self.events().iter().filter_map(|event| match event {
+            Event::Did { step: StepKey::Fill { .. }, at, .. } => Some(*at),
+            _ => None,
+        });
+        let (count, last) = fills.fold((0, 0), |(count, last), at| (count + 1, at.max(last)));
+        if count > 0 {
+            for name in [self.plan.vessel.as_str(), &self.plan.wick] {
+                used.push(Used { name, mass: Mass::ZERO, pieces: Exact::whole(count), at: last });
+            }
+        }
+        used
+    }
+}

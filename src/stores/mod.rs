@@ -1,0 +1,132 @@
+//! What is in the stores: lots as they were bought, what became of each, where it is, when to buy again.
+
+mod ledger;
+mod pool;
+
+pub use ledger::{Account, Holding, Ledger, Take};
+pub use pool::Pool;
+
+use crate::day::Day;
+use crate::quantity::{Amount, Density, Exact, Mass, Money, Quantity, Voice, Volume};
+use crate::wire::{wire_enum, wire_struct};
+
+/// Something bought together, from one lot of the supplier.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Lot {
+    /// By its name in the formulas; a vessel and a wick by theirs.
+    pub ingredient: String,
+    /// The supplier's lot number.
+    pub number: String,
+    pub supplier: String,
+    pub got_on: Day,
+    pub best_before: Option<Day>,
+    /// Paid for all of it.
+    pub price: Money,
+    pub bought: Bought,
+    /// All of it as it is used: grams, or pieces where it was bought by pieces.
+    pub amount: Exact,
+}
+
+wire_struct!(Lot { ingredient, number, supplier [skip], got_on, best_before [skip], price, bought, amount });
+
+/// So many packs, and what one holds: two of 10 lb, one of 1 gal, three of 12 pieces.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Bought {
+    pub packs: u32,
+    pub pack: Pack,
+}
+
+wire_struct!(Bought { packs, pack });
+
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Pack {
+    Weight(Amount<Mass>),
+    Volume(Amount<Volume>),
+    Pieces(u32),
+}
+
+wire_enum!(Pack { Weight(it), Volume(it), Pieces(it) });
+
+impl Pack {
+    /// What one holds as it is used, grams or pieces. None of a volume whose density is not known.
+    pub fn holds(self, density: Option<Density>) -> Option<Exact> {
+        match self {
+            Self::Weight(mass) => Some(mass.value.in_base()),
+            Self::Volume(volume) => Some(density?.mass_of(volume.value).in_base()),
+            Self::Pieces(pieces) => Some(Exact::whole(pieces.into())),
+        }
+    }
+
+    pub const fn measure(self) -> Measure {
+        match self {
+            Self::Weight(_) | Self::Volume(_) => Measure::Grams,
+            Self::Pieces(_) => Measure::Pieces,
+        }
+    }
+
+    pub fn say(self, voice: Voice) -> String {
+        match self {
+            Self::Weight(mass) => voice.typed(mass),
+            Self::Volume(volume) => voice.typed(volume),
+            Self::Pieces(pieces) => Measure::Pieces.say(Exact::whole(pieces.into()), voice),
+        }
+    }
+}
+
+/// What an amount in the stores counts.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Measure {
+    #[default]
+    Grams,
+    Pieces,
+}
+
+impl Measure {
+    /// An amount in words: `4.54 kg (10 lb)`, `12 pieces`.
+    pub fn say(self, amount: Exact, voice: Voice) -> String {
+        match self {
+            Self::Grams => voice.both(Mass::from_base(amount)),
+            Self::Pieces if amount == Exact::ONE => "1 piece".to_owned(),
+            Self::Pieces => [&voice.number(amount), " pieces"].concat(),
+        }
+    }
+}
+
+/// What happened to a lot after it was got.
+#[derive(Clone, PartialEq, Debug)]
+pub enum LotEvent {
+    /// So much of it is really there, whatever the book says.
+    Counted {
+        left: Exact,
+        reason: String,
+    },
+    WrittenOff {
+        amount: Exact,
+        reason: String,
+    },
+    /// Not to be used until it is released.
+    Held {
+        reason: String,
+    },
+    Released {
+        reason: String,
+    },
+}
+
+wire_enum!(LotEvent {
+    Counted { left, reason },
+    WrittenOff { amount, reason },
+    Held { reason },
+    Released { reason },
+});
+
+/// The lots that one part of a batch is taken from, in this order: from the next once one is used up. What is more than
+/// the book has of them was in the last one all the same.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Source {
+    /// The name of the part in the plan.
+    pub part: String,
+    pub lots: Vec<crate::book::Id>,
+}
+
+wire_struct!(Source { part, lots });
