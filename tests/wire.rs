@@ -1,9 +1,10 @@
 //! What is kept as JSON: held against another reader and writer of JSON, and refused where it is not as it should be.
 
 use potside::book::Act;
-use potside::formula::{PartKind, VesselWick, WaxShare};
+use potside::formula::{self, PartDraft, PartKind, RangeDraft, VesselWick, WaxDraft, WaxShare};
 use potside::pot::{Event, StepKey};
-use potside::quantity::Why;
+use potside::quantity::{Voice, Why};
+use potside::vessel::{self, FillKind};
 use potside::wire::{Flaw, Json, Wire, read, write};
 use proptest::prelude::*;
 use serde_json::Value;
@@ -201,4 +202,26 @@ fn every_flaw_can_be_said() {
             "“Sang” is not known at “event”",
         ]
     );
+}
+
+/// What is typed into a form and not saved is kept between two starts as it stands, readable or not.
+#[test]
+fn what_is_typed_comes_back() {
+    let voice = Voice::default();
+    let mut part = PartDraft::new(PartKind::Dye, voice);
+    part.amount = "three or \"so\"".into();
+    let formula = formula::Draft {
+        name: "Half a na".into(),
+        wax: vec![WaxDraft { name: "Plain".into(), share: "1oo %".into(), flash: String::new() }],
+        parts: vec![part],
+        melt_to: "hot".into(),
+        warmed: RangeDraft { low: "72".into(), high: "\u{1f525}".into() },
+        vessels: vec![("dev-1-2".into(), "medium".into()), (String::new(), String::new())],
+        ..formula::Draft::default()
+    };
+    assert_eq!(read::<formula::Draft>(&write(&formula)).as_ref(), Ok(&formula));
+    let vessel =
+        vessel::Draft { top: "3 in\n".into(), rule: FillKind::Headspace, ..vessel::Draft::default() };
+    assert_eq!(read::<vessel::Draft>(&write(&vessel)).as_ref(), Ok(&vessel));
+    refuses::<(bool, bool)>("[true]", Flaw::Unlike { at: "" });
 }

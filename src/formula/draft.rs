@@ -6,6 +6,7 @@ use crate::quantity::{
     Amount, AmountError, Exact, Locale, Mass, MassUnit, Quantity, Share, ShareUnit, Temperature,
     TemperatureUnit, Voice, VolumeUnit, read, read_count, show_exact,
 };
+use crate::wire::{wire_enum, wire_struct};
 
 /// A formula as it stands in a form. Nothing typed is lost, whether it can be read or not.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -64,6 +65,24 @@ pub enum BasisKind {
     Drops,
     PerVessel,
 }
+
+wire_struct!(Draft {
+    name,
+    wax,
+    parts,
+    usual_vessels,
+    usual_fill,
+    melt_to,
+    warmed,
+    unwarmed,
+    vessels,
+    cure_days,
+    note,
+});
+wire_struct!(WaxDraft { name, share, flash });
+wire_struct!(RangeDraft { low, high });
+wire_struct!(PartDraft { name, kind, basis, amount, per, add, stir, note, highest, flash });
+wire_enum!(BasisKind { OfWax, OfWhole, PerWax, Weight, Spoon, Drops, PerVessel });
 
 /// Where in the form something is wrong. Places count from 0.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

@@ -103,6 +103,7 @@ impl Store for Database {
             }
         }
         // Saves the wait for each line's own answer. A browser without it commits by itself, a little later.
+        #[allow(deprecated, reason = "what is newer is the same with other types")]
         let _ = transaction.commit();
         complete(&transaction).await
     }

@@ -3,6 +3,7 @@
 mod database;
 mod date;
 mod file;
+pub mod local;
 mod page;
 mod prefs;
 mod reckon;

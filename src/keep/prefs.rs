@@ -1,10 +1,10 @@
 //! What this device prefers, and its name. Lost or unreadable, nothing of the book is touched.
 
+use super::local::{keep, kept};
 use super::page::random;
 use super::workshop::Which;
 use crate::quantity::{Locale, MassUnit, Temperature, TemperatureUnit};
 use crate::wire::{self, Flaws, Json, Wire, get_or, put_field, wire_enum};
-use gloo_storage::{LocalStorage, Storage};
 use js_sys::{Function, Object, Reflect};
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, JsValue};
@@ -84,11 +84,6 @@ fn half(language: &str) -> Option<String> {
     write.dyn_into::<Function>().ok()?.call1(&number, &language.into()).ok()?.as_string()
 }
 
-/// True where this page may use local storage; gloo-storage panics where it may not, so it is asked first.
-fn allowed() -> bool {
-    web_sys::window().is_some_and(|w| matches!(w.local_storage(), Ok(Some(_))))
-}
-
 impl Wire for Prefs {
     fn put(&self, out: &mut String) {
         out.push('{');
@@ -118,16 +113,6 @@ impl Wire for Prefs {
             room_at: get_or(json.field("room_at", flaws), flaws, usual.room_at),
         }
     }
-}
-
-/// What is kept under a key in this browser, as text.
-fn kept(key: &str) -> Option<String> {
-    if allowed() { LocalStorage::raw().get_item(key).ok()? } else { None }
-}
-
-/// Keeps text under a key; false where this browser does not.
-fn keep(key: &str, text: &str) -> bool {
-    allowed() && LocalStorage::raw().set_item(key, text).is_ok()
 }
 
 impl Prefs {

@@ -150,6 +150,7 @@ impl Workshop {
         }
         self.change_prefs(|p| p.workshop = Which::Own);
         self.go("#pot");
+        super::book::forget_demo();
         self.opened.set(Opened::Opening);
         spawn_local(async move {
             // A demo that cannot be deleted now is there the next time one looks around in it: no harm is done.

@@ -4,6 +4,7 @@ use super::{FillRule, Inside, Vessel, Water};
 use crate::quantity::{
     Amount, AmountError, Exact, LengthUnit, MassUnit, Quantity, ShareUnit, Voice, read, show_exact,
 };
+use crate::wire::{wire_enum, wire_struct};
 
 /// A vessel as it stands in a form. Nothing typed is lost, whether it can be read or not.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -29,6 +30,9 @@ pub enum FillKind {
     Share,
     Headspace,
 }
+
+wire_struct!(Draft { name, top, bottom, height, water, water_at, rule, fill, wall, note });
+wire_enum!(FillKind { Weight, Share, Headspace });
 
 impl Draft {
     /// The vessel as it would be typed.

@@ -84,3 +84,21 @@ impl<T: Wire> Wire for Vec<T> {
         json.items(flaws).iter().map(|item| T::get(item, flaws)).collect()
     }
 }
+
+/// Two things, as a list of both.
+impl<A: Wire, B: Wire> Wire for (A, B) {
+    fn put(&self, out: &mut String) {
+        out.push('[');
+        self.0.put(out);
+        out.push(',');
+        self.1.put(out);
+        out.push(']');
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        let (first, second) = match json.items(flaws) {
+            [first, second] => (first, second),
+            _ => (&Json::Nothing, &Json::Nothing),
+        };
+        (A::get(first, flaws), B::get(second, flaws))
+    }
+}

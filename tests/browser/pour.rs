@@ -95,6 +95,36 @@ async fn what_is_too_long_to_keep_is_refused() {
     b.end().await;
 }
 
+/// What is typed into a form and not saved is there again after a kill. The browser itself writes such texts down only
+/// every few seconds: so the kill waits for that.
+#[tokio::test]
+async fn what_is_typed_outlives_a_kill() {
+    let host = serve("/");
+    let mut b = Browser::start(Engine::Chromium, "typed").await;
+    b.open(&host.address()).await;
+    b.sees("From the formula to the poured candle").await;
+    b.room("book/vessel/new").await;
+    b.fill("Name of the vessel", "Half-typed jar").await;
+    b.fill("Weight in one vessel", "180 g of what").await;
+    tokio::time::sleep(Duration::from_secs(12)).await;
+    b.kill_and_restart().await;
+    b.open(&host.address()).await;
+    b.room("book").await;
+    b.sees("Half-typed jar").await;
+    b.room("book/vessel/new").await;
+    let typed =
+        "return [...document.querySelectorAll('#room input')].map((i) => i.value).includes('180 g of what')";
+    b.waits("what was typed", typed, vec![]).await;
+    b.set("Weight in one vessel", "180 g").await;
+    b.tap("Save vessel").await;
+    b.sees("Half-typed jar").await;
+    b.saved().await;
+    b.room("book").await;
+    b.sees("Half-typed jar").await;
+    assert!(!b.shows("Being written").await, "{}", b.text().await);
+    b.end().await;
+}
+
 /// Killed twenty times in the middle of pours, at moments chosen by chance: nothing acknowledged is lost.
 #[tokio::test]
 async fn killed_in_the_middle() {

@@ -19,6 +19,7 @@ use crate::book::Id;
 use crate::dom::*;
 use crate::keep;
 use base::Base;
+pub(super) use drafts::forget_demo;
 
 /// What the address asks for: `#book/formula/new`, `#book/formula/ID`, `#book/formula/ID/change`,
 /// `#book/formula/ID/VERSION`, `#book/formula/copy/ID/VERSION`; vessels alike; `#book/batch/ID`.
