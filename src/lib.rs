@@ -8,7 +8,7 @@
 //! - [`pot`]: the plan of a pour: scaling, rounding, scales, drops, correction, the order of work.
 //! - [`heat`]: mixing, the pot's cooling from readings, the vessel as it freezes.
 //! - [`stores`]: lots as bought, what became of each, where it is, when to buy again.
-//! - [`desk`]: what a candle costs, and its price.
+//! - [`desk`]: what a candle costs, and its price; what its label must say.
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
 //! - [`wire`]: how what is kept is written as JSON and read back.
 //! - [`day`], [`sort`], [`text`]: days, the one sort and the small letters that all of them use.

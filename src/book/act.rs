@@ -3,6 +3,7 @@
 use super::{Id, Settings};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
+use crate::desk::hazard::SafetySheet;
 use crate::formula::Formula;
 use crate::pot::{Event, Plan};
 use crate::stores::{Lot, LotEvent, Source};
@@ -38,6 +39,12 @@ pub enum Act {
         id: Id,
         over: Option<Id>,
         body: Ingredient,
+    },
+    /// What the safety data sheet of an ingredient says.
+    Safety {
+        id: Id,
+        over: Option<Id>,
+        body: SafetySheet,
     },
     /// Put away, or taken out again.
     Retire {
@@ -95,6 +102,7 @@ wire_enum!(Act {
     Scale { id, over [skip], body },
     Pot { id, over [skip], body },
     Ingredient { id, over [skip], body },
+    Safety { id, over [skip], body },
     Retire { id, retired },
     Settings(it),
     Began { batch, formula, version, vessel, plan },
@@ -133,6 +141,7 @@ impl Act {
             | Self::Scale { id, .. }
             | Self::Pot { id, .. }
             | Self::Ingredient { id, .. }
+            | Self::Safety { id, .. }
             | Self::Retire { id, .. }
             | Self::Began { batch: id, .. }
             | Self::At { batch: id, .. }

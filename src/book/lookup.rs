@@ -2,6 +2,7 @@
 
 use super::{Batch, Id, Kept, Map, State};
 use crate::bench::{Ingredient, bulk_density, drop_mass};
+use crate::desk::hazard::SafetySheet;
 use crate::formula::{Formula, Recipe};
 use crate::quantity::{Density, Mass, Voice, Why};
 use crate::vessel::{Vessel, VesselError, blend_density, fill};
@@ -109,6 +110,18 @@ impl State {
     /// The ingredient of this name, the latest word on it.
     pub fn ingredient(&self, name: &str) -> Option<&Ingredient> {
         self.known(name).find_map(Kept::body)
+    }
+
+    /// The safety data of the ingredient of this name, the latest word on it.
+    pub fn safety_of(&self, name: &str) -> Option<&Kept<SafetySheet>> {
+        let name = key(name);
+        let named = |k: &&Kept<SafetySheet>| !k.retired && k.body().is_some_and(|s| key(&s.ingredient) == name);
+        self.safety.values().filter(named).max_by_key(|k| k.latest().map(|v| (v.clock, &v.entry)))
+    }
+
+    /// Safety data in use, by the name of the ingredient.
+    pub fn safety_shown(&self) -> Vec<&Kept<SafetySheet>> {
+        shown(&self.safety, |s| &s.ingredient)
     }
 
     /// The density of a formula's liquid wax as poured.

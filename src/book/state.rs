@@ -3,6 +3,7 @@
 use super::{Act, Ending, Entry, Id, Map, Settings, Subject};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
+use crate::desk::hazard::SafetySheet;
 use crate::formula::Formula;
 use crate::pot::{Plan, Run, RunError};
 use crate::stores::{Lot, LotEvent, Source};
@@ -113,6 +114,7 @@ pub struct State {
     pub scales: Map<Kept<Scale>>,
     pub pots: Map<Kept<MeltingPot>>,
     pub ingredients: Map<Kept<Ingredient>>,
+    pub safety: Map<Kept<SafetySheet>>,
     pub batches: Map<Batch>,
     pub lots: Map<Kept<Lot>>,
     /// What happened to each lot and when (milliseconds since 1970), in order.
@@ -133,6 +135,7 @@ impl State {
             Act::Scale { id, over, body } => write(&mut self.scales, entry, id, over, body),
             Act::Pot { id, over, body } => write(&mut self.pots, entry, id, over, body),
             Act::Ingredient { id, over, body } => write(&mut self.ingredients, entry, id, over, body),
+            Act::Safety { id, over, body } => write(&mut self.safety, entry, id, over, body),
             Act::Retire { id, retired } => self.retire(id, *retired),
             Act::Settings(settings) => {
                 self.settings = settings.clone();
@@ -182,6 +185,7 @@ impl State {
                 self.scales.remove(id);
                 self.pots.remove(id);
                 self.ingredients.remove(id);
+                self.safety.remove(id);
                 self.batches.remove(id);
                 self.lots.remove(id);
                 self.lot_events.remove(id);
@@ -202,6 +206,7 @@ impl State {
             self.scales.get_mut(id).map(|k| &mut k.retired),
             self.pots.get_mut(id).map(|k| &mut k.retired),
             self.ingredients.get_mut(id).map(|k| &mut k.retired),
+            self.safety.get_mut(id).map(|k| &mut k.retired),
         ];
         let mut found = Err(Refusal::NoSuchThing);
         for mark in marks.into_iter().flatten() {

@@ -1,5 +1,6 @@
-//! The desk: what a candle costs, and its price.
+//! The desk: what a candle costs, and its price; what its label must say.
 
+pub mod hazard;
 mod rates;
 
 pub use rates::{Aim, Channel, Rates};

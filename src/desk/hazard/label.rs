@@ -1,0 +1,153 @@
+//! What a label says of the hazards: pictograms, signal word and statements, each by its precedence.
+
+use super::class::{Class, Group, Signal};
+use super::mix::Mixed;
+use super::rule::{RULES, Way};
+use super::statement::{PRECAUTIONS, hazard};
+use super::substance::Substance;
+use crate::quantity::Exact;
+
+/// The hazard part of a label.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Statements {
+    /// Numbers of GHS pictograms, in their order.
+    pub pictograms: Vec<u8>,
+    pub signal: Signal,
+    /// Substances to be named.
+    pub contains: Vec<String>,
+    /// Codes and words, as the two that follow.
+    pub hazards: Vec<(&'static str, &'static str)>,
+    pub precautions: Vec<(&'static str, &'static str)>,
+    /// EUH lines.
+    pub further: Vec<String>,
+}
+
+impl Statements {
+    pub fn is_empty(&self) -> bool {
+        self.hazards.is_empty() && self.further.is_empty()
+    }
+}
+
+/// The most precautionary statements (Article 28(3)).
+const MOST: usize = 6;
+
+/// Classes of which a package of at most 125 mL may leave out hazard and precautionary statements (Annex I,
+/// 1.5.2.1.1, for what is sold to anybody; from memory), and those of which it may leave out the precautionary ones
+/// (1.5.2.1.2).
+const SMALL: [&str; 5] = ["H315", "H319", "H400", "H410", "H411"];
+const SMALL_PRECAUTIONS: [&str; 8] = ["H315", "H319", "H400", "H410", "H411", "H362", "H412", "H413"];
+
+/// The hazard part of the label of a mixture. `small`: the package holds at most 125 mL and what may be left out is.
+pub fn statements(mixed: &Mixed, small: bool) -> Statements {
+    let classes = &mixed.classes;
+    let has = |code: &str| classes.iter().any(|class| class.code == code);
+    let mut codes: Vec<&'static str> = classes.iter().map(|class| class.code).collect();
+    // Annex III: what another statement says already.
+    codes.retain(|code| match *code {
+        "H318" => !has("H314"),
+        "H400" => !has("H410"),
+        _ => true,
+    });
+    let asking: Vec<&str> =
+        codes.iter().copied().filter(|c| !small || !SMALL_PRECAUTIONS.contains(c)).collect();
+    codes.retain(|code| !small || !SMALL.contains(code));
+    let mut precautions: Vec<(&str, &str)> = PRECAUTIONS
+        .iter()
+        .filter(|p| {
+            !asking.is_empty() && p.for_codes.is_empty()
+                || p.for_codes.iter().any(|code| asking.contains(code))
+        })
+        .take(MOST)
+        .map(|p| (p.code, p.text))
+        .collect();
+    crate::sort::by(&mut precautions, |a, b| a.0.cmp(b.0));
+    let allergens = allergens(mixed);
+    let sensitising = classes.iter().any(|c| is_sensitiser(c.group));
+    let mut further = Vec::new();
+    if !allergens.is_empty() && !sensitising {
+        further.push(
+            ["EUH208: Contains ", &allergens.join(", "), ". May produce an allergic reaction."].concat(),
+        );
+    }
+    Statements {
+        pictograms: pictograms(classes),
+        signal: classes.iter().map(|class| class.signal).max().unwrap_or(Signal::None),
+        contains: contains(mixed, if sensitising { allergens } else { Vec::new() }),
+        hazards: codes.into_iter().map(|code| (code, hazard(code))).collect(),
+        precautions,
+        further,
+    }
+}
+
+fn is_sensitiser(group: Group) -> bool {
+    matches!(group, Group::RespSens | Group::SkinSens)
+}
+
+/// Article 26: the skull takes the place of the exclamation mark; corrosion takes its place for skin and eyes; the health
+/// hazard of an allergen that is breathed in takes its place for skin and eyes and skin allergy.
+fn pictograms(classes: &[Class]) -> Vec<u8> {
+    let shows = |pictogram: u8| classes.iter().any(|class| class.pictogram == pictogram);
+    let asthma = classes.iter().any(|class| class.group == Group::RespSens);
+    let mark = classes.iter().filter(|class| class.pictogram == 7).any(|class| match class.group {
+        Group::Skin | Group::Eye => !shows(5) && !asthma,
+        Group::SkinSens => !asthma,
+        _ => true,
+    });
+    let stays = |pictogram: &u8| match pictogram {
+        7 => mark && !shows(6),
+        _ => shows(*pictogram),
+    };
+    [5, 6, 7, 8, 9].into_iter().filter(stays).collect()
+}
+
+/// Sensitisers from the share on at which they are to be named (Table 3.4.6): 1 and 1B 0.1 %, 1A 0.01 %, with a
+/// specific limit below 0.1 % a tenth of that.
+fn allergens(mixed: &Mixed) -> Vec<String> {
+    let tenth = Exact::ratio(1, 10);
+    let mut named = Vec::new();
+    for substance in &mixed.substances {
+        let from = |group: Group| {
+            let own = substance.limit(group, 10).filter(|limit| *limit < tenth).map(|limit| limit * tenth);
+            let usual = if substance.has(group, &[11]) { Exact::ratio(1, 100) } else { tenth };
+            own.unwrap_or(usual)
+        };
+        let counts = |group| substance.has(group, &[10, 11, 12]) && substance.percent >= from(group);
+        if counts(Group::SkinSens) || counts(Group::RespSens) {
+            named.push(substance.name.clone());
+        }
+    }
+    named
+}
+
+/// Article 18(3)(b): the substances that made the mixture be classed for these; the allergens named in any case.
+fn contains(mixed: &Mixed, mut named: Vec<String>) -> Vec<String> {
+    let mut name = |place: usize| {
+        if let Some(name) = mixed.substances.get(place).map(|s: &Substance| s.name.clone())
+            && !named.contains(&name)
+        {
+            named.push(name);
+        }
+    };
+    for sum in mixed.sums.iter().filter(|sum| sum.is_reached()) {
+        let Some(rule) = RULES.get(sum.rule) else { continue };
+        let to_name = match rule.group {
+            Group::Skin | Group::Eye => rule.category == 1,
+            Group::Acute | Group::Chronic | Group::Ozone | Group::Lact => false,
+            _ => true,
+        };
+        let held = mixed.classes.iter().any(|c| c.is(rule.group, rule.category));
+        if !to_name || !held {
+            continue;
+        }
+        for (place, weight) in &sum.parts {
+            let alone = mixed.substances.get(*place).is_some_and(|s| s.percent * *weight >= rule.limit);
+            if alone || !matches!(rule.way, Way::Each | Way::Apart) {
+                name(*place);
+            }
+        }
+    }
+    for acute in mixed.acute.iter().filter(|a| a.category.is_some()) {
+        acute.parts.iter().for_each(|(place, _)| name(*place));
+    }
+    named
+}

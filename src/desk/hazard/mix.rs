@@ -1,0 +1,157 @@
+//! A mixture's classes from its substances.
+
+use super::acute::{Acute, acute};
+use super::class::{Class, Group, class};
+use super::rule::{RULES, Rule, Term, Way};
+use super::substance::Substance;
+use crate::quantity::Exact;
+use crate::sort;
+
+/// Something in the mixture.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Ingredient {
+    pub name: String,
+    /// Percent of the whole.
+    pub percent: Exact,
+    /// What its safety data sheet says; none where there is none.
+    pub sheet: Option<Vec<Substance>>,
+    /// Without a sheet it is taken to have no hazards, as wax.
+    pub harmless: bool,
+}
+
+/// One limit and what stands against it.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Sum {
+    pub(super) rule: usize,
+    /// Percent, weighted.
+    pub value: Exact,
+    /// What counts: the place of the substance, and how many times it counts.
+    pub(super) parts: Vec<(usize, Exact)>,
+}
+
+/// A mixture, classified.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Mixed {
+    /// Each once, with its percent of the whole, the largest first.
+    pub substances: Vec<Substance>,
+    /// Every limit against which something stands.
+    pub sums: Vec<Sum>,
+    pub acute: Vec<Acute>,
+    /// The strictest class of each group, in the order of the regulation.
+    pub classes: Vec<Class>,
+    /// Ingredients of which there is no safety data sheet: those that may hurt, then those taken to be harmless.
+    pub no_sheet: [Vec<String>; 2],
+}
+
+impl Sum {
+    pub(super) fn of(&self) -> Option<&'static Rule> {
+        RULES.get(self.rule)
+    }
+    pub fn is_reached(&self) -> bool {
+        self.of().is_some_and(|rule| self.value >= rule.limit)
+    }
+}
+
+/// Classifies a mixture. A solid one is not classified for aspiration: it cannot be breathed into the lungs as a liquid.
+pub fn mix(ingredients: &[Ingredient], solid: bool) -> Mixed {
+    let mut substances = Vec::new();
+    let mut no_sheet = [Vec::new(), Vec::new()];
+    let hundred = Exact::whole(100);
+    for ingredient in ingredients {
+        let Some(sheet) = &ingredient.sheet else {
+            let [open, harmless] = &mut no_sheet;
+            let list = if ingredient.harmless { harmless } else { open };
+            list.push(ingredient.name.clone());
+            if !ingredient.harmless {
+                let (name, percent) = (ingredient.name.clone(), ingredient.percent);
+                add(&mut substances, Substance { name, percent, unknown: true, ..Substance::default() });
+            }
+            continue;
+        };
+        for substance in sheet {
+            let percent = substance.percent * ingredient.percent / hundred;
+            add(&mut substances, Substance { percent, ..substance.clone() });
+        }
+    }
+    sort::by(&mut substances, |a, b| b.percent.cmp(&a.percent).then_with(|| a.name.cmp(&b.name)));
+    let mut sums = Vec::new();
+    let mut classes: Vec<Class> = Vec::new();
+    let acute = acute(&substances);
+    for acute in &acute {
+        let found = acute.category.and_then(|category| class(acute.group(), category));
+        let Some(found) = found else { continue };
+        // What is breathed in has three forms: the strictest counts.
+        match classes.iter_mut().find(|c| c.group == found.group) {
+            Some(known) if known.category > found.category => *known = found,
+            Some(_) => {}
+            None => classes.push(found),
+        }
+    }
+    for (at, rule) in RULES.iter().enumerate() {
+        let sum = sum(at, rule, &substances);
+        let skipped = solid && rule.group == Group::Aspiration;
+        if sum.is_reached() && !skipped && classes.iter().all(|c| c.group != rule.group) {
+            classes.extend(class(rule.group, rule.category));
+        }
+        if !sum.parts.is_empty() {
+            sums.push(sum);
+        }
+    }
+    Mixed { substances, sums, acute, classes, no_sheet }
+}
+
+/// Puts a substance to those there are; the same one, also by way of this one, becomes one.
+fn add(substances: &mut Vec<Substance>, mut fresh: Substance) {
+    while let Some(at) = substances.iter().position(|s| s.is_same(&fresh)) {
+        let known = substances.swap_remove(at);
+        fresh.take(known);
+    }
+    substances.push(fresh);
+}
+
+fn sum(at: usize, rule: &Rule, substances: &[Substance]) -> Sum {
+    let mut sum = Sum { rule: at, value: Exact::ZERO, parts: Vec::new() };
+    for (place, substance) in substances.iter().enumerate() {
+        if rule.way == Way::Apart && !substance.apart {
+            continue;
+        }
+        let Some(term) = rule.terms.iter().find(|t| substance.has(t.group, t.categories)) else { continue };
+        let Some(weight) = weight(rule, term, substance) else { continue };
+        let counts = substance.percent * weight;
+        sum.value = if rule.way == Way::Each || rule.way == Way::Apart {
+            sum.value.max(counts)
+        } else {
+            sum.value + counts
+        };
+        sum.parts.push((place, weight));
+    }
+    sum
+}
+
+/// How many times a substance counts; none where there is too little of it to count.
+fn weight(rule: &Rule, term: &Term, substance: &Substance) -> Option<Exact> {
+    let very_toxic = matches!(term.group, Group::Acute | Group::Chronic) && term.categories.contains(&1);
+    let m = if very_toxic { substance.m_factor(term.group) } else { Exact::ONE };
+    let own = substance.limit(rule.group, rule.category).filter(|limit| !limit.is_zero());
+    let mut cut = Exact::ratio(term.cut, 10) / m;
+    if let Some(own) = own {
+        cut = cut.min(own);
+    }
+    if substance.percent < cut || substance.percent.is_zero() {
+        return None;
+    }
+    Some(match own {
+        Some(own) => rule.limit / own,
+        None if rule.way == Way::SumM => Exact::whole(term.weight) * m,
+        None => Exact::whole(term.weight),
+    })
+}
+
+impl Substance {
+    /// The M-factor, 1 where none is given.
+    pub(super) fn m_factor(&self, group: Group) -> Exact {
+        let [acute, chronic] = self.m;
+        let given = if group == Group::Acute { acute } else { chronic };
+        given.filter(|m| *m >= Exact::ONE).unwrap_or(Exact::ONE)
+    }
+}

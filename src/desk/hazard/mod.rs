@@ -1,0 +1,47 @@
+//! The hazards of a candle, from the safety data sheets of what is in it: Regulation (EC) No 1272/2008 (CLP), Annex I.
+//!
+//! An aid: local law, the supplier's documents and a qualified person decide.
+
+mod acute;
+mod class;
+mod label;
+mod mix;
+mod number;
+mod read;
+mod rule;
+mod say;
+mod segment;
+mod share;
+mod statement;
+mod substance;
+mod wrong;
+
+pub use acute::Acute;
+pub use class::{Class, Signal};
+pub use label::{Statements, statements};
+pub use mix::{Ingredient, Mixed, Sum, mix};
+pub use number::{cas_check, ec_check};
+pub use read::{LineError, read_lines};
+pub use say::{Finding, findings, remarks};
+pub use share::{Drop, drops};
+pub use substance::Substance;
+pub use wrong::Wrong;
+
+use crate::wire::wire_struct;
+
+/// The rule behind every result here, and when its text was read.
+pub const SOURCE: &str =
+    "Regulation (EC) No 1272/2008, Annex I; limits as gathered on 25 November 2026, some from memory";
+
+/// What the supplier's safety data sheet says of one ingredient, as it was typed.
+#[derive(Clone, PartialEq, Debug)]
+pub struct SafetySheet {
+    /// The ingredient, as formulas call it.
+    pub ingredient: String,
+    /// Section 3, one substance a line; see [`read_lines`].
+    pub lines: String,
+    /// The date or version of the sheet, as the supplier writes it.
+    pub dated: String,
+}
+
+wire_struct!(SafetySheet { ingredient, lines, dated [default] });

@@ -1,0 +1,127 @@
+//! Reading section 3 of a safety data sheet, one substance a line.
+//!
+//! A line is `name; numbers; concentration; classes …`, parted by semicolons, tabs or bars, in any order after the
+//! name: `Linalool; 78-70-6; 201-134-4; 5 - < 10 %; Skin Irrit. 2 H315; Skin Sens. 1B H317`. Also `M=10`,
+//! `Skin Sens. 1 H317 ≥ 0.5 %` (a specific limit), `ATE oral 500`, `no data`, `pH 1.8`, `not additive`. A line that
+//! begins with `#` is a remark.
+
+use super::class::{Class, ROWS};
+use super::number::number;
+use super::segment::{self, Named, Part};
+use super::substance::Substance;
+use super::wrong::Wrong;
+use crate::quantity::{Exact, Locale};
+
+/// What is wrong with a line; lines count from 1.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct LineError {
+    pub line: usize,
+    pub wrong: Wrong,
+}
+
+impl std::fmt::Display for LineError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "Line {}: {}", self.line, self.wrong)
+    }
+}
+
+/// Most lines that are read.
+const MOST: usize = 500;
+
+/// Reads the lines; what cannot be read is told line by line, the rest is there nonetheless.
+pub fn read_lines(text: &str, locale: Locale) -> (Vec<Substance>, Vec<LineError>) {
+    let (mut substances, mut errors) = (Vec::new(), Vec::new());
+    for (at, line) in text.lines().take(MOST).enumerate() {
+        let line = line.trim();
+        if line.is_empty() || line.starts_with('#') {
+            continue;
+        }
+        match one(line, locale) {
+            Ok(substance) => substances.push(substance),
+            Err(wrong) => errors.push(LineError { line: at + 1, wrong }),
+        }
+    }
+    (substances, errors)
+}
+
+fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
+    let mut parts = line.split([';', '\t', '|']).map(str::trim);
+    let name = parts.next().unwrap_or_default();
+    if name.is_empty() || number(name).is_some() {
+        return Err(Wrong::NoName);
+    }
+    let mut substance = Substance { name: name.to_owned(), ..Substance::default() };
+    let mut share: Option<(String, Exact)> = None;
+    let mut named: Vec<Named> = Vec::new();
+    let mut limits: Vec<(String, Named, Exact)> = Vec::new();
+    for text in parts {
+        match segment::read(text, locale)? {
+            Part::Nothing => {}
+            Part::Number { cas, text } => {
+                let place = if cas { &mut substance.cas } else { &mut substance.ec };
+                if !place.is_empty() && *place != text {
+                    return Err(Wrong::TwoNumbers { first: place.clone(), second: text });
+                }
+                *place = text;
+            }
+            Part::Share(upper) => {
+                if let Some((first, _)) = share {
+                    return Err(Wrong::TwoShares { first, second: text.to_owned() });
+                }
+                share = Some((text.to_owned(), upper));
+            }
+            Part::M(which, m) => {
+                for (at, place) in substance.m.iter_mut().enumerate() {
+                    if which.is_none_or(|w| w == at) {
+                        *place = Some(m);
+                    }
+                }
+            }
+            Part::Dose(route, dose) => {
+                if let Some(place) = substance.doses.get_mut(route) {
+                    *place = Some(dose);
+                }
+            }
+            Part::Unknown => substance.unknown = true,
+            Part::Apart => substance.apart = true,
+            Part::Limit(of, limit) => limits.push((text.to_owned(), of, limit)),
+            Part::Classes(of) => named.push(of),
+        }
+    }
+    substance.percent = share.ok_or(Wrong::NoShare)?.1;
+    let all: Vec<&str> = named.iter().flat_map(|n| n.codes.iter().map(String::as_str)).collect();
+    for of in &named {
+        for class in of.classes(&all)? {
+            put(&mut substance.classes, class);
+        }
+        substance.breathed = substance.breathed.or(of.breathed);
+        substance.noted.extend(of.noted.iter().cloned());
+    }
+    // A code without its class still tells the class.
+    for code in all {
+        if let Some(class) = ROWS.iter().find(|row| row.code == code)
+            && !substance.classes.iter().any(|c| c.code == code)
+        {
+            put(&mut substance.classes, class);
+        }
+    }
+    for (text, of, limit) in limits {
+        let mut classes = of.classes(&[])?;
+        for code in &of.codes {
+            if !classes.iter().any(|c| c.code == code) {
+                classes.extend(ROWS.iter().find(|row| row.code == code));
+            }
+        }
+        if classes.is_empty() {
+            return Err(Wrong::Limit { text });
+        }
+        substance.limits.extend(classes.into_iter().map(|c| (c.group, c.category, limit)));
+    }
+    Ok(substance)
+}
+
+fn put(classes: &mut Vec<Class>, class: Class) {
+    if !classes.contains(&class) {
+        classes.push(class);
+    }
+}

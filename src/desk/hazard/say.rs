@@ -1,0 +1,140 @@
+//! Every sum with its limit, and what has to be read with the result.
+
+use super::SOURCE;
+use super::class::{Class, class};
+use super::mix::{Mixed, Sum};
+use super::rule::{Rule, Way};
+use crate::quantity::{Exact, Share, Voice, Why};
+
+/// A limit, what stands against it, and whether it is reached.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Finding {
+    pub class: Class,
+    pub reached: bool,
+    /// `7.2 of 10 %`
+    pub said: String,
+    pub why: Why,
+}
+
+fn percent(value: Exact, voice: Voice) -> String {
+    voice.share(Share::base(value / Exact::whole(100)))
+}
+
+/// Every limit against which something in the mixture stands, in the order of the regulation.
+pub fn findings(mixed: &Mixed, voice: Voice) -> Vec<Finding> {
+    let acute = mixed.acute.iter().filter_map(|acute| {
+        let route = acute.of()?;
+        let category = acute.category.unwrap_or(4);
+        let class = class(route.group, category)?;
+        let bound = route.bounds.get(usize::from(category) - 1).map(|b| Exact::ratio(*b, 1000))?;
+        let ate = [&voice.number(acute.ate), " ", route.unit].concat();
+        let said = ["ATE ", &ate, ", ", route.name, ": up to ", &voice.number(bound), " counts"].concat();
+        let many = acute.unknown > Exact::whole(10);
+        let relation = if many { "(100 − % unknown) ÷ Σ (% ÷ ATE)" } else { "100 ÷ Σ (% ÷ ATE)" };
+        let mut why = Why::new(["Acute toxicity, ", route.name].concat(), relation, &ate)
+            .from(["Annex I, 3.1.3.6; ", SOURCE].concat());
+        for (place, ate) in &acute.parts {
+            if let Some(substance) = mixed.substances.get(*place) {
+                let shown =
+                    [&percent(substance.percent, voice), " at ", &voice.number(*ate), " ", route.unit]
+                        .concat();
+                why = why.with(&substance.name, shown);
+            }
+        }
+        if !acute.unknown.is_zero() {
+            why = why.with("unknown by this route", percent(acute.unknown, voice));
+        }
+        Some(Finding { class, reached: acute.category.is_some(), said, why })
+    });
+    let sums = mixed.sums.iter().filter_map(|sum| finding(mixed, sum, sum.of()?, voice));
+    acute.chain(sums).collect()
+}
+
+fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Finding> {
+    let class = class(rule.group, rule.category)?;
+    let alone = matches!(rule.way, Way::Each | Way::Apart);
+    let limit = percent(rule.limit, voice);
+    let said =
+        [percent(sum.value, voice).as_str(), if alone { " at most, of " } else { " in all, of " }, &limit]
+            .concat();
+    let relation = if alone {
+        "the largest of (% × how many times it counts): each substance for itself"
+    } else {
+        "Σ (% × how many times it counts)"
+    };
+    let mut why = Why::new(class.say(), relation, percent(sum.value, voice))
+        .rounded(
+            ["the limit is ", &limit, if sum.is_reached() { ": reached" } else { ": not reached" }].concat(),
+        )
+        .from([rule.source, "; ", SOURCE].concat());
+    for (place, weight) in &sum.parts {
+        if let Some(substance) = mixed.substances.get(*place) {
+            let mut shown = percent(substance.percent, voice);
+            if *weight != Exact::ONE {
+                shown = [&shown, " × ", &voice.number(*weight)].concat();
+            }
+            why = why.with(&substance.name, shown);
+        }
+    }
+    Some(Finding { class, reached: sum.is_reached(), said, why })
+}
+
+/// Sentences to be read with the result: what is not known, what was taken to be, and what is not carried over.
+pub fn remarks(mixed: &Mixed, voice: Voice) -> Vec<String> {
+    let mut said = Vec::new();
+    let [open, harmless] = &mixed.no_sheet;
+    if !open.is_empty() {
+        said.push(
+            [
+                "There is no safety data for ",
+                &open.join(", "),
+                ": the result cannot be relied on until there is.",
+            ]
+            .concat(),
+        );
+    }
+    if !harmless.is_empty() {
+        said.push(
+            ["Taken to have no hazards, as no safety data is typed in: ", &harmless.join(", "), "."].concat(),
+        );
+    }
+    for acute in mixed.acute.iter().filter(|a| a.unknown >= Exact::ONE) {
+        if let Some(route) = acute.of() {
+            let share = percent(acute.unknown, voice);
+            said.push(
+                [
+                    &share,
+                    " of the mixture consists of ingredients of unknown acute toxicity (",
+                    route.name,
+                    ").",
+                ]
+                .concat(),
+            );
+        }
+    }
+    let unknown: Vec<&str> = mixed.substances.iter().filter(|s| s.unknown).map(|s| s.name.as_str()).collect();
+    if !unknown.is_empty() {
+        said.push(["Hazards not known in full: ", &unknown.join(", "), "."].concat());
+    }
+    let noted = |s: &&super::Substance| !s.noted.is_empty();
+    let noted: Vec<String> = mixed
+        .substances
+        .iter()
+        .filter(noted)
+        .map(|s| [s.name.as_str(), " (", &s.noted.join(", "), ")"].concat())
+        .collect();
+    if !noted.is_empty() {
+        said.push(
+            ["Not carried into the candle, as it is tested on the candle itself or is no class of the EU: ", &noted.join("; "), "."]
+                .concat(),
+        );
+    }
+    if mixed.classes.iter().any(|c| c.code.starts_with("H3")) {
+        said.push(
+            "Classed for health: in the EU its composition is reported to the poison centres before sale, and the code \
+of that report (UFI) stands on the label."
+                .to_owned(),
+        );
+    }
+    said
+}

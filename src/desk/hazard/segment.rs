@@ -1,0 +1,358 @@
+//! One part of a line of section 3: what it is by its look, and what it says.
+
+use super::class::{Class, Group, ROWS};
+use super::number::number;
+use super::substance::Dose;
+use super::wrong::Wrong;
+use crate::quantity::{Exact, Locale, read_number};
+use crate::text::{cut, lower};
+
+/// What a part says.
+pub(super) enum Part {
+    Nothing,
+    Number {
+        cas: bool,
+        text: String,
+    },
+    /// The upper end, in percent.
+    Share(Exact),
+    /// Acute (0), chronic (1) or both, and the factor.
+    M(Option<usize>, Exact),
+    /// The place of the route, and the estimate.
+    Dose(usize, Dose),
+    Unknown,
+    Apart,
+    Classes(Named),
+    Limit(Named, Exact),
+}
+
+/// Class names and codes as they stand in one part.
+#[derive(Default)]
+pub(super) struct Named {
+    names: Vec<String>,
+    pub(super) codes: Vec<String>,
+    groups: Vec<Group>,
+    /// The form of what is breathed in, as a place among the routes.
+    pub(super) breathed: Option<usize>,
+    /// Hazards that are tested on the mixture itself, such as flammability.
+    pub(super) noted: Vec<String>,
+}
+
+pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
+    let plain = plain(text);
+    let words = plain.as_str();
+    if words.trim_matches(['-', '*', ' ', '.']).is_empty() {
+        return Ok(Part::Nothing);
+    }
+    // A registration number under REACH.
+    if words.contains("01-21") {
+        return Ok(Part::Nothing);
+    }
+    if let Some(found) = numbered(words)? {
+        return Ok(found);
+    }
+    match words {
+        "no data" | "unknown" | "?" | "not known" => return Ok(Part::Unknown),
+        "not classified" | "none" => return Ok(Part::Nothing),
+        "not additive" | "acid" | "base" => return Ok(Part::Apart),
+        _ => {}
+    }
+    let first: String = words.chars().take_while(char::is_ascii_alphabetic).collect();
+    let rest = cut(words, first.len()).1;
+    let own = || text.trim().to_owned();
+    match first.as_str() {
+        "m" => return m_factor(rest, locale).ok_or_else(|| Wrong::MFactor { text: own() }),
+        "ate" | "ld" | "lc" => return dose(words, locale).ok_or_else(|| Wrong::Ate { text: own() }),
+        "ph" => {
+            let ph = last_number(rest, locale).ok_or_else(|| Wrong::Ph { text: own() })?;
+            // Annex I, 3.2.3.3.4: at pH 2 and below, and 11.5 and above, adding up does not apply.
+            let extreme = ph <= Exact::whole(2) || ph >= Exact::ratio(23, 2);
+            return Ok(if extreme { Part::Apart } else { Part::Nothing });
+        }
+        "reach" | "index" | "note" | "ghs" | "dgr" | "wng" => return Ok(Part::Nothing),
+        _ => {}
+    }
+    let named = classes(words)?;
+    let limit_at = words.find(['%', '<', '>']);
+    match (named.is_empty(), limit_at) {
+        (true, _) => share(words, &own(), locale).map(Part::Share),
+        (false, None) => Ok(Part::Classes(named)),
+        (false, Some(_)) => {
+            let bare = named.without(words);
+            match numbers(&bare, locale).and_then(|found| found.first().map(|f| f.1)) {
+                Some(limit) if !limit.is_zero() => Ok(Part::Limit(named, limit)),
+                _ => Err(Wrong::Limit { text: own() }),
+            }
+        }
+    }
+}
+
+/// Small letters, one spelling for every dash and sign.
+fn plain(text: &str) -> String {
+    let mut out = String::new();
+    for sign in lower(text.trim()).chars() {
+        match sign {
+            '\u{2010}'..='\u{2015}' | '\u{2212}' => out.push('-'),
+            '≥' => out.push_str(">="),
+            '≤' => out.push_str("<="),
+            s if s.is_whitespace() => out.push(' '),
+            s => out.push(s),
+        }
+    }
+    out
+}
+
+/// A CAS or EC number, with or without its name; index and registration numbers are passed over.
+fn numbered(words: &str) -> Result<Option<Part>, Wrong> {
+    let is_number = |text: &&str| text.bytes().all(|b| b.is_ascii_digit() || b == b'-') && text.contains('-');
+    let mut last = words.rsplit([' ', ':', '.']);
+    let Some(text) = last.next().filter(is_number) else { return Ok(None) };
+    if text.split('-').count() > 3 {
+        return Ok(Some(Part::Nothing));
+    }
+    let Some(number) = number(text) else { return Ok(None) };
+    let kind = if number.cas { "CAS" } else { "EC" };
+    let text = text.to_owned();
+    if number.right > 9 {
+        return Err(Wrong::NoSuchNumber { text });
+    }
+    if number.check != number.right {
+        return Err(Wrong::Check { text, kind, right: number.right });
+    }
+    Ok(Some(Part::Number { cas: number.cas, text }))
+}
+
+/// The numbers of a text, each with the sign before it; none where something else stands in it.
+fn numbers(words: &str, locale: Locale) -> Option<Vec<(char, Exact)>> {
+    let mut found = Vec::new();
+    let mut sign = ' ';
+    let mut rest = words;
+    loop {
+        rest = rest.trim_start_matches([' ', '%', '-', '=', '(', ')', '~', ':', ',', ';']);
+        let Some(first) = rest.chars().next() else { return Some(found) };
+        if first.is_ascii_digit() || first == '.' {
+            let (number, after) = cut(
+                rest,
+                rest.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(rest.len()),
+            );
+            let number = number.trim_end_matches([',', '.']);
+            found.push((sign, read_number(number, locale).ok()?));
+            (sign, rest) = (' ', after);
+        } else if first == '<' || first == '>' {
+            (sign, rest) = (first, cut(rest, 1).1);
+        } else {
+            // Words that say nothing: "to", "w/w", "c" of C ≥ 5 %.
+            let word = cut(rest, rest.find([' ', '%', '-', '<', '>', '=']).unwrap_or(rest.len())).0;
+            if !["to", "w/w", "wt", "wt.", "c", "ca.", "ca", "scl", "scl:", "mg/kg", "mg/l", "ppm"]
+                .contains(&word)
+            {
+                return None;
+            }
+            rest = cut(rest, word.len()).1;
+        }
+    }
+}
+
+fn last_number(words: &str, locale: Locale) -> Option<Exact> {
+    numbers(words, locale)?.last().map(|found| found.1)
+}
+
+/// The upper end of a concentration: a range at its upper end, one open above at 100 %.
+fn share(words: &str, text: &str, locale: Locale) -> Result<Exact, Wrong> {
+    let text = || text.to_owned();
+    let Some(found) = numbers(words, locale).filter(|_| words.contains(|c: char| c.is_ascii_digit())) else {
+        let looks =
+            words.contains('%') || words.starts_with(|c: char| c.is_ascii_digit() || "<>=~".contains(c));
+        return Err(if looks { Wrong::Share { text: text() } } else { Wrong::Unknown { text: text() } });
+    };
+    let hundred = Exact::whole(100);
+    let upper = match found.as_slice() {
+        [('>', one)] if *one <= hundred => hundred,
+        [(_, one)] => *one,
+        [(_, low), (_, high)] if low > high => return Err(Wrong::Backwards { text: text() }),
+        [(_, _), (_, high)] => *high,
+        _ => return Err(Wrong::Share { text: text() }),
+    };
+    if upper > hundred { Err(Wrong::TooMuch { text: text() }) } else { Ok(upper) }
+}
+
+/// `=10`, `(acute) = 10`, `-factor chronic: 1`.
+fn m_factor(rest: &str, locale: Locale) -> Option<Part> {
+    let which = if rest.contains("acute") {
+        Some(0)
+    } else if rest.contains("chronic") {
+        Some(1)
+    } else {
+        None
+    };
+    let mut bare = rest.to_owned();
+    for word in ["-factor", "factor", "acute", "chronic"] {
+        bare = bare.replace(word, " ");
+    }
+    let m = last_number(&bare, locale).filter(|m| *m >= Exact::ONE)?;
+    Some(Part::M(which, m))
+}
+
+const ROUTES: [(&str, usize); 7] =
+    [("oral", 0), ("dermal", 1), ("gas", 2), ("vapour", 3), ("vapor", 3), ("dust", 4), ("mist", 4)];
+
+/// `ate oral 500 mg/kg`, `ld50 oral > 5000`, `ate inhalation vapour: 11 mg/l`.
+fn dose(words: &str, locale: Locale) -> Option<Part> {
+    let mut bare = words.to_owned();
+    for word in
+        ["ate", "ld50", "lc50", "inhalation", "inhal.", "rat", "rabbit", "bw", "/4h", "4h", "and", "dusts"]
+    {
+        bare = bare.replace(word, " ");
+    }
+    let mut route = words.contains("inhal").then_some(4);
+    for (word, place) in ROUTES {
+        if bare.contains(word) {
+            route = Some(place);
+            bare = bare.replace(word, " ");
+        }
+    }
+    let found = numbers(
+        &bare.replace('/', " / ").replace("mg / kg", "").replace("mg / l", "").replace(" / ", ""),
+        locale,
+    )?;
+    let [(sign, ate)] = found.as_slice() else { return None };
+    let route = route?;
+    let bound =
+        super::acute::TABLE.get(route).and_then(|r| r.bounds.last()).map(|b| Exact::ratio(*b, 1000))?;
+    if ate.is_zero() {
+        return None;
+    }
+    Some(Part::Dose(route, if *sign == '>' && *ate >= bound { None } else { Some(*ate) }))
+}
+
+/// True where both are the same but for spaces, points and case.
+fn alike(a: &str, b: &str) -> bool {
+    let keep = |c: &char| !matches!(c, ' ' | '.');
+    a.chars().filter(keep).eq(b.chars().filter(keep).map(|c| c.to_ascii_lowercase()))
+}
+
+/// Hazards of the thing itself, which are tested and not reckoned, and those that only other laws have.
+const NOTED: [&str; 17] = [
+    "flam. ",
+    "flammable ",
+    "self-",
+    "ox. ",
+    "met. corr",
+    "pyr. ",
+    "org. perox",
+    "expl. ",
+    "press. gas",
+    "desen",
+    "water-react",
+    "aerosol",
+    "euh",
+    "skin irrit. 3",
+    "aquatic acute 2",
+    "aquatic acute 3",
+    "acute tox. 5",
+];
+
+/// The class names and codes of a part. Names that are none make it an error only where something else is one.
+fn classes(words: &str) -> Result<Named, Wrong> {
+    let mut named = Named::default();
+    let mut bare = String::new();
+    let mut rest = words.strip_prefix("scl").unwrap_or(words);
+    while let Some(at) = rest.find('h') {
+        let (before, from) = cut(rest, at);
+        let code: String = from.chars().take_while(char::is_ascii_alphanumeric).collect();
+        let digits = code.get(1..4).filter(|d| d.bytes().all(|b| b.is_ascii_digit()));
+        let starts = !before.ends_with(|c: char| c.is_ascii_alphanumeric());
+        bare.push_str(before);
+        match digits {
+            Some(digits) if starts && code.len() <= 6 => {
+                let full = ["H", digits].concat();
+                if digits.starts_with('2') {
+                    named.noted.push(full);
+                } else if ROWS.iter().any(|row| row.code == full) {
+                    named.codes.push(full);
+                } else {
+                    return Err(Wrong::NoSuchCode { code: full });
+                }
+                bare.push(',');
+                rest = cut(from, code.len()).1;
+            }
+            _ => {
+                bare.push('h');
+                rest = cut(from, 1).1;
+            }
+        }
+    }
+    bare.push_str(rest);
+    let mut stray = None;
+    for piece in bare.split([',', '/', '(', ')', '+', ':', '<', '>']).map(str::trim) {
+        let piece = piece.trim_end_matches([' ', '=']);
+        if piece.is_empty() || piece == "scl" || piece == "c" || piece == "inhalation" {
+            continue;
+        }
+        if let Some((_, place)) = ROUTES.iter().find(|(word, _)| *word == piece) {
+            let group = [Group::Oral, Group::Dermal].get(*place).copied().unwrap_or(Group::Inhaled);
+            named.groups.push(group);
+            if *place > 1 {
+                named.breathed = Some(*place);
+            }
+        } else if ROWS.iter().any(|row| alike(piece, row.name)) {
+            named.names.push(piece.to_owned());
+        } else if let Some(row) = ROWS.iter().find(|row| row.code.starts_with('E') && alike(piece, row.code))
+        {
+            named.codes.push(row.code.to_owned());
+        } else if NOTED.iter().any(|n| piece.starts_with(n)) {
+            named.noted.push(piece.to_owned());
+        } else {
+            stray = stray.or_else(|| (!is_figures(piece)).then(|| piece.to_owned()));
+        }
+    }
+    match stray {
+        Some(text) if !named.is_empty() => Err(Wrong::Unknown { text }),
+        _ => Ok(named),
+    }
+}
+
+/// Numbers and what may stand about them in a limit.
+fn is_figures(text: &str) -> bool {
+    text.chars().all(|c| c.is_ascii_digit() || " .,%-=c".contains(c))
+}
+
+impl Named {
+    fn is_empty(&self) -> bool {
+        self.names.is_empty() && self.codes.is_empty() && self.noted.is_empty()
+    }
+
+    /// The part without its names and codes.
+    fn without(&self, words: &str) -> String {
+        // What follows the first sign of comparison is the limit; before it may stand a lower one: `5 % <= c < 10 %`.
+        let after = self.codes.last().and_then(|code| words.find(&lower(code)).map(|at| at + code.len()));
+        let after = after.or_else(|| {
+            self.names.last().and_then(|name| words.find(name.as_str()).map(|at| at + name.len()))
+        });
+        let rest = cut(words, after.unwrap_or(0)).1;
+        rest.trim_start_matches(|c: char| c.is_ascii_alphabetic()).to_owned()
+    }
+
+    /// The classes meant; a name of several is told apart by the codes beside it, or else those of the whole line.
+    pub(super) fn classes(&self, all: &[&str]) -> Result<Vec<Class>, Wrong> {
+        let mut found: Vec<Class> = Vec::new();
+        for name in &self.names {
+            let rows: Vec<Class> = ROWS.iter().filter(|row| alike(name, row.name)).collect();
+            let here =
+                |row: &&Class| self.codes.iter().any(|c| c == row.code) || self.groups.contains(&row.group);
+            let mut meant: Vec<Class> = rows.iter().copied().filter(|r| here(&r)).collect();
+            if meant.is_empty() {
+                meant = rows.iter().copied().filter(|row| all.contains(&row.code)).collect();
+            }
+            match rows.as_slice() {
+                [only] => found.push(only),
+                _ if meant.is_empty() => {
+                    let codes: Vec<&str> = rows.iter().map(|row| row.code).collect();
+                    return Err(Wrong::WhichOne { class: name.clone(), codes: codes.join(", ") });
+                }
+                _ => found.extend(meant),
+            }
+        }
+        Ok(found)
+    }
+}

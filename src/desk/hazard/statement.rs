@@ -1,0 +1,120 @@
+//! The words of the hazard and precautionary statements (Annexes III and IV), as far as a candle can need them; from memory.
+
+/// Hazard statements by their code.
+const HAZARDS: &[(&str, &str)] = &[
+    ("H300", "Fatal if swallowed."),
+    ("H301", "Toxic if swallowed."),
+    ("H302", "Harmful if swallowed."),
+    ("H304", "May be fatal if swallowed and enters airways."),
+    ("H310", "Fatal in contact with skin."),
+    ("H311", "Toxic in contact with skin."),
+    ("H312", "Harmful in contact with skin."),
+    ("H314", "Causes severe skin burns and eye damage."),
+    ("H315", "Causes skin irritation."),
+    ("H317", "May cause an allergic skin reaction."),
+    ("H318", "Causes serious eye damage."),
+    ("H319", "Causes serious eye irritation."),
+    ("H330", "Fatal if inhaled."),
+    ("H331", "Toxic if inhaled."),
+    ("H332", "Harmful if inhaled."),
+    ("H334", "May cause allergy or asthma symptoms or breathing difficulties if inhaled."),
+    ("H335", "May cause respiratory irritation."),
+    ("H336", "May cause drowsiness or dizziness."),
+    ("H340", "May cause genetic defects."),
+    ("H341", "Suspected of causing genetic defects."),
+    ("H350", "May cause cancer."),
+    ("H351", "Suspected of causing cancer."),
+    ("H360", "May damage fertility or the unborn child."),
+    ("H361", "Suspected of damaging fertility or the unborn child."),
+    ("H362", "May cause harm to breast-fed children."),
+    ("H370", "Causes damage to organs."),
+    ("H371", "May cause damage to organs."),
+    ("H372", "Causes damage to organs through prolonged or repeated exposure."),
+    ("H373", "May cause damage to organs through prolonged or repeated exposure."),
+    ("H400", "Very toxic to aquatic life."),
+    ("H410", "Very toxic to aquatic life with long lasting effects."),
+    ("H411", "Toxic to aquatic life with long lasting effects."),
+    ("H412", "Harmful to aquatic life with long lasting effects."),
+    ("H413", "May cause long lasting harmful effects to aquatic life."),
+    ("H420", "Harms public health and the environment by destroying ozone in the upper atmosphere."),
+    ("EUH380", "May cause endocrine disruption in humans."),
+    ("EUH381", "Suspected of causing endocrine disruption in humans."),
+    ("EUH430", "May cause endocrine disruption in the environment."),
+    ("EUH431", "Suspected of causing endocrine disruption in the environment."),
+    ("EUH440", "Accumulates in the environment and living organisms including in humans."),
+    ("EUH441", "Strongly accumulates in the environment and living organisms including in humans."),
+    ("EUH450", "Can cause long-lasting and diffuse contamination of water resources."),
+    ("EUH451", "Can cause very long-lasting and diffuse contamination of water resources."),
+];
+
+pub(super) fn hazard(code: &str) -> &'static str {
+    HAZARDS.iter().find(|(known, _)| *known == code).map_or("", |found| found.1)
+}
+
+/// A precautionary statement for things sold to anybody, with the hazard statements that ask for it.
+pub(super) struct Precaution {
+    pub(super) code: &'static str,
+    pub(super) text: &'static str,
+    /// Codes of hazard statements; empty: every one.
+    pub(super) for_codes: &'static [&'static str],
+}
+
+const fn p(code: &'static str, text: &'static str, for_codes: &'static [&'static str]) -> Precaution {
+    Precaution { code, text, for_codes }
+}
+
+/// The most wanted first: six are enough (Article 28(3)). The order is our own choice for a candle.
+pub(super) const PRECAUTIONS: &[Precaution] = &[
+    p("P102", "Keep out of reach of children.", &[]),
+    p(
+        "P501",
+        "Dispose of contents/container in accordance with local rules.",
+        &[
+            "H300", "H301", "H302", "H304", "H310", "H311", "H312", "H314", "H317", "H330", "H331", "H340",
+            "H341", "H350", "H351", "H360", "H361", "H370", "H371", "H372", "H373", "H400", "H410", "H411",
+            "H412", "H413",
+        ],
+    ),
+    p("P301+P310", "IF SWALLOWED: Immediately call a POISON CENTER or doctor.", &["H300", "H301", "H304"]),
+    p("P331", "Do NOT induce vomiting.", &["H304", "H314"]),
+    p(
+        "P303+P361+P353",
+        "IF ON SKIN (or hair): Take off immediately all contaminated clothing. Rinse skin with water.",
+        &["H314"],
+    ),
+    p(
+        "P305+P351+P338",
+        "IF IN EYES: Rinse cautiously with water for several minutes. Remove contact lenses, if present and easy to \
+do. Continue rinsing.",
+        &["H314", "H318", "H319"],
+    ),
+    p("P310", "Immediately call a POISON CENTER or doctor.", &["H310", "H314", "H318", "H330"]),
+    p(
+        "P304+P340",
+        "IF INHALED: Remove person to fresh air and keep comfortable for breathing.",
+        &["H330", "H331", "H332", "H334", "H335", "H336"],
+    ),
+    p("P342+P311", "If experiencing respiratory symptoms: Call a POISON CENTER or doctor.", &["H334"]),
+    p(
+        "P308+P313",
+        "IF exposed or concerned: Get medical advice.",
+        &["H340", "H341", "H350", "H351", "H360", "H361", "H362", "H370", "H371"],
+    ),
+    p("P302+P352", "IF ON SKIN: Wash with plenty of water.", &["H310", "H311", "H312", "H315", "H317"]),
+    p("P333+P313", "If skin irritation or rash occurs: Get medical advice.", &["H317"]),
+    p("P273", "Avoid release to the environment.", &["H400", "H410", "H411", "H412", "H413"]),
+    p("P391", "Collect spillage.", &["H400", "H410", "H411"]),
+    p("P337+P313", "If eye irritation persists: Get medical advice.", &["H319"]),
+    p("P332+P313", "If skin irritation occurs: Get medical advice.", &["H315"]),
+    p("P301+P312", "IF SWALLOWED: Call a POISON CENTER or doctor if you feel unwell.", &["H302"]),
+    p("P280", "Wear protective gloves.", &["H310", "H311", "H312", "H314", "H315", "H317", "H318", "H319"]),
+    p("P261", "Avoid breathing vapours.", &["H317", "H331", "H332", "H334", "H335", "H336"]),
+    p("P314", "Get medical advice if you feel unwell.", &["H372", "H373"]),
+    p(
+        "P201",
+        "Obtain special instructions before use.",
+        &["H340", "H341", "H350", "H351", "H360", "H361", "H362"],
+    ),
+    p("P271", "Use only outdoors or in a well-ventilated area.", &["H330", "H331", "H332", "H335", "H336"]),
+    p("P101", "If medical advice is needed, have product container or label at hand.", &[]),
+];

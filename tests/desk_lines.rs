@@ -1,0 +1,123 @@
+//! Section 3 of a safety data sheet as it is typed or pasted: what is read, and what is told line by line.
+
+use potside::desk::hazard::{cas_check, ec_check, read_lines};
+use potside::quantity::{Exact, Locale};
+
+/// CAS numbers of well-known substances (public: e.g. water 7732-18-5); their last digit is the check digit.
+#[test]
+fn cas_check_digits() {
+    for number in
+        ["7732-18-5", "78-70-6", "5989-27-5", "91-64-5", "121-33-5", "106-24-1", "97-53-0", "5392-40-5"]
+    {
+        let digits: String = number.chars().filter(char::is_ascii_digit).collect();
+        let (before, check) = digits.split_at(digits.len() - 1);
+        assert_eq!(cas_check(before).to_string(), check, "{number}");
+    }
+}
+
+/// EC numbers of the same kind: water 231-791-2, linalool 201-134-4, limonene 227-813-5.
+#[test]
+fn ec_check_digits() {
+    for number in ["231-791-2", "201-134-4", "227-813-5", "202-086-7", "204-465-2"] {
+        let digits: String = number.chars().filter(char::is_ascii_digit).collect();
+        let (before, check) = digits.split_at(digits.len() - 1);
+        assert_eq!(ec_check(before).to_string(), check, "{number}");
+    }
+}
+
+#[track_caller]
+fn reads(line: &str, percent: &str, classes: &[&str]) {
+    let (found, errors) = read_lines(line, Locale::Point);
+    assert!(errors.is_empty(), "{line}: {errors:?}");
+    let one = &found[0];
+    let said: Vec<String> = one.classes.iter().map(|c| c.say()).collect();
+    let (whole, places) = percent.split_once('.').unwrap_or((percent, ""));
+    let number = Exact::ratio(format!("{whole}{places}").parse().unwrap(), 10_i128.pow(places.len() as u32));
+    assert_eq!(
+        (one.percent, said.iter().map(String::as_str).collect::<Vec<_>>().as_slice()),
+        (number, classes),
+        "{line}"
+    );
+}
+
+#[test]
+fn lines_as_sheets_have_them() {
+    reads(
+        "Linalool; 78-70-6; 201-134-4; 5 - < 10 %; Skin Irrit. 2 H315; Eye Irrit. 2 H319; Skin Sens. 1B H317",
+        "10",
+        &["Skin Irrit. 2 (H315)", "Eye Irrit. 2 (H319)", "Skin Sens. 1B (H317)"],
+    );
+    reads(
+        "Linalool\tCAS: 78-70-6\tEC 201-134-4\t≥ 5 – < 10\tSkin Sens. 1B, H317",
+        "10",
+        &["Skin Sens. 1B (H317)"],
+    );
+    reads(
+        "Limonene | 5989-27-5 | 01-2119529223-47-XXXX | <1% | Flam. Liq. 3, H226; Asp. Tox. 1, H304; Aquatic Acute 1, H400; Aquatic Chronic 3, H412",
+        "1",
+        &["Asp. Tox. 1 (H304)", "Aquatic Acute 1 (H400)", "Aquatic Chronic 3 (H412)"],
+    );
+    reads("Eugenol; 2,5 %; H317; H319", "2.5", &["Skin Sens. 1 (H317)", "Eye Irrit. 2 (H319)"]);
+    reads(
+        "Coumarin; 1.5 %; Acute Tox. 4 (oral) H302 / Acute Tox. 4 (dermal) H312",
+        "1.5",
+        &["Acute Tox. 4 (H302)", "Acute Tox. 4 (H312)"],
+    );
+    reads(
+        "Coumarin; 1.5 %; Acute Tox. 4; H302; Skin Sens. 1B; H317",
+        "1.5",
+        &["Acute Tox. 4 (H302)", "Skin Sens. 1B (H317)"],
+    );
+    reads("Cineole; 0.1 to 1 %; SKIN SENS. 1B (H317)", "1", &["Skin Sens. 1B (H317)"]);
+    reads("Solvent; > 90 %; not classified", "100", &[]);
+    reads(
+        "2,6-Dimethyl-7-octen-2-ol; 18479-58-8; 1-5%; Skin Irrit. 2; H315; M(acute)=1; M-factor chronic: 1",
+        "5",
+        &["Skin Irrit. 2 (H315)"],
+    );
+    reads("Musk; 3 %; Repr. 2 H361f; STOT SE 3 H335", "3", &["Repr. 2 (H361)", "STOT SE 3 (H335)"]);
+}
+
+#[track_caller]
+fn refused(line: &str, sentence: &str) {
+    let (found, errors) = read_lines(line, Locale::Point);
+    let said: Vec<String> = errors.iter().map(ToString::to_string).collect();
+    assert_eq!((found.len(), said), (0, vec![sentence.to_owned()]), "{line}");
+}
+
+#[test]
+fn every_error_names_its_line_and_what_to_do() {
+    let cases = [
+        "; 5 %",
+        "Linalool; 78-70-6",
+        "Linalool; 78-70-5; 5 %",
+        "Linalool; 201-134-5; 5 %",
+        "Linalool; 78-70-6; 5989-27-5; 5 %",
+        "Linalool; 5 %; 6 %",
+        "Linalool; 10 - 5 %",
+        "Linalool; 105 %",
+        "Linalool; x %",
+        "Linalool; 5 %; Skin Irit. 2",
+        "Linalool; 5 %; Skin Sens. 1B, Skin Irit. 2",
+        "Linalool; 5 %; H399",
+        "Linalool; 5 %; Acute Tox. 4",
+        "Linalool; 5 %; STOT SE 3",
+        "Linalool; 5 %; M=0",
+        "Linalool; 5 %; ATE 500",
+        "Linalool; 5 %; SCL Skin Sens. 1 >=",
+        "Linalool; 5 %; pH acid",
+    ];
+    let said = cases.map(|case| {
+        let (found, errors) = read_lines(&format!("# remark\n\n{case}"), Locale::Point);
+        assert!(found.is_empty(), "{case}: {found:?}");
+        format!("{case}\n    {}", errors.first().map(ToString::to_string).unwrap_or_default())
+    });
+    insta::assert_snapshot!(said.join("\n"));
+    refused("5 %", "Line 1: No concentration: add its share of the fragrance, like 5 - 10 %.");
+}
+
+#[test]
+fn good_lines_are_read_beside_bad_ones() {
+    let (found, errors) = read_lines("A; 5 %\nB; five\nC; 6 %; H317\n", Locale::Point);
+    assert_eq!((found.len(), errors.len(), errors[0].line), (2, 1, 2));
+}
