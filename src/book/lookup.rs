@@ -115,7 +115,8 @@ impl State {
     /// The safety data of the ingredient of this name, the latest word on it.
     pub fn safety_of(&self, name: &str) -> Option<&Kept<SafetySheet>> {
         let name = key(name);
-        let named = |k: &&Kept<SafetySheet>| !k.retired && k.body().is_some_and(|s| key(&s.ingredient) == name);
+        let named =
+            |k: &&Kept<SafetySheet>| !k.retired && k.body().is_some_and(|s| key(&s.ingredient) == name);
         self.safety.values().filter(named).max_by_key(|k| k.latest().map(|v| (v.clock, &v.entry)))
     }
 
