@@ -363,8 +363,14 @@ fn recipe() -> impl Strategy<Value = Vec<(usize, u32)>> {
 }
 
 fn sheet(recipe: &[(usize, u32)]) -> Vec<Substance> {
-    let line =
-        |(of, share): &(usize, u32)| format!("S{of}; {}.{:02} %; {}", share / 100, share % 100, CLASSES[*of]);
+    let line = |(of, share): &(usize, u32)| {
+        format!(
+            "S{of}; {}.{:02} %; {}",
+            share / 100,
+            share % 100,
+            CLASSES.get(*of).copied().unwrap_or_default()
+        )
+    };
     lines(&recipe.iter().map(line).collect::<Vec<_>>().join("\n"))
 }
 
