@@ -1,0 +1,101 @@
+//! The declaration in both unit systems, never more than there is.
+
+use crate::quantity::{Exact, Length, Locale, Mass, decimal};
+
+const SOURCE: &str =
+    "16 CFR 500.9, 500.17, 500.19 and 501.7, as gathered on 25 November 2026, partly from memory";
+
+/// The factors that 16 CFR 500.19(a) orders, "these and none others". The two part in the seventh digit: the one that
+/// declares less is taken.
+const OUNCE: Exact = Exact::ratio(283_495, 10_000);
+const OUNCES: Exact = Exact::ratio(352_740, 10_000_000);
+
+/// A declaration as it stands on the label.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Declaration {
+    /// `Net wt. 6.34 oz (180 g)`
+    pub text: String,
+    /// What is enforced: the larger of the two, by the factors of the law. None for candles declared by count and length.
+    pub enforced: Option<Mass>,
+    pub source: &'static str,
+}
+
+/// Rounded down to a multiple of `step`.
+fn down(number: Exact, step: Exact) -> Exact {
+    Exact::whole((number / step).floor()) * step
+}
+
+/// Without zeros at the end: `8 oz`, `6.5 oz`.
+fn plain(number: Exact, most: u32, locale: Locale) -> String {
+    let places = number.places().unwrap_or(most).min(most);
+    decimal(number, Exact::ratio(1, 10_i128.pow(places)), locale)
+}
+
+/// The declaration of a weight: ounces below a pound, then pounds with the remainder in ounces, to 0.01 oz; grams below
+/// a kilogram, then kilograms. Both are rounded down, so neither says more than there is.
+pub fn declare(mass: Mass) -> Declaration {
+    let grams = mass.in_base().max(Exact::ZERO);
+    let hundredth = Exact::ratio(1, 100);
+    let ounces = down((grams * OUNCES).min(grams / OUNCE), hundredth);
+    let sixteen = Exact::whole(16);
+    let pounds = Exact::whole((ounces / sixteen).floor());
+    let rest = ounces - pounds * sixteen;
+    let oz = |ounces: Exact| [&plain(ounces, 2, Locale::Point), " oz"].concat();
+    let inch_pound = match (pounds.is_zero(), rest.is_zero()) {
+        (true, _) => oz(ounces),
+        (false, true) => [&plain(pounds, 0, Locale::Point), " lb"].concat(),
+        (false, false) => [&plain(pounds, 0, Locale::Point), " lb ", &oz(rest)].concat(),
+    };
+    let (metric, metric_grams) = metric(grams, Locale::Point);
+    Declaration {
+        text: ["Net wt. ", &inch_pound, " (", &metric, ")"].concat(),
+        enforced: Some(enforced(ounces, metric_grams)),
+        source: SOURCE,
+    }
+}
+
+/// The larger of two declared quantities, in ounces and in grams: the one that is enforced.
+pub fn enforced(ounces: Exact, grams: Exact) -> Mass {
+    Mass::base(grams.max(ounces * OUNCE))
+}
+
+/// Grams or kilograms of at most three digits, rounded down, and how many grams that is.
+pub(super) fn metric(grams: Exact, locale: Locale) -> (String, Exact) {
+    let thousand = Exact::whole(1000);
+    if grams >= thousand {
+        let kilograms = down(grams / thousand, Exact::ratio(1, 100));
+        return ([&plain(kilograms, 2, locale), " kg"].concat(), kilograms * thousand);
+    }
+    let step = if grams < Exact::whole(10) { Exact::ratio(1, 10) } else { Exact::ONE };
+    let shown = down(grams, step);
+    ([&plain(shown, 1, locale), " g"].concat(), shown)
+}
+
+/// Tapers and irregular decorative candles, dipped or moulded, go by count and length (16 CFR 501.7: they are excused
+/// from the diameter). Below a foot in inches, from a foot on with the remainder; to a sixteenth, rounded down.
+pub fn declare_tapers(count: u32, length: Length) -> Declaration {
+    let inches = down(length.in_base() / Exact::ratio(254, 10), Exact::ratio(1, 16));
+    let feet = (inches / Exact::whole(12)).floor();
+    let rest = inches - Exact::whole(feet * 12);
+    let mut said = String::new();
+    if feet > 0 {
+        said.push_str(&[&feet.to_string(), " ft"].concat());
+    }
+    if feet == 0 || !rest.is_zero() {
+        let whole = rest.floor();
+        let (above, below) = (rest - Exact::whole(whole)).parts();
+        said.push_str(if feet > 0 { " " } else { "" });
+        if whole > 0 || above == 0 {
+            said.push_str(&whole.to_string());
+        }
+        if above > 0 {
+            let gap = if whole > 0 { " " } else { "" };
+            said.push_str(&[gap, &above.to_string(), "/", &below.to_string()].concat());
+        }
+        said.push_str(" in");
+    }
+    let centimetres = plain(down(length.in_base() / Exact::whole(10), Exact::ratio(1, 10)), 1, Locale::Point);
+    let what = if count == 1 { " candle, " } else { " candles, each " };
+    let text = [&count.to_string(), what, &said, " (", &centimetres, " cm)"].concat();
+    Declaration { text, enforced: None, source: SOURCE }
+}

@@ -1,0 +1,11 @@
+//! Net contents: what is declared, how high its letters stand, and whether a batch as filled would pass.
+//!
+//! An aid: local law and a qualified person decide.
+
+mod declare;
+mod panel;
+mod test;
+
+pub use declare::{Declaration, declare, declare_tapers, enforced};
+pub use panel::{Panel, eu_height, us_height};
+pub use test::{Test, eu_test, eu_tne, us_mav, us_test};

@@ -1,0 +1,186 @@
+//! Net contents: 16 CFR 500 and 501, Directive 76/211/EEC, NIST Handbook 133.
+
+use potside::desk::net::{
+    Panel, declare, declare_tapers, enforced, eu_height, eu_test, eu_tne, us_height, us_mav, us_test,
+};
+use potside::quantity::{Exact, Length, Mass, Voice};
+use proptest::prelude::*;
+
+fn g(thousandths: i128) -> Mass {
+    Mass::base(Exact::ratio(thousandths, 1000))
+}
+
+fn mm(tenths: i128) -> Length {
+    Length::base(Exact::ratio(tenths, 10))
+}
+
+#[track_caller]
+fn declared(thousandths: i128, text: &str) {
+    assert_eq!(declare(g(thousandths)).text, text);
+}
+
+/// Largest whole units and three digits (16 CFR 500.9, 500.19(b); reference values 1c and 2a).
+#[test]
+fn a_weight_in_both_systems() {
+    declared(170_097, "Net wt. 6 oz (170 g)");
+    // 57 g would say 0.3 g too much.
+    declared(56_699, "Net wt. 2 oz (56 g)");
+    declared(226_796, "Net wt. 8 oz (226 g)");
+    declared(180_000, "Net wt. 6.34 oz (180 g)");
+    declared(453_592, "Net wt. 15.99 oz (453 g)");
+    declared(453_593, "Net wt. 1 lb (453 g)");
+    // 18 oz is said as 1 lb 2 oz.
+    declared(510_300, "Net wt. 1 lb 2 oz (510 g)");
+    declared(1_234_567, "Net wt. 2 lb 11.54 oz (1.23 kg)");
+    declared(9_870, "Net wt. 0.34 oz (9.8 g)");
+}
+
+/// NIST SP 1038, 4.4.1.2: the larger of the two is enforced. 8 oz = 226.796 g.
+#[test]
+fn the_larger_of_two_is_enforced() {
+    let eight = Exact::whole(8);
+    assert_eq!(enforced(eight, Exact::whole(226)), g(226_796));
+    assert_eq!(enforced(eight, Exact::whole(227)), g(227_000));
+    assert_eq!(declare(g(226_796)).enforced, Some(g(226_796)));
+}
+
+/// 16 CFR 501.7 and 500.11: count and length, no weight, no diameter.
+#[test]
+fn tapers_go_by_count_and_length() {
+    for (count, tenths, text) in [
+        (2, 2540, "2 candles, each 10 in (25.4 cm)"),
+        (1, 2670, "1 candle, 10 1/2 in (26.7 cm)"),
+        (6, 3048, "6 candles, each 1 ft (30.4 cm)"),
+        (6, 3556, "6 candles, each 1 ft 2 in (35.5 cm)"),
+        (1, 127, "1 candle, 1/2 in (1.2 cm)"),
+    ] {
+        assert_eq!(declare_tapers(count, mm(tenths)).text, text);
+    }
+}
+
+/// 16 CFR 500.21: areas computed in the reference values, section 2a; heights from memory.
+#[test]
+fn letters_by_the_panel() {
+    for (diameter, height, hundredths, tenths_of_inch_16) in
+        [(700, 800, 1091, 2), (800, 900, 1402, 2), (600, 600, 701, 2), (500, 300, 292, 1)]
+    {
+        let panel = Panel::Round { diameter: mm(diameter), height: mm(height) };
+        assert_eq!((panel.square_inches() * Exact::whole(100)).round(), hundredths);
+        assert_eq!(us_height(panel, false), Length::base(Exact::ratio(254 * tenths_of_inch_16, 160)));
+        assert_eq!(panel.lowest().is_none(), hundredths <= 500);
+    }
+    let inch = |n: i128| Length::base(Exact::ratio(254 * n, 10));
+    for (square, sixteenths) in [(5, 1), (6, 2), (25, 2), (26, 3), (100, 3), (101, 4), (400, 4), (401, 8)] {
+        let panel = Panel::Flat { width: inch(square), height: inch(1) };
+        assert_eq!(us_height(panel, false), Length::base(Exact::ratio(254 * sixteenths, 160)), "{square}");
+        assert_eq!(us_height(panel, true), Length::base(Exact::ratio(254 * (sixteenths + 1), 160)));
+    }
+    let panel = Panel::Round { diameter: mm(700), height: mm(800) };
+    assert_eq!(panel.lowest(), Some(mm(240)));
+}
+
+/// Directive 76/211/EEC, Annex I, 3.1; the border belongs to the smaller height.
+#[test]
+fn figures_of_the_nominal_quantity() {
+    for (grams, height) in [(5, 2), (50, 2), (51, 3), (200, 3), (201, 4), (1000, 4), (1001, 6)] {
+        assert_eq!(eu_height(g(grams * 1000)), mm(height * 10), "{grams}");
+    }
+}
+
+/// Published: 250 → 9 and 400 → 12 (Justervesenet); the rest computed in the reference values, section 2c.
+#[test]
+fn tolerable_negative_errors() {
+    for (grams, tenths) in [
+        (250, 90),
+        (400, 120),
+        (30, 27),
+        (33, 30),
+        (75, 45),
+        (110, 50),
+        (170, 77),
+        (180, 81),
+        (220, 90),
+        (310, 93),
+        (500, 150),
+        (650, 150),
+        (50, 45),
+        (100, 45),
+        (200, 90),
+        (300, 90),
+        (1000, 150),
+        (10_000, 1500),
+    ] {
+        assert_eq!(eu_tne(g(grams * 1000)), Some(g(tenths * 100)), "{grams}");
+    }
+    assert_eq!((eu_tne(g(4999)), eu_tne(g(10_000_001))), (None, None));
+}
+
+/// Handbook 133, Table 2-5, from memory.
+#[test]
+fn maximum_allowable_variations() {
+    for (grams, tenths) in
+        [(30, 30), (36, 36), (53, 36), (54, 54), (170, 108), (226, 127), (453, 199), (570, 217)]
+    {
+        assert_eq!(us_mav(g(grams * 1000)), Some(g(tenths * 100)), "{grams}");
+    }
+    assert_eq!(us_mav(g(571_000)), None);
+}
+
+#[test]
+fn batches_pass_and_fail() {
+    let voice = Voice::default();
+    let fills = |grams: &[i128]| grams.iter().map(|n| g(n * 100)).collect::<Vec<_>>();
+    let us =
+        |grams: &[i128], declared: i128| us_test(&fills(grams), g(declared * 1000), voice).unwrap().passes;
+    let eu =
+        |grams: &[i128], declared: i128| eu_test(&fills(grams), g(declared * 1000), voice).unwrap().passes;
+    assert!(us(&[1800, 1810, 1795, 1800], 180));
+    // 0.1 g short on average: within chance for four that spread by 0.8 g.
+    assert!(us(&[1790, 1808, 1798, 1800], 180) && !us(&[1799, 1799, 1799, 1799], 180));
+    // One is 11 g short, more than 10.8 g, however full the others are.
+    assert!(!us(&[1690, 1850, 1850, 1850], 180) && us(&[1692, 1850, 1850, 1850], 180));
+    assert!(eu(&[1800, 1810, 1795, 1800], 180));
+    assert!(!eu(&[1790, 1808, 1798, 1800], 180));
+    // 8.1 g short is tolerable, more is for one in forty.
+    assert!(eu(&[1719, 1850, 1850], 180) && !eu(&[1718, 1850, 1850], 180));
+    let mut forty = vec![1850; 39];
+    forty.push(1700);
+    assert!(eu(&forty, 180));
+    forty[39] = 1637;
+    assert!(!eu(&forty, 180));
+    assert!(us_test(&[], g(1), voice).is_none() && eu_test(&[], g(1), voice).is_none());
+}
+
+/// Student's t at 97.5 % over √n: 2.201 for 12, 2.069 for 24, 2.012 for 48 (any table of t).
+#[test]
+fn the_factors_are_those_of_student() {
+    for (n, factor) in [(2_usize, 8.984), (12, 0.635), (24, 0.422), (48, 0.291)] {
+        let fills: Vec<Mass> = (0..n).map(|at| g(if at % 2 == 0 { 100_500 } else { 99_500 })).collect();
+        let spread = (0.25 * n as f64 / (n as f64 - 1.0)).sqrt();
+        let edge = 100.0 + factor * spread;
+        let at = |grams: f64| {
+            us_test(&fills, Mass::base(Exact::near(grams).unwrap()), Voice::default()).unwrap().rules[0].0
+        };
+        assert!(at(edge - 0.001) && !at(edge + 0.001), "{n}");
+    }
+}
+
+proptest! {
+    #[test]
+    fn net_contents_are_never_overstated(thousandths in 1_000i128..20_000_000) {
+        let mass = g(thousandths);
+        let said = declare(mass);
+        prop_assert!(said.enforced.unwrap() <= mass, "{} of {thousandths} mg", said.text);
+        // What stands on the label, read back, is no more than there is and off by little.
+        let ounces = said.text.split(" (").next().unwrap().trim_start_matches("Net wt. ");
+        let read = potside::quantity::read::<Mass>(ounces, potside::quantity::MassUnit::Ounce, potside::quantity::Locale::Point).unwrap();
+        // The factor of the law and the ounce itself part in the seventh digit.
+        let nearly = read.value.times(Exact::ratio(999_999, 1_000_000));
+        prop_assert!(nearly <= mass && mass - read.value < g(300), "{ounces}");
+    }
+
+    #[test]
+    fn the_tolerable_error_never_falls_as_the_quantity_grows(grams in 5_000i128..9_990_000, more in 1i128..10_000) {
+        prop_assert!(eu_tne(g(grams)) <= eu_tne(g(grams + more)));
+    }
+}
