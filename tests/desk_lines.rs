@@ -29,10 +29,11 @@ fn ec_check_digits() {
 fn reads(line: &str, percent: &str, classes: &[&str]) {
     let (found, errors) = read_lines(line, Locale::Point);
     assert!(errors.is_empty(), "{line}: {errors:?}");
-    let one = &found[0];
+    let Some(one) = found.first() else { panic!("{line}: nothing") };
     let said: Vec<String> = one.classes.iter().map(|c| c.say()).collect();
     let (whole, places) = percent.split_once('.').unwrap_or((percent, ""));
-    let number = Exact::ratio(format!("{whole}{places}").parse().unwrap(), 10_i128.pow(places.len() as u32));
+    let number =
+        Exact::ratio(format!("{whole}{places}").parse().unwrap_or(-1), 10_i128.pow(places.len() as u32));
     assert_eq!(
         (one.percent, said.iter().map(String::as_str).collect::<Vec<_>>().as_slice()),
         (number, classes),

@@ -27,8 +27,8 @@ fn a_weight_in_both_systems() {
     declared(56_699, "Net wt. 2 oz (56 g)");
     declared(226_796, "Net wt. 8 oz (226 g)");
     declared(180_000, "Net wt. 6.34 oz (180 g)");
-    declared(453_592, "Net wt. 15.99 oz (453 g)");
-    declared(453_593, "Net wt. 1 lb (453 g)");
+    declared(453_591, "Net wt. 15.99 oz (453 g)");
+    declared(453_592, "Net wt. 1 lb (453 g)");
     // 18 oz is said as 1 lb 2 oz.
     declared(510_300, "Net wt. 1 lb 2 oz (510 g)");
     declared(1_234_567, "Net wt. 2 lb 11.54 oz (1.23 kg)");
