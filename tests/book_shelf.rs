@@ -156,7 +156,7 @@ fn what_is_learnt_keeps_what_was_known() {
         name: "Red".to_owned(),
         density: Some(density(95)),
         drops: Some(drops("0.42 g")),
-        spoons: None,
+        ..Ingredient::default()
     };
     assert_eq!(state.ingredient("RED"), Some(&expected));
     let kept = state.ingredients.get(&id("fresh")).unwrap();

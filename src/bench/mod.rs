@@ -21,6 +21,7 @@ pub use spoons::bulk_density;
 pub use sweep::Sweep;
 
 use crate::quantity::{Amount, Density, Mass, Volume};
+use crate::stores::Supply;
 use crate::wire::wire_struct;
 
 /// A scale of the workshop.
@@ -80,6 +81,8 @@ pub struct Ingredient {
     pub density: Option<Density>,
     pub drops: Option<DropTrial>,
     pub spoons: Option<SpoonTrial>,
+    /// How it is bought.
+    pub supply: Option<Supply>,
 }
 
-wire_struct!(Ingredient { name, density, drops, spoons });
+wire_struct!(Ingredient { name, density, drops, spoons, supply [skip] });

@@ -1,9 +1,11 @@
 //! A workshop to try things in. Every name in it is invented.
 
 use super::{Act, Book, Ending, Id};
+use crate::day::Day;
 use crate::formula::TemperatureRange;
 use crate::pot::{Ask, Event, Run, StepKey, Target, plan};
-use crate::quantity::{Exact, Temperature, Voice};
+use crate::quantity::{Amount, Exact, MassUnit, Money, Temperature, Voice};
+use crate::stores::{Bought, Ledger, Lot, Pack};
 use crate::wire;
 
 /// What is in the workshop, as acts; the pours of the past are made from it.
@@ -38,6 +40,26 @@ const PAST: [Past; 2] = [
     },
 ];
 
+/// What is in the stores: what it is, its lot, days ago it came, days from now it is best before (0: it keeps), minor units
+/// for all of it, packs, and grams in each; pieces where negative.
+const LOTS: [(&str, &str, u64, u64, i64, u32, i32); 15] = [
+    ("Meadow soft wax", "MS-2210", 38, 300, 4150, 1, 5000),
+    ("Meadow soft wax", "MS-2304", 12, 420, 8200, 2, 5000),
+    ("Harbour firm wax", "HF-77", 38, 500, 5400, 1, 5000),
+    ("Light guard powder", "LG-9", 38, 0, 1280, 1, 100),
+    ("Hard flake", "F-31", 38, 0, 900, 1, 500),
+    ("Brick dye", "B-4", 38, 0, 690, 1, 30),
+    ("Plum dye", "P-11", 38, 0, 690, 1, 30),
+    ("Late orchard oil", "LO-118", 38, 40, 3150, 1, 250),
+    ("Late orchard oil", "LO-121", 10, 360, 5600, 1, 500),
+    ("Salt hedge oil", "SH-52", 38, 200, 3900, 1, 250),
+    ("Cold larder oil", "CL-8", 20, 330, 3600, 1, 250),
+    ("Wet slate oil", "WS-3", 20, 330, 3300, 1, 250),
+    ("Shoulder jar", "J-0924", 38, 0, 4320, 3, -12),
+    ("Low tin", "T-1107", 38, 0, 2640, 2, -24),
+    ("Cotton 14", "C14-6", 38, 0, 800, 1, -50),
+];
+
 /// Everything of the demo workshop as lines to store, with their entry ids: formulas, vessels, ingredients with their
 /// trials, two scales, two pots, and pours of the past. `now` is in milliseconds since 1970.
 pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(String, String)> {
@@ -47,10 +69,39 @@ pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(Str
     for act in wire::read::<Vec<Act>>(WORKSHOP).unwrap_or_default() {
         let _ = book.act(act, began, random());
     }
+    for (number, of) in LOTS.iter().enumerate() {
+        let (id, at, body) = lot(number, of, now);
+        let _ = book.act(Act::Lot { id, over: None, body }, at, random());
+    }
     for past in &PAST {
         let _ = pour(&mut book, past, now.saturating_sub(past.days_ago * DAY), &mut random);
     }
     book.to_store().unwrap_or_default()
+}
+
+fn lot(
+    number: usize,
+    (name, lot, ago, keeps, price, packs, holds): &(&str, &str, u64, u64, i64, u32, i32),
+    now: u64,
+) -> (Id, u64, Lot) {
+    let at = now.saturating_sub(ago * DAY);
+    let each = Exact::whole(holds.unsigned_abs().into());
+    let pack = if *holds < 0 {
+        Pack::Pieces(holds.unsigned_abs())
+    } else {
+        Pack::Weight(Amount::new(each, MassUnit::Gram))
+    };
+    let body = Lot {
+        ingredient: (*name).to_owned(),
+        number: (*lot).to_owned(),
+        supplier: String::new(),
+        got_on: Day::of(at),
+        best_before: (*keeps > 0).then(|| Day::of(now + keeps * DAY)),
+        price: Money(*price),
+        bought: Bought { packs: *packs, pack },
+        amount: each * Exact::whole((*packs).into()),
+    };
+    (Id(["demo-lot-", &number.to_string()].concat()), at, body)
 }
 
 /// Plans a pour and does every step of it, as planned, one minute apart. None where it cannot be planned.
@@ -78,6 +129,7 @@ fn pour(book: &mut Book, past: &Past, mut now: u64, random: &mut impl FnMut() ->
     let version = version.entry.clone();
     let batch = book.journal().new_id(random());
     let mut run = Run::new(plan.clone());
+    let (sources, _) = Ledger::of(state).sources(&plan, Voice::default());
     let began = Act::Began {
         batch: batch.clone(),
         formula: formula_id,
@@ -86,6 +138,7 @@ fn pour(book: &mut Book, past: &Past, mut now: u64, random: &mut impl FnMut() ->
         plan: Box::new(plan),
     };
     book.act(began, now, random()).ok()?;
+    book.act(Act::TakenFrom { batch: batch.clone(), sources }, now, random()).ok()?;
     while let Some(step) = run.now() {
         now += MINUTE;
         let temperature = temperature(&run, step.key);

@@ -4,6 +4,7 @@ use super::lookup::key;
 use super::{Act, Id, Kept, Map, State};
 use crate::bench::{DropTrial, Ingredient, SpoonTrial};
 use crate::quantity::Density;
+use crate::stores::Supply;
 
 /// One thing learnt of an ingredient.
 #[derive(Clone, PartialEq, Debug)]
@@ -11,6 +12,7 @@ pub enum Fact {
     Density(Density),
     Drops(DropTrial),
     Spoons(SpoonTrial),
+    Supply(Supply),
 }
 
 /// An ingredient by its name, and which formulas in use call for it.
@@ -39,11 +41,13 @@ impl State {
             density: known().find_map(|i| i.density),
             drops: known().find_map(|i| i.drops.clone()),
             spoons: known().find_map(|i| i.spoons.clone()),
+            supply: known().find_map(|i| i.supply.clone()),
         };
         match fact {
             Fact::Density(density) => body.density = Some(density),
             Fact::Drops(trial) => body.drops = Some(trial),
             Fact::Spoons(trial) => body.spoons = Some(trial),
+            Fact::Supply(supply) => body.supply = Some(supply),
         }
         let kept = self.known(name).next();
         Act::Ingredient {

@@ -1,10 +1,22 @@
 //! What is in the stores: lots as they were bought, what became of each, where it is, when to buy again.
 
+mod chart;
+mod draft;
+mod errand;
 mod ledger;
+mod pace;
 mod pool;
+mod source;
+mod supply;
+mod trace;
 
+pub use chart::Chart;
+pub use draft::{Draft, Way};
+pub use errand::Standing;
 pub use ledger::{Account, Holding, Ledger, Take};
-pub use pool::Pool;
+pub use pace::{Pace, Reorder};
+pub use supply::{Buy, Offer, Supply};
+pub use trace::{Origin, Reach};
 
 use crate::day::Day;
 use crate::quantity::{Amount, Density, Exact, Mass, Money, Quantity, Voice, Volume};

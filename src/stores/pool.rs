@@ -3,19 +3,19 @@
 use crate::quantity::{Exact, Money};
 
 #[derive(Clone, Copy, PartialEq, Debug, Default)]
-pub struct Pool {
+pub(super) struct Pool {
     amount: Exact,
     value: Money,
 }
 
 impl Pool {
-    pub fn put(&mut self, amount: Exact, price: Money) {
+    pub(super) fn put(&mut self, amount: Exact, price: Money) {
         self.amount = self.amount + amount;
         self.value = self.value + price;
     }
 
     /// Takes so much out; what it was worth, rounded once to the minor unit. The rest is worth the rest.
-    pub fn go(&mut self, amount: Exact) -> Money {
+    pub(super) fn go(&mut self, amount: Exact) -> Money {
         let worth = match amount.checked_div(self.amount) {
             Some(share) if share < Exact::ONE => self.value.times(share),
             Some(_) => self.value,
@@ -26,11 +26,7 @@ impl Pool {
         worth
     }
 
-    pub const fn amount(self) -> Exact {
-        self.amount
-    }
-
-    pub const fn value(self) -> Money {
+    pub(super) const fn value(self) -> Money {
         self.value
     }
 }

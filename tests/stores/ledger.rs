@@ -144,7 +144,7 @@ fn drops_of_no_known_weight_are_told_all_the_same() {
 
 /// What a person may do, in any order.
 #[derive(Clone, Debug)]
-enum Do {
+pub(crate) enum Do {
     Lot { lot: usize, grams: i128, price: i64 },
     Pour { grams: i128, lots: Vec<usize>, stopped: bool },
     Count { lot: usize, left: i128 },
@@ -155,7 +155,7 @@ enum Do {
 
 const LOTS: [&str; 4] = ["a", "b", "c", "d"];
 
-fn doing() -> impl Strategy<Value = (u32, Do)> {
+pub(crate) fn doing() -> impl Strategy<Value = (u32, Do)> {
     let lots = || proptest::collection::vec(0..LOTS.len(), 0..3);
     let what = prop_oneof![
         (0..LOTS.len(), 1..2000_i128, 0..5000_i64).prop_map(|(lot, grams, price)| Do::Lot {
@@ -176,7 +176,7 @@ fn doing() -> impl Strategy<Value = (u32, Do)> {
     (0..60_u32, what)
 }
 
-fn does(shop: &mut Shop, day: u32, what: &Do, n: usize) {
+pub(crate) fn does(shop: &mut Shop, day: u32, what: &Do, n: usize) {
     let names = |lots: &[usize]| lots.iter().map(|l| LOTS[*l]).collect::<Vec<_>>();
     match what {
         Do::Lot { lot, grams, price } => {

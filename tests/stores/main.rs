@@ -3,8 +3,10 @@
 // A helper of a test may fail as a test does.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod buying;
 #[path = "../common/mod.rs"]
 mod common;
 mod kept;
 mod ledger;
 mod shared;
+mod trace;

@@ -1,0 +1,85 @@
+//! What to buy: the shopping list.
+
+use super::{Account, Buy, Ledger, Pace, Reorder, Supply};
+use crate::book::State;
+use crate::day::Day;
+use crate::quantity::{Exact, Voice};
+use crate::sort;
+
+/// Without a supplier's wait it is put on the list where it lasts no longer than this, in days (our own choice).
+const SOON: u32 = 14;
+
+/// One ingredient as it stands today.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Standing<'a> {
+    pub account: &'a Account,
+    /// Of the lots that can be used.
+    pub left: Exact,
+    pub pace: Option<Pace>,
+    /// Full days that it lasts at that pace.
+    pub lasts: Option<u32>,
+    pub supply: Option<&'a Supply>,
+    pub reorder: Option<Reorder>,
+    /// How many to order at a time.
+    pub buy: Option<Buy>,
+    pub due: bool,
+}
+
+impl Ledger {
+    pub fn standing<'a>(
+        &'a self,
+        account: &'a Account,
+        state: &'a State,
+        today: Day,
+        voice: Voice,
+    ) -> Standing<'a> {
+        let left = account.usable_left();
+        let pace = account.pace(today);
+        let lasts = pace.and_then(|p| p.lasts(left));
+        let supply = state.supply(&account.name);
+        let reorder = pace.zip(supply).map(|(p, s)| p.reorder(s, state.rates.service, account, voice));
+        let buy = pace.zip(supply).and_then(|(p, s)| {
+            let density = state.ingredient(&account.name).and_then(|i| i.density);
+            s.best((p.daily * Exact::whole(365)).checked_div(s.pack.holds(density)?)?)
+        });
+        let due = match &reorder {
+            Some(reorder) => left <= reorder.at,
+            None => left.is_zero() || lasts.is_some_and(|days| days <= SOON),
+        };
+        Standing { account, left, pace, lasts, supply, reorder, buy, due }
+    }
+
+    /// What is due, the first to run out first.
+    pub fn errands<'a>(&'a self, state: &'a State, today: Day, voice: Voice) -> Vec<Standing<'a>> {
+        let mut due: Vec<Standing> = Vec::new();
+        for account in &self.accounts {
+            let standing = self.standing(account, state, today, voice);
+            if standing.due {
+                due.push(standing);
+            }
+        }
+        sort::by(&mut due, |a, b| a.lasts.unwrap_or(0).cmp(&b.lasts.unwrap_or(0)));
+        due
+    }
+}
+
+impl Standing<'_> {
+    /// For how long it lasts, in words.
+    pub fn say(&self) -> String {
+        match (self.lasts, self.pace) {
+            _ if self.left.is_zero() => "none left that can be used".to_owned(),
+            (Some(0), _) => "lasts less than a day at this pace".to_owned(),
+            (Some(1), _) => "lasts 1 day at this pace".to_owned(),
+            (Some(days), _) => format!("lasts {days} days at this pace"),
+            (None, Some(_)) => "not used of late".to_owned(),
+            (None, None) => "too new to tell its pace".to_owned(),
+        }
+    }
+}
+
+impl State {
+    /// How the ingredient of this name is bought.
+    pub fn supply(&self, name: &str) -> Option<&Supply> {
+        self.ingredient(name).and_then(|i| i.supply.as_ref())
+    }
+}

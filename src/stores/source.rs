@@ -1,0 +1,81 @@
+//! Which lots a pour is taken from, unless one chooses otherwise.
+
+use super::{Account, Ledger, Source};
+use crate::book::{Batch, Id};
+use crate::pot::{Note, Plan};
+use crate::quantity::{Exact, Voice};
+
+impl Ledger {
+    /// For everything of the plan that is in the stores: the lots first to expire, as many as it needs. With what must be
+    /// told: a lot on hold is not used, and what is there may be too little.
+    pub fn sources(&self, plan: &Plan, voice: Voice) -> (Vec<Source>, Vec<Note>) {
+        let (mut sources, mut notes) = (Vec::new(), Vec::new());
+        let mut names: Vec<(String, Exact, Exact)> = Vec::new();
+        for need in plan.needs() {
+            names.push((need.name, need.mass.in_base(), Exact::whole(need.pieces.into())));
+        }
+        for name in [&plan.vessel, &plan.wick] {
+            names.push((name.clone(), Exact::ZERO, Exact::whole(plan.vessels.into())));
+        }
+        for (part, grams, pieces) in names {
+            let Some(account) = self.account(&part) else { continue };
+            let needs = match account.measure {
+                super::Measure::Grams => grams,
+                super::Measure::Pieces => pieces,
+            };
+            account.told(needs, voice, &mut notes);
+            let lots = account.first(needs);
+            if !lots.is_empty() {
+                sources.push(Source { part, lots });
+            }
+        }
+        (sources, notes)
+    }
+}
+
+impl Account {
+    /// Lots first to expire that hold so much together, or all there are.
+    fn first(&self, needs: Exact) -> Vec<Id> {
+        let (mut lots, mut sum) = (Vec::new(), Exact::ZERO);
+        for holding in self.usable() {
+            lots.push(holding.id.clone());
+            sum = sum + holding.left;
+            if sum >= needs {
+                break;
+            }
+        }
+        lots
+    }
+
+    fn told(&self, needs: Exact, voice: Voice, notes: &mut Vec<Note>) {
+        for held in self.lots.iter().filter(|h| h.held && h.left > Exact::ZERO) {
+            let text = format!(
+                "Lot {} of “{}” is on hold, so it is not used. Release it in the Stores, or use another.",
+                held.lot.number, self.name
+            );
+            notes.push(Note { caution: true, text });
+        }
+        let there = self.usable_left();
+        if there < needs {
+            let text = format!(
+                "“{}”: this takes {}, and {} can be used of what is in the stores. Get more, count what is there, or pour fewer.",
+                self.name,
+                self.measure.say(needs, voice),
+                self.measure.say(there, voice)
+            );
+            notes.push(Note { caution: false, text });
+        }
+    }
+
+    /// What is left in the lots that can be used.
+    pub fn usable_left(&self) -> Exact {
+        self.usable().map(|h| h.left).sum()
+    }
+}
+
+impl Batch {
+    /// The lots that a part of it is taken from.
+    pub fn lots_of(&self, part: &str) -> &[Id] {
+        self.sources.iter().find(|s| s.part == part).map(|s| s.lots.as_slice()).unwrap_or_default()
+    }
+}

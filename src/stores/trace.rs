@@ -1,0 +1,85 @@
+//! From a lot forward to the batches it went into, and from a batch back to every lot in it: one step each way.
+
+use super::{Account, Holding, Ledger};
+use crate::book::{Batch, Id, State};
+use crate::quantity::Exact;
+
+/// A batch that has something of a lot in it.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Reach<'a> {
+    pub batch: &'a Batch,
+    pub amount: Exact,
+}
+
+/// A lot that is in a batch.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Origin<'a> {
+    pub account: &'a Account,
+    pub holding: &'a Holding,
+    pub amount: Exact,
+}
+
+impl Ledger {
+    /// Every batch with something of this lot in it, the first poured first.
+    pub fn forward<'a>(&self, state: &'a State, lot: &Id) -> Vec<Reach<'a>> {
+        let mut reached: Vec<Reach> = Vec::new();
+        let Some((account, _)) = self.lot(lot) else { return reached };
+        for take in account.takes.iter().filter(|t| t.lot == *lot) {
+            match reached.iter_mut().rev().find(|r| r.batch.id == take.batch) {
+                Some(reach) => reach.amount = reach.amount + take.amount,
+                None => {
+                    let batch = state.batches.get(&take.batch);
+                    reached.extend(batch.map(|batch| Reach { batch, amount: take.amount }));
+                }
+            }
+        }
+        reached
+    }
+
+    /// Every lot in this batch, by the name of the ingredient.
+    pub fn back(&self, batch: &Id) -> Vec<Origin<'_>> {
+        let mut origins: Vec<Origin> = Vec::new();
+        for account in &self.accounts {
+            let first = origins.len();
+            for take in account.takes.iter().filter(|t| t.batch == *batch) {
+                let known = origins.iter_mut().skip(first).find(|o| o.holding.id == take.lot);
+                match (known, account.lot(&take.lot)) {
+                    (Some(origin), _) => origin.amount = origin.amount + take.amount,
+                    (None, Some(holding)) => origins.push(Origin { account, holding, amount: take.amount }),
+                    (None, None) => {}
+                }
+            }
+        }
+        origins
+    }
+
+    /// True where something of a lot that is on hold is in this batch.
+    pub fn is_held(&self, batch: &Id) -> bool {
+        self.held().contains(&batch)
+    }
+
+    /// The batches with something in them of a lot that is on hold.
+    pub fn held(&self) -> Vec<&Id> {
+        let mut held = Vec::new();
+        for account in &self.accounts {
+            for lot in account.lots.iter().filter(|h| h.held) {
+                held.extend(account.takes.iter().filter(|t| t.lot == lot.id).map(|t| &t.batch));
+            }
+        }
+        held
+    }
+}
+
+impl Batch {
+    /// What is in it and was named from no lot, by name.
+    pub fn untraced(&self) -> Vec<&str> {
+        let mut names: Vec<&str> = Vec::new();
+        for used in self.run.used() {
+            let own = used.name == self.run.plan.vessel || used.name == self.run.plan.wick;
+            if !own && self.lots_of(used.name).is_empty() && !names.contains(&used.name) {
+                names.push(used.name);
+            }
+        }
+        names
+    }
+}

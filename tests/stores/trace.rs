@@ -1,0 +1,91 @@
+//! From a lot to its batches and back.
+
+use super::ledger::{does, doing};
+use super::shared::{Shop, id, whole};
+use potside::book::Id;
+use potside::quantity::{Exact, Voice};
+use potside::stores::LotEvent;
+use proptest::prelude::*;
+
+#[test]
+fn from_a_lot_to_its_batches_and_from_a_batch_to_its_lots() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 500, 1000);
+    shop.lot("b", "Coco", 1, 500, 1000);
+    shop.pour("p1", 2, 400, &["a", "b"]);
+    shop.pour("p2", 3, 400, &["a", "b"]);
+    shop.pour("p3", 4, 100, &[]);
+    let ledger = shop.ledger();
+    let forward = |lot: &str| -> Vec<(String, Exact)> {
+        let reached = ledger.forward(shop.state(), &id(lot));
+        reached.iter().map(|r| (r.batch.id.to_string(), r.amount)).collect()
+    };
+    assert_eq!(forward("a"), [("p1".into(), whole(400)), ("p2".into(), whole(100))]);
+    assert_eq!(forward("b"), [("p2".into(), whole(300))]);
+    assert_eq!(forward("c"), []);
+    let back: Vec<_> = ledger.back(&id("p2")).iter().map(|o| (o.holding.id.clone(), o.amount)).collect();
+    assert_eq!(back, [(id("a"), whole(100)), (id("b"), whole(300))]);
+    assert_eq!(ledger.back(&id("p3")), []);
+    let batch = |name: &str| shop.state().batches.get(&id(name)).unwrap();
+    assert_eq!(batch("p3").untraced(), ["Coco"]);
+    assert_eq!(batch("p1").untraced(), Vec::<&str>::new());
+}
+
+#[test]
+fn a_hold_marks_the_candles_and_is_not_used_in_the_next_pour() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 5000, 1000);
+    shop.lot("b", "Coco", 1, 100, 1000);
+    shop.pour("p1", 2, 400, &["a"]);
+    shop.pour("p2", 2, 50, &["b"]);
+    let plan = shop.state().batches.get(&id("p1")).unwrap().run.plan.clone();
+    let sources = |shop: &Shop| {
+        let (sources, notes) = shop.ledger().sources(&plan, Voice::default());
+        let lots: Vec<String> = sources.iter().flat_map(|s| &s.lots).map(Id::to_string).collect();
+        (lots, notes.into_iter().map(|n| n.text).collect::<Vec<_>>())
+    };
+    assert_eq!(sources(&shop), (vec!["a".to_owned()], vec![]));
+    shop.event("a", 3, LotEvent::Held { reason: "cloudy".into() });
+    let ledger = shop.ledger();
+    assert!(ledger.is_held(&id("p1")) && !ledger.is_held(&id("p2")));
+    assert_eq!(
+        sources(&shop),
+        (
+            vec!["b".to_owned()],
+            vec![
+                "Lot a of “Coco” is on hold, so it is not used. Release it in the Stores, or use another.".to_owned(),
+                "“Coco”: this takes 194.9 g (6.87 oz), and 50.0 g (1.76 oz) can be used of what is in the stores. Get more, \
+                 count what is there, or pour fewer."
+                    .to_owned(),
+            ]
+        )
+    );
+    shop.event("a", 4, LotEvent::Released { reason: "it was the cold".into() });
+    assert!(shop.ledger().held().is_empty());
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn forward_and_back_are_inverse(all in proptest::collection::vec(doing(), 1..25)) {
+        let mut shop = Shop::new();
+        for (n, (day, what)) in all.iter().enumerate() {
+            does(&mut shop, *day, what, n);
+        }
+        let ledger = shop.ledger();
+        let mut forward: Vec<(Id, Id, Exact)> = Vec::new();
+        for holding in ledger.accounts.iter().flat_map(|a| &a.lots) {
+            let reached = ledger.forward(shop.state(), &holding.id);
+            forward.extend(reached.into_iter().map(|r| (holding.id.clone(), r.batch.id.clone(), r.amount)));
+        }
+        let mut back: Vec<(Id, Id, Exact)> = Vec::new();
+        for batch in shop.state().batches.values() {
+            let origins = ledger.back(&batch.id);
+            back.extend(origins.into_iter().map(|o| (o.holding.id.clone(), batch.id.clone(), o.amount)));
+        }
+        forward.sort();
+        back.sort();
+        prop_assert_eq!(forward, back);
+    }
+}
