@@ -102,6 +102,7 @@ fn of_one(text: &str, wanted: &[&str]) {
             spoons: 4,
             mass: mass(36, 1),
         }),
+        supply: None,
     };
     let amount = read_any(text, Locale::Point).unwrap();
     let said: Vec<String> = measures(&red, &amount, Voice::default()).into_iter().map(|m| m.0).collect();
