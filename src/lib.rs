@@ -10,6 +10,7 @@
 //! - [`stores`]: lots as bought, what became of each, where it is, when to buy again.
 //! - [`desk`]: what a candle costs, and its price; what its label must say.
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
+//! - [`lists`]: every list as text for a spreadsheet, and two kinds of list read.
 //! - [`wire`]: how what is kept is written as JSON and read back.
 //! - [`day`], [`sort`], [`text`]: days, the one sort and the small letters that all of them use.
 //! - `keep` (in the browser): storage behind the trait that `book` defines.
@@ -22,6 +23,7 @@ pub mod day;
 pub mod desk;
 pub mod formula;
 pub mod heat;
+pub mod lists;
 pub mod pot;
 pub mod quantity;
 pub mod sort;

@@ -7,6 +7,10 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, HtmlInputElement, Url};
 
+/// What is said where a browser gives out no files.
+pub const NO_FILES: &str =
+    "This browser does not give out files here. Open Potside in an ordinary window, then try again.";
+
 /// Offers a text for download under this name. False where the browser does not.
 pub fn download(name: &str, text: &str) -> bool {
     offer(name, text).is_ok()
@@ -15,7 +19,7 @@ pub fn download(name: &str, text: &str) -> bool {
 fn offer(name: &str, text: &str) -> Result<(), JsValue> {
     let document = web_sys::window().and_then(|w| w.document()).ok_or(JsValue::NULL)?;
     let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
+    kind.set_type(if name.ends_with(".csv") { "text/csv" } else { "application/json" });
     let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
     let address = Url::create_object_url_with_blob(&blob)?;
     let link: HtmlAnchorElement = document.create_element("a")?.unchecked_into();

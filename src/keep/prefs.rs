@@ -3,6 +3,7 @@
 use super::local::{keep, kept};
 use super::page::random;
 use super::workshop::Which;
+use crate::book::{Journal, Reminder};
 use crate::quantity::{Locale, MassUnit, Temperature, TemperatureUnit};
 use crate::wire::{self, Flaws, Json, Wire, get_or, put_field, wire_enum};
 use js_sys::{Function, Object, Reflect};
@@ -51,6 +52,13 @@ pub struct Prefs {
     /// How warm the room is, as typed, and when (milliseconds since 1970).
     pub room: Option<Temperature>,
     pub room_at: u64,
+    /// When the last copy of the book was given out, milliseconds since 1970; zero: never.
+    pub copied: u64,
+    /// A copy is not asked for before this, milliseconds since 1970.
+    pub later: u64,
+    /// A copy is asked for after so many days, so many pours; zero: not.
+    pub remind_days: u32,
+    pub remind_pours: u32,
 }
 
 /// A room typed longer ago is not today's: sixteen hours, in milliseconds.
@@ -72,6 +80,10 @@ impl Default for Prefs {
             sound: true,
             room: None,
             room_at: 0,
+            copied: 0,
+            later: 0,
+            remind_days: Reminder::default().days,
+            remind_pours: Reminder::default().pours,
         }
     }
 }
@@ -96,6 +108,10 @@ impl Wire for Prefs {
         put_field!(out, sound, &self.sound);
         put_field!(out, room, &self.room);
         put_field!(out, room_at, &self.room_at);
+        put_field!(out, copied, &self.copied);
+        put_field!(out, later, &self.later);
+        put_field!(out, remind_days, &self.remind_days);
+        put_field!(out, remind_pours, &self.remind_pours);
         out.push('}');
     }
     /// What is not there is as by default.
@@ -111,11 +127,22 @@ impl Wire for Prefs {
             sound: get_or(json.field("sound", flaws), flaws, usual.sound),
             room: get_or(json.field("room", flaws), flaws, usual.room),
             room_at: get_or(json.field("room_at", flaws), flaws, usual.room_at),
+            copied: get_or(json.field("copied", flaws), flaws, usual.copied),
+            later: get_or(json.field("later", flaws), flaws, usual.later),
+            remind_days: get_or(json.field("remind_days", flaws), flaws, usual.remind_days),
+            remind_pours: get_or(json.field("remind_pours", flaws), flaws, usual.remind_pours),
         }
     }
 }
 
 impl Prefs {
+    /// The sentence that asks for a copy of the book; none while none is due, or it is put off.
+    pub fn copy_due(&self, journal: &Journal, now: u64) -> Option<String> {
+        let reminder = Reminder { days: self.remind_days, pours: self.remind_pours };
+        let copied = Some(self.copied).filter(|at| *at > 0);
+        reminder.said(copied, journal, now).filter(|_| self.workshop == Which::Own && now >= self.later)
+    }
+
     /// How warm the room is, as far as it was typed today.
     pub fn room_at(&self, now: u64) -> Option<Temperature> {
         self.room.filter(|_| now.saturating_sub(self.room_at) < TODAY)

@@ -1,9 +1,14 @@
 //! What must be told in every room: storage that fails, damage, a new version, no offline use here.
 
+use super::parts::press;
 use super::workshop::Workshop;
 use crate::book::Saving;
+use crate::day::DAY;
 use crate::dom::*;
 use crate::keep;
+
+/// In milliseconds.
+const QUARTER: u64 = 15 * 60 * 1000;
 
 /// The lines under the top, each only while it holds.
 pub fn notices() -> View {
@@ -16,6 +21,12 @@ pub fn notices() -> View {
         cannot.set(keep::root("offlineReason"));
     });
     let pouring = Derived::new(move || shop.state(|s| s.running().is_some()));
+    // Looked at once in a quarter of an hour: a copy that is due is not due to the second.
+    let quarter = Derived::new(move || shop.now().get() / QUARTER);
+    let copy_due = Derived::new(move || {
+        let now = quarter.get() * QUARTER;
+        shop.prefs().with(|p| shop.journal(|j| p.copy_due(j, now)))
+    });
     let damaged = Derived::new(move || shop.journal(|j| j.damaged().len()));
     let newer = Derived::new(move || shop.journal(crate::book::Journal::read_only));
     el("div")
@@ -23,7 +34,7 @@ pub fn notices() -> View {
         .attr("aria-live", "assertive")
         .child(move || match shop.saving().get() {
             Saving::NotSaved(why) => {
-                Some(told(true, why.to_string(), Some(("Try now", Callback::new(move |()| shop.store())))))
+                Some(told(true, why.to_string(), vec![("Try now", Callback::new(move |()| shop.store()))]))
             }
             _ => None,
         })
@@ -32,7 +43,7 @@ pub fn notices() -> View {
                 told(
                     true,
                     why.to_string(),
-                    Some(("Understood", Callback::new(move |()| shop.refused().set(None)))),
+                    vec![("Understood", Callback::new(move |()| shop.refused().set(None)))],
                 )
             })
         })
@@ -43,7 +54,7 @@ pub fn notices() -> View {
                     "This book was written by a newer Potside. It can be read, not changed: update \
 the app first."
                         .into(),
-                    None,
+                    Vec::new(),
                 )
             })
         })
@@ -57,30 +68,35 @@ the app first."
                             "{n} entries of the book are damaged and were set aside; the rest is open."
                         ),
                     },
-                    Some(("Look at them", Callback::new(move |()| shop.go("#desk/damaged")))),
+                    vec![("Look at them", Callback::new(move |()| shop.go("#desk/damaged")))],
                 )
             })
         })
-        .child(move || cannot.get().filter(|_| !pouring.get()).map(|why| told(false, why, None)))
+        .child(move || {
+            copy_due.get().filter(|_| !pouring.get()).map(|why| {
+                let later = Callback::new(move |()| shop.change_prefs(|p| p.later = keep::now() + DAY));
+                let now = Callback::new(move |()| shop.go("#desk"));
+                told(false, why, vec![("Make a copy", now), ("Ask tomorrow", later)])
+            })
+        })
+        .child(move || cannot.get().filter(|_| !pouring.get()).map(|why| told(false, why, Vec::new())))
         .child(move || {
             (update.get() && !pouring.get()).then(|| {
                 told(
                     false,
                     "A new version of Potside is ready.".into(),
-                    Some(("Use it now", Callback::new(|()| keep::tell_page("potside:apply-update")))),
+                    vec![("Use it now", Callback::new(|()| keep::tell_page("potside:apply-update")))],
                 )
             })
         })
         .view()
 }
 
-fn told(serious: bool, text: String, way: Option<(&'static str, Callback<()>)>) -> View {
+fn told(serious: bool, text: String, ways: Vec<(&'static str, Callback<()>)>) -> View {
     el("p")
         .class("note")
         .flag("caution", serious)
         .child(el("span").child(text))
-        .child(way.map(|(words, then)| {
-            el("button").attr("type", "button").on("click", move |_| then.run(())).child(words)
-        }))
+        .child(ways.into_iter().map(|(words, then)| press("", words, move || then.run(()))).views())
         .view()
 }

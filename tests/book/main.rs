@@ -8,6 +8,7 @@ mod entry;
 mod fixture;
 mod journal;
 mod map;
+mod remind;
 mod sample;
 mod state;
 mod store;

@@ -8,6 +8,7 @@ mod flow;
 mod freeze;
 #[path = "../../tools/host.rs"]
 mod host;
+mod lists;
 mod look;
 mod page;
 mod pour;

@@ -3,7 +3,7 @@
 use crate::book::{Copy, CopyError, read_copy};
 use crate::dom::*;
 use crate::keep::{self, Which};
-use crate::rooms::parts::{live, press, words};
+use crate::rooms::parts::{choice, live, press, words};
 use crate::rooms::workshop::Workshop;
 use leptos::task::spawn_local;
 use web_sys::HtmlInputElement;
@@ -31,11 +31,10 @@ fn give(shop: Workshop) -> View {
                     let count = lines.len();
                     let text = lines.join("\n") + "\n";
                     if keep::download(&name, &text) {
+                        shop.change_prefs(|p| p.copied = keep::now());
                         format!("{name} with {count} entries is among your downloads. Put it where this device is not.")
                     } else {
-                        "This browser does not give out files here. Open Potside in an ordinary window, \
-then try again."
-                            .to_owned()
+                        keep::NO_FILES.to_owned()
                     }
                 }
                 Err(why) => why.to_string(),
@@ -49,8 +48,24 @@ then try again."
 its own checksum. Everything is in it but what this device prefers.",
         ),
         el("div").class("actions").child(press("", "Download a copy", give)),
-        el("p").attr("role", "status").child(words(move || said.get()))
+        el("p").attr("role", "status").child(words(move || said.get())),
+        remind(shop)
     ]
+}
+
+/// After how long a copy is asked for; kept as soon as it is chosen.
+fn remind(shop: Workshop) -> View {
+    let (days, pours) = untrack(|| shop.prefs().with(|p| (p.remind_days, p.remind_pours)));
+    let (days, pours) = (Value::new(days), Value::new(pours));
+    watch(move || {
+        let (days, pours) = (days.get(), pours.get());
+        shop.change_prefs(|p| (p.remind_days, p.remind_pours) = (days, pours));
+    });
+    el("div")
+        .class("fields")
+        .child(choice("Ask for a copy after days", days, &[(0, "Never"), (7, "7"), (14, "14"), (30, "30")]))
+        .child(choice("or after pours", pours, &[(0, "Never"), (5, "5"), (10, "10"), (25, "25")]))
+        .view()
 }
 
 fn open(shop: Workshop) -> View {

@@ -41,9 +41,7 @@ fn set_aside(shop: Workshop, damaged: &[(String, Damage)]) -> View {
         said.set(if keep::download(&name, &(lines.join("\n") + "\n")) {
             format!("{name} is among your downloads.")
         } else {
-            "This browser does not give out files here. Open Potside in an ordinary window, \
-then try again."
-                .to_owned()
+            keep::NO_FILES.to_owned()
         });
     };
     group![

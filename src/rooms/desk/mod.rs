@@ -5,6 +5,7 @@ mod copy;
 mod damaged;
 mod demo;
 mod device;
+mod lists;
 mod rules;
 mod storage;
 
@@ -27,7 +28,8 @@ fn page(shop: Workshop) -> View {
         el("h1").child("Desk"),
         page_part("desk-device", "This device", device::body(shop)),
         page_part("desk-rules", "The workshop", rules::body(shop)),
-        page_part("desk-book", "Your book", group![storage::body(shop), copy::body(shop)],),
+        page_part("desk-book", "Your book", group![storage::body(shop), copy::body(shop)]),
+        page_part("desk-lists", "Lists", lists::body(shop)),
         page_part("desk-demo", "The demo", demo::body(shop)),
         page_part("desk-about", "About Potside", about::body())
     ]

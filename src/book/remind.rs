@@ -1,0 +1,46 @@
+//! When a copy of the book is due.
+
+use super::{Ending, Journal};
+use crate::day::DAY;
+
+/// After how many days, or how many pours, a copy is asked for; zero: never for that reason.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Reminder {
+    pub days: u32,
+    pub pours: u32,
+}
+
+impl Default for Reminder {
+    fn default() -> Self {
+        Self { days: 14, pours: 10 }
+    }
+}
+
+impl Reminder {
+    /// The sentence that asks for a copy; none while none is due. `copied` is when the last one was made, all times in
+    /// milliseconds since 1970. A book without an entry since then, or a clock that was set back, asks for none.
+    pub fn said(self, copied: Option<u64>, journal: &Journal, now: u64) -> Option<String> {
+        let fresh = |at: u64| copied.is_none_or(|copied| at > copied);
+        let first = journal.entries().iter().map(|e| e.at).filter(|at| fresh(*at)).min()?;
+        let days = now.saturating_sub(copied.unwrap_or(first)) / DAY;
+        let ended = journal.state().batches.values().filter_map(|b| b.ended.as_ref());
+        let pours = ended.filter(|(how, at, _)| *how == Ending::Poured && fresh(*at)).count();
+        let due = |after: u32, is: u64| after > 0 && is >= u64::from(after);
+        if !due(self.days, days) && !due(self.pours, pours as u64) {
+            return None;
+        }
+        let poured = match pours {
+            0 => String::new(),
+            1 => " 1 pour is in it since.".to_owned(),
+            n => format!(" {n} pours are in it since."),
+        };
+        let when = match (copied, days) {
+            (None, _) => "There is no copy of your book yet.".to_owned(),
+            (_, 0) => "The last copy of your book is of today.".to_owned(),
+            (_, 1) => "The last copy of your book is a day old.".to_owned(),
+            (_, n) => format!("The last copy of your book is {n} days old."),
+        };
+        let poured = if copied.is_none() { poured.replace(" since", "") } else { poured };
+        Some([&when, &poured, " Keep one where this device is not."].concat())
+    }
+}

@@ -1,0 +1,9 @@
+//! Lists as text for a spreadsheet (CSV, RFC 4180): every list given out, vessels and ingredients taken in.
+
+mod csv;
+mod give;
+mod take;
+
+pub use csv::{CsvError, LARGEST, MOST_CELLS, MOST_ROWS, read, write};
+pub use give::{LISTS, List, give};
+pub use take::{Body, Found, TakeError, Taken, take};

@@ -1,0 +1,36 @@
+//! When a copy of the book is asked for.
+
+use super::demo::workshop;
+use potside::book::{Journal, Reminder};
+
+const DAY: u64 = 24 * 60 * 60 * 1000;
+
+#[track_caller]
+fn said(reminder: Reminder, copied: Option<u64>, journal: &Journal, now: u64, sentence: Option<&str>) {
+    assert_eq!(reminder.said(copied, journal, now).as_deref(), sentence);
+}
+
+#[test]
+fn after_days_or_pours_and_not_before() {
+    let journal = workshop();
+    let last = journal.entries().iter().map(|e| e.at).max().unwrap();
+    let first = journal.entries().iter().map(|e| e.at).min().unwrap();
+    let usual = Reminder::default();
+    let never =
+        Some("There is no copy of your book yet. 2 pours are in it. Keep one where this device is not.");
+    said(usual, None, &journal, first + 14 * DAY, never);
+    said(usual, None, &journal, first + 14 * DAY - 1, None);
+    // Nothing is new since the copy.
+    said(usual, Some(last), &journal, last + 100 * DAY, None);
+    let old = "The last copy of your book is 15 days old. 2 pours are in it since. Keep one where this device is not.";
+    said(usual, Some(first), &journal, first + 15 * DAY, Some(old));
+    let pours = Reminder { days: 0, pours: 2 };
+    let today =
+        "The last copy of your book is of today. 2 pours are in it since. Keep one where this device is not.";
+    said(pours, Some(first), &journal, first, Some(today));
+    said(Reminder { days: 0, pours: 3 }, Some(first), &journal, first + 900 * DAY, None);
+    said(Reminder { days: 0, pours: 0 }, None, &journal, first + 900 * DAY, None);
+    // A clock set back asks for nothing and stops nothing.
+    said(usual, Some(last + DAY), &journal, 0, None);
+    said(usual, None, &Journal::default(), DAY * 20_000, None);
+}
