@@ -1,13 +1,14 @@
 //! The desk: what a candle costs, and its price; what its label must say.
 
 mod bars;
+pub mod code;
 mod cost;
 mod expect;
+pub mod hazard;
+pub mod label;
+pub mod net;
 mod price;
 mod rates;
-
-pub mod hazard;
-pub mod net;
 
 pub use bars::{Bar, ROW};
 pub use cost::{Cost, Item, Kind};
