@@ -189,7 +189,7 @@ fn try_in(content: &Content, level: usize, room: Room) -> Option<Laid> {
     let mut end = room.height - EDGE;
     if let Some((text, size)) = &content.net {
         let halves = text.split_once(" (").map(|(one, two)| [one.to_owned(), ["(", two].concat()]);
-        let one = foot(&[text.clone()], *size, room, &mut items);
+        let one = foot(std::slice::from_ref(text), *size, room, &mut items);
         end = one.or_else(|| foot(&halves?, *size, room, &mut items))?;
     }
     let net = items.len();
