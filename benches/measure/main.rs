@@ -6,6 +6,9 @@
 #[allow(dead_code, reason = "shared with the browser tests")]
 #[path = "../../tests/browser/browser.rs"]
 mod browser;
+mod decade;
+#[path = "../../tests/decade_shared/mod.rs"]
+mod decade_shared;
 #[allow(dead_code, reason = "shared with the browser tests")]
 #[path = "../../tests/browser/flow.rs"]
 mod flow;
@@ -61,6 +64,9 @@ fn main() {
     }
     if wanted("freeze") {
         freeze::beside_a_library();
+    }
+    if wanted("decade") {
+        decade::natively();
     }
     if !["start", "keys", "store", "freeze"].into_iter().any(wanted) {
         return;
