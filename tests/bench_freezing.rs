@@ -2,11 +2,11 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
 use potside::bench::{
-    Hung, Scene, SceneError, Start, Stuff, Sweep, differences, duration, fitted as fitted_words, moment,
-    read_log, results, said,
+    Hung, PROPERTIES, Properties, Scene, SceneError, Start, Stuff, Sweep, differences, duration,
+    fitted as fitted_words, log_chart, moment, read_log, results, said,
 };
 use potside::heat::{
-    Base, Colours, Detail, Freezing, Job, Measure, Reading, Setup, compare, freeze, job, lay_over, map,
+    Base, Colours, Detail, Freezing, Job, Measure, Reading, Setup, Wax, compare, freeze, job, lay_over, map,
     paint, reckon,
 };
 use potside::quantity::{Locale, Temperature, TemperatureUnit, Voice, read};
@@ -34,6 +34,7 @@ fn scene() -> Scene {
         stuff: Stuff::Glass,
         vegetable: true,
         melting: None,
+        properties: Properties::default(),
         pour: celsius("75"),
         start: Start::AsTheRoom,
         room: celsius("21"),
@@ -89,6 +90,54 @@ fn each_circumstance_does_what_the_trade_says() {
     assert!(solid(Scene { vegetable: false, ..scene() }) < plain, "paraffin is solid first");
     let melting = Some((celsius("40"), celsius("50")));
     assert!(solid(Scene { melting, ..scene() }) < plain, "what is solid sooner on the way down");
+}
+
+/// Typed as the usual is, a property changes nothing; typed a tenth larger, each changes the wax in its own place.
+#[test]
+fn what_is_typed_of_a_wax_takes_the_place_of_the_usual() {
+    let usual = scene().setup().unwrap().wax;
+    let numbers = |w: &Wax| {
+        [
+            w.latent,
+            w.heat_solid,
+            w.heat_liquid,
+            w.conduct_solid,
+            w.conduct_liquid,
+            w.density_liquid,
+            w.density_solid,
+        ]
+    };
+    for (at, property) in PROPERTIES.iter().enumerate() {
+        let said = property.usual(true, Voice::default());
+        let value: f64 = said.split(' ').next().unwrap().parse().unwrap();
+        for (factor, changed) in [(1.0, 0), (1.05, 1)] {
+            let mut properties = Properties::default();
+            properties[at] = Some(value * factor);
+            let wax = Scene { properties, ..scene() }.setup().unwrap().wax;
+            let unlike =
+                numbers(&usual).into_iter().zip(numbers(&wax)).map(|(a, b)| (a - b).abs() > 1e-9 * a);
+            let unlike: Vec<bool> = unlike.collect();
+            assert_eq!(unlike.iter().filter(|u| **u).count(), changed, "{}: {said}", property.words);
+            assert_eq!(unlike[at], changed == 1, "{}: {said}", property.words);
+        }
+    }
+    let mut properties = Properties::default();
+    properties[0] = Some(-1.0);
+    let why = Scene { properties, ..scene() }.setup().unwrap_err().to_string();
+    assert!(why.starts_with("The heat of melting is -1000 J/kg"), "{why}");
+}
+
+#[test]
+fn a_log_is_drawn_over_its_curve() {
+    let log = [(0.0, 75.0), (600.0, 60.0), (1200.0, 50.0)];
+    let log: Vec<_> = log.into_iter().map(|(seconds, celsius)| Reading { seconds, celsius }).collect();
+    let chart = log_chart(&log, &[75.0, 62.0, 49.0], Voice::default()).unwrap();
+    // By hand: 480 across 1200 s; from 76 °C at the top to 48 °C at 216.
+    assert_eq!(chart.dots, [(0, 8, false), (240, 123, false), (480, 201, false)]);
+    assert_eq!(chart.curve, "M0 8L240 108L480 208");
+    let words: Vec<_> = chart.words.iter().map(|w| w.text.as_str()).collect();
+    assert_eq!(words, ["75 °C", "49 °C", "the pour", "20 min"]);
+    assert_eq!(log_chart(&[], &[], Voice::default()), None);
 }
 
 #[test]

@@ -1,8 +1,9 @@
 //! A vessel as it freezes: from what people know of it to what the heat module needs, and its results in words.
 
+use super::property::{Properties, wax};
 use crate::heat::{
-    ALUMINIUM, Base, CERAMIC, Difference, Freezing, GLASS, HeatError, Measure, PARAFFIN_LIKE, Place, STEEL,
-    Setup, Shape, VEGETABLE_LIKE, Wax, film, warmed,
+    ALUMINIUM, Base, CERAMIC, Difference, Freezing, GLASS, HeatError, Measure, Place, STEEL, Setup, Shape,
+    Wax, film, warmed,
 };
 use crate::quantity::{
     Amount, Exact, Length, LengthUnit, Mass, MassUnit, Quantity, Share, ShareUnit, Temperature,
@@ -36,6 +37,8 @@ pub struct Scene {
     pub vegetable: bool,
     /// Wholly solid below and wholly liquid above, where they are known better than the kind of wax says.
     pub melting: Option<(Temperature, Temperature)>,
+    /// What else is known better.
+    pub properties: Properties,
     pub pour: Temperature,
     pub start: Start,
     pub room: Temperature,
@@ -124,7 +127,7 @@ impl Scene {
     }
 
     fn wax(&self) -> Wax {
-        let like = if self.vegetable { VEGETABLE_LIKE } else { PARAFFIN_LIKE };
+        let like = wax(self.vegetable, &self.properties);
         match self.melting {
             Some((solidus, liquidus)) => {
                 Wax { solidus: celsius(solidus), liquidus: celsius(liquidus), ..like }

@@ -1,6 +1,7 @@
 //! A cooling log as it is written down: a reading on each line, minutes since the pour and the temperature.
 
 use crate::heat::{Reading, Setup};
+use crate::pot::Chart;
 use crate::quantity::Quantity;
 use crate::quantity::{Temperature, TemperatureUnit, Voice, read, read_count};
 
@@ -35,6 +36,14 @@ pub fn read_log(text: &str, voice: Voice) -> Result<Vec<Reading>, String> {
         n if n > MOST => Err("That is more than one vessel gives in a day. Type every tenth.".to_owned()),
         _ => Ok(log),
     }
+}
+
+/// The readings over the curve that is reckoned: °C at the same times.
+pub fn log_chart(log: &[Reading], reckoned: &[f32], voice: Voice) -> Option<Chart> {
+    let read: Vec<_> = log.iter().map(|r| (r.seconds, r.celsius)).collect();
+    let curve: Vec<_> = log.iter().zip(reckoned).map(|(r, t)| (r.seconds, f64::from(*t))).collect();
+    let said = ["Picture of ", &log.len().to_string(), " readings over the curve that is reckoned."].concat();
+    Chart::over(&read, &curve, said, voice)
 }
 
 /// Where the thermometer hung.

@@ -6,6 +6,7 @@ mod freezing;
 mod log;
 mod measure;
 mod moment;
+mod property;
 mod spoons;
 mod sweep;
 
@@ -14,9 +15,10 @@ pub use drops::{DropMass, drop_mass};
 pub use freezing::{
     Scene, SceneError, Start, Stuff, differences, duration, fitted, results, said, temperature,
 };
-pub use log::{Hung, read_log};
+pub use log::{Hung, log_chart, read_log};
 pub use measure::measures;
 pub use moment::moment;
+pub use property::{PROPERTIES, Properties, Property};
 pub use spoons::bulk_density;
 pub use sweep::Sweep;
 

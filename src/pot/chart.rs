@@ -5,7 +5,7 @@ use super::curve::Curve;
 use super::gates::{Clock, Gate};
 use crate::formula::TemperatureRange;
 use crate::heat::Until;
-use crate::quantity::{Temperature, Voice, show};
+use crate::quantity::{Exact, Quantity, Temperature, TemperatureUnit, Voice, show};
 use crate::sort;
 
 /// Its whole size, and what the words below it take.
@@ -112,6 +112,50 @@ impl Chart {
             words,
             at: ["M", &now.to_string(), " 0V", &(HIGH - BELOW).to_string()].concat(),
             said: said(curve, gates, here, voice),
+        })
+    }
+}
+
+impl Chart {
+    /// A log as it was read, with what is reckoned for the same times as a curve: pairs of s and °C, the first ones from
+    /// the top. `said` is the picture in a sentence. None where there is nothing to see.
+    pub fn over(read: &[(f64, f64)], reckoned: &[(f64, f64)], said: String, voice: Voice) -> Option<Self> {
+        let all = || read.iter().chain(reckoned);
+        let end = all().map(|(s, _)| *s).fold(0.0, f64::max);
+        let (cold, hot) = all().fold((f64::MAX, f64::MIN), |(a, b), (_, t)| (a.min(*t), b.max(*t)));
+        if end <= 0.0 || cold >= hot {
+            return None;
+        }
+        let frame = Frame { end, cold: cold - 1.0, hot: hot + 1.0 };
+        let mut curve = String::new();
+        for (s, t) in reckoned {
+            to(&mut curve, frame.x(*s), frame.y(*t));
+        }
+        let degrees = |c: f64| {
+            let t = Temperature::of(Exact::near(c)?, TemperatureUnit::Celsius);
+            Some(show(t, voice.temperature, Some(Exact::ONE), voice.locale).to_string())
+        };
+        let mut words = Vec::new();
+        for (t, y) in [(hot, LINE), (cold, HIGH - BELOW - 6)] {
+            let text = degrees(t)?;
+            words.push(Words {
+                x: if t == hot { WIDE } else { 0 },
+                y,
+                anchor: if t == hot { "end" } else { "start" },
+                text,
+            });
+        }
+        let minutes = [&((end / 60.0).round() as u64).to_string(), " min"].concat();
+        words.push(Words { x: 0, y: HIGH - 5, anchor: "start", text: "the pour".to_owned() });
+        words.push(Words { x: WIDE, y: HIGH - 5, anchor: "end", text: minutes });
+        Some(Self {
+            dots: read.iter().map(|(s, t)| (frame.x(*s), frame.y(*t), false)).collect(),
+            curve,
+            band: String::new(),
+            strips: Vec::new(),
+            words,
+            at: String::new(),
+            said,
         })
     }
 }

@@ -63,6 +63,9 @@ async fn a_vessel_freezes_with_the_server_gone() {
     b.waits("another result", changed, vec![before.into()]).await;
     b.set("Pour at", "100 °F").await;
     b.sees("not wholly melted").await;
+    b.set("Heat of melting, kJ/kg", "2000").await;
+    b.sees("heat of melting is 2000000 J/kg").await;
+    b.set("Heat of melting, kJ/kg", "").await;
     b.set("Pour at", "175 °F").await;
     result(&b, "Solid", 1).await;
 
@@ -102,6 +105,14 @@ async fn a_vessel_freezes_with_the_server_gone() {
     b.set("Readings", "0 175\n20 155\n40 141\n60 132\n90 122").await;
     b.tap("Lay it over").await;
     b.sees("What is left between the two").await;
+    let drawn = "const d = document.querySelectorAll('.chart .dot').length; const c = document.querySelector('.chart .curve'); \
+                 return d === 5 && c.getAttribute('d').split('L').length === 5";
+    b.waits("the log over its curve", drawn, vec![]).await;
+    b.client
+        .execute("document.querySelector('.chart').scrollIntoView({block: 'center'})", vec![])
+        .await
+        .unwrap();
+    b.shot("freeze-log").await;
     b.tap("Use it in this workshop").await;
     b.sees("This workshop's air takes").await;
     b.saved().await;

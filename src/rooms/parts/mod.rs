@@ -1,6 +1,7 @@
 //! Parts that every room uses: fields, choices, sheets, the why, notes.
 
 mod amounts;
+mod chart;
 mod choice;
 mod field;
 mod finish;
@@ -14,6 +15,7 @@ mod stepper;
 mod why;
 
 pub use amounts::{area, length_field, mass_field, share_field, temperature_field, text_field};
+pub use chart::chart;
 pub use choice::{Choice, choice};
 pub use field::{Field, Typed, field};
 pub use finish::finish;

@@ -3,9 +3,9 @@
 use super::pouring::Pouring;
 use crate::dom::*;
 use crate::keep;
-use crate::pot::{Air, Chart, Foretold, HIGH, WIDE, Words};
+use crate::pot::{Air, Foretold};
 use crate::quantity::Temperature;
-use crate::rooms::parts::{Field, Typed, field, notes, sheet};
+use crate::rooms::parts::{Field, Typed, chart, field, notes, sheet};
 
 pub(super) fn cooling(p: Pouring) -> View {
     let soon = Derived::new(move || p.told.with(|told| told.as_ref().and_then(|told| told.soon.clone())));
@@ -38,7 +38,7 @@ fn one(told: &Foretold, asking: Value<bool>) -> View {
     let gates = (!told.gates.is_empty()).then(|| {
         group![
             el("ul").class("list gates").child(told.gates.iter().map(gate).views()),
-            told.chart.as_ref().map(picture),
+            told.chart.as_ref().map(chart),
             el("p").class("detail").child("As long as the heat is off and nothing more goes in.")
         ]
     });
@@ -56,42 +56,6 @@ fn one(told: &Foretold, asking: Value<bool>) -> View {
         )
         .child(notes(&told.notes))
         .child(gates)
-        .view()
-}
-
-fn picture(chart: &Chart) -> View {
-    let strip = |(top, height): &(i32, i32)| {
-        svg("rect")
-            .class("strip")
-            .attr("y", top.to_string())
-            .attr("width", WIDE.to_string())
-            .attr("height", height.to_string())
-    };
-    let dot = |(x, y, odd): &(i32, i32, bool)| {
-        svg("circle")
-            .class(if *odd { "dot odd" } else { "dot" })
-            .attr("cx", x.to_string())
-            .attr("cy", y.to_string())
-            .attr("r", "5")
-    };
-    let words = |words: &Words| {
-        svg("text")
-            .attr("x", words.x.to_string())
-            .attr("y", words.y.to_string())
-            .attr("text-anchor", words.anchor)
-            .child(words.text.clone())
-    };
-    svg("svg")
-        .class("chart")
-        .attr("viewBox", format!("-8 0 {} {HIGH}", WIDE + 16))
-        .attr("role", "img")
-        .attr("aria-label", chart.said.clone())
-        .child(chart.strips.iter().map(strip).views())
-        .child(svg("path").class("band").attr("d", chart.band.clone()))
-        .child(svg("path").class("curve").attr("d", chart.curve.clone()))
-        .child(svg("path").class("at").attr("d", chart.at.clone()))
-        .child(chart.dots.iter().map(dot).views())
-        .child(chart.words.iter().map(words).views())
         .view()
 }
 

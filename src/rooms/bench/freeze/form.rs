@@ -1,10 +1,10 @@
 //! One set-up, as it stands in its fields.
 
-use crate::bench::{Scene, Start, Stuff};
+use crate::bench::{PROPERTIES, Properties, Property, Scene, Start, Stuff};
 use crate::book::Id;
 use crate::dom::*;
 use crate::heat::Base;
-use crate::quantity::Temperature;
+use crate::quantity::{Exact, Temperature, read_number};
 use crate::rooms::parts::{Field, Pick, Typed, choice, field, pick, temperature_field};
 use crate::rooms::workshop::Workshop;
 
@@ -23,6 +23,8 @@ pub(super) struct Form {
     vegetable: Value<bool>,
     solid: Typed,
     liquid: Typed,
+    /// What is typed for each of [`PROPERTIES`].
+    properties: [Typed; PROPERTIES.len()],
     pub(super) pour: Typed,
     warm: Value<Warm>,
     pub(super) vessel_at: Typed,
@@ -60,6 +62,7 @@ impl Form {
             vegetable: Value::new(true),
             solid: Typed::new(""),
             liquid: Typed::new(""),
+            properties: std::array::from_fn(|_| Typed::new("")),
             pour: if warmed { t("165 °F", "74 °C") } else { t("175 °F", "79 °C") },
             warm: Value::new(if warmed { Warm::Typed } else { Warm::No }),
             vessel_at: t("120 °F", "50 °C"),
@@ -84,6 +87,12 @@ impl Form {
             (true, true) => None,
             _ => Some((at(self.solid)?, at(self.liquid)?)),
         };
+        let mut properties = Properties::default();
+        for (typed, property) in self.properties.iter().zip(&mut properties) {
+            if !typed.is_empty() {
+                *property = Some(number(*typed, shop)?.to_f64());
+            }
+        }
         let start = match self.warm.get() {
             Warm::No => Start::AsTheRoom,
             Warm::Typed => Start::At(at(self.vessel_at)?),
@@ -97,6 +106,7 @@ impl Form {
             stuff: self.stuff.with(|k| chosen(&STUFF, k)).unwrap_or(Stuff::Glass),
             vegetable: self.vegetable.get(),
             melting,
+            properties,
             pour: at(self.pour)?,
             start,
             room: at(self.room)?,
@@ -106,6 +116,21 @@ impl Form {
             draught: self.draught.get(),
             factor,
         })
+    }
+
+    /// A field for each property, with what holds while it is empty.
+    fn properties(self, shop: Workshop) -> View {
+        let one = |(typed, property): (&Typed, &'static Property)| {
+            let typed = *typed;
+            let of = Field { keys: "decimal", ..Field::new([property.words, ", ", property.unit].concat()) };
+            let usual = move || ["Usual: ", &property.usual(self.vegetable.get(), shop.voice())].concat();
+            group![field(of.optional(), typed, move || if typed.is_empty() {
+                Ok(usual())
+            } else {
+                number(typed, shop).map(|_| String::new())
+            })]
+        };
+        self.properties.iter().zip(&PROPERTIES).map(one).views().view()
     }
 
     /// Sets the pour and the vessel to a point of the map.
@@ -162,9 +187,16 @@ impl Form {
                         self.solid,
                     ))
                     .child(temperature_field(Field::new("Melted above").optional(), self.liquid)),
-            )
+            ),
+            el("details")
+                .child(el("summary").child("Properties of the wax"))
+                .child(el("div").class("fields two").child(self.properties(shop)))
         ]
     }
+}
+
+fn number(typed: Typed, shop: Workshop) -> Result<Exact, String> {
+    typed.text.with(|text| read_number(text, shop.locale())).map_err(|e| e.to_string())
 }
 
 /// Whether enough of it is measured to say how it cools.

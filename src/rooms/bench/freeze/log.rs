@@ -1,13 +1,13 @@
 //! A measured cooling log laid over what is reckoned: how much faster or slower this workshop's air takes the heat.
 
 use super::Side;
-use crate::bench::{Hung, fitted, read_log, temperature};
+use crate::bench::{Hung, fitted, log_chart, read_log, temperature};
 use crate::book::{Act, Settings};
 use crate::dom::*;
 use crate::heat::{Job, Reading, Setup, job};
 use crate::keep;
 use crate::quantity::{Amount, ShareUnit};
-use crate::rooms::parts::{Typed, choice, press, sentence};
+use crate::rooms::parts::{Typed, chart, choice, press, sentence};
 use crate::rooms::workshop::Workshop;
 use std::rc::Rc;
 
@@ -107,6 +107,7 @@ fn told(shop: Workshop, laid: &Laid) -> View {
         .child(el("tbody").child(log.iter().zip(reckoned).map(row).views()));
     group![
         el("p").child(words),
+        log_chart(log, reckoned, voice).as_ref().map(chart),
         table,
         press("main", "Use it in this workshop", move || keep_factor(shop, Some(film)))
     ]
