@@ -1,18 +1,17 @@
 //! One line of the journal.
 //!
-//! A line is one JSON object: `{"v":1,"id":…,"clock":…,"at":…,"device":…,"act":{…},"sum":"e3069283"}`. `sum` is the
+//! A line is one JSON object: `{"v":2,"id":…,"clock":…,"at":…,"device":…,"act":{…},"sum":"e3069283"}`. `sum` is the
 //! CRC-32C, in eight lower-case hexadecimal digits, of the bytes of the line before `,"sum":`. Its first bytes, `{"v":`
 //! and the number of the format, and its last eighteen, `,"sum":"…"}`, stay as they are in every later format, so that
 //! any version can tell a newer line from a damaged one.
 
 use super::crc::crc32c;
+use super::format::{FORMAT, LINKS, today};
 use super::id::is_name;
 use super::{Act, Id};
-use crate::wire::{self, wire_struct};
+use crate::wire::{self, Flaw, Json, wire_struct};
 use std::fmt;
 
-/// The version of the entry format written today.
-pub const FORMAT: u32 = 1;
 /// The longest line that is read or written, in bytes.
 pub const LONGEST: usize = 1_000_000;
 /// Clocks and times stay where every reader of JSON has whole numbers exactly.
@@ -112,7 +111,8 @@ impl Entry {
             return Err(Damage::Newer { format });
         }
         let unknown = |reason: &str| Damage::Unknown { reason: reason.to_owned() };
-        let read: Self = wire::read(line).map_err(|flaw| unknown(&flaw.to_string()))?;
+        let json = Json::parse(line).ok_or(Flaw::NotJson).map(|json| today(format, json, &LINKS));
+        let read: Self = json.and_then(|json| wire::get(&json)).map_err(|flaw| unknown(&flaw.to_string()))?;
         if read.clock > LATEST || read.at > LATEST || !is_name(&read.device) {
             return Err(unknown("its clock, time or device cannot be"));
         }

@@ -37,9 +37,16 @@ pub fn write<T: Wire>(value: &T) -> String {
 /// # Errors
 /// The first thing that is not as it should be.
 pub fn read<T: Wire>(text: &str) -> Result<T, Flaw> {
-    let json = Json::parse(text).ok_or(Flaw::NotJson)?;
+    get(&Json::parse(text).ok_or(Flaw::NotJson)?)
+}
+
+/// Takes it out of JSON that was parsed.
+///
+/// # Errors
+/// The first thing that is not as it should be.
+pub fn get<T: Wire>(json: &Json) -> Result<T, Flaw> {
     let mut flaws = Flaws::default();
-    let value = T::get(&json, &mut flaws);
+    let value = T::get(json, &mut flaws);
     flaws.first.map_or(Ok(value), Err)
 }
 

@@ -82,10 +82,10 @@ fn each_damage_is_told_from_the_others() {
     damage(&good[..good.len() - 1], &Damage::Checksum);
     damage(&good.to_uppercase().replace("\"V\"", "\"v\""), &Damage::Checksum);
     damage(&good.replace("862", "863"), &Damage::Checksum);
-    damage(&summed(&text.replacen("\"v\":1", "\"v\":2", 1)), &Damage::Newer { format: 2 });
+    damage(&summed(&text.replacen("\"v\":2", "\"v\":3", 1)), &Damage::Newer { format: 3 });
     // A newer format is told from a damaged number of the format.
-    damage(&good.replacen("\"v\":1", "\"v\":2", 1), &Damage::Checksum);
-    damage(&summed("{\"v\":1,\"id\":\"a\""), &unknown);
+    damage(&good.replacen("\"v\":2", "\"v\":3", 1), &Damage::Checksum);
+    damage(&summed("{\"v\":2,\"id\":\"a\""), &unknown);
     damage(&summed(&text.replace("Ingredient", "Incantation")), &unknown);
     damage(&summed(&text.replace("\"tablet-1-5c\"", "\"../<script>\"")), &unknown);
     damage(&summed(&text.replace("\"tablet\"", "\"\"")), &unknown);
@@ -140,7 +140,7 @@ fn open(lines: Vec<String>) {
 }
 
 /// Pieces of lines and of what looks like them.
-const PIECES: [&str; 24] = [
+const PIECES: [&str; 25] = [
     "{",
     "}",
     "[",
@@ -151,6 +151,7 @@ const PIECES: [&str; 24] = [
     "\\",
     "{\"v\":1,",
     "{\"v\":2,",
+    "{\"v\":3,",
     "\"id\":\"a\"",
     "\"clock\":1",
     "\"at\":1",
@@ -180,7 +181,7 @@ fn no_line_panics() {
     };
     for n in 0..100_000 {
         let text: String = (0..next(16)).map(|_| PIECES[next(PIECES.len())]).collect();
-        open(if n % 2 == 0 { vec![text] } else { vec![summed(&format!("{{\"v\":1,{text}"))] });
+        open(if n % 2 == 0 { vec![text] } else { vec![summed(&format!("{{\"v\":{},{text}", 1 + n % 3))] });
     }
 }
 

@@ -1,7 +1,8 @@
 //! Books of every format that was ever written open for ever, and say what they said.
 
-use potside::book::{Entry, Journal, State};
-use potside::wire::{Wire, write};
+use super::sample::{entry, ingredient};
+use potside::book::{Book, Entry, FORMAT, Journal, LINKS, Link, State, crc32c, today};
+use potside::wire::{Json, Wire, write};
 use serde_json::Value;
 
 const V1: &str = include_str!("../fixtures/v1.journal");
@@ -126,4 +127,64 @@ fn nothing_of_an_entry_of_format_1_is_lost_on_reading() {
         let new: Value = serde_json::from_str(&json(&entry.act)).expect("it is JSON");
         assert!(kept(&old["act"], &new), "{line}");
     }
+}
+
+/// The line as if it had been written in another format.
+fn in_format(line: &str, format: u32) -> String {
+    let (body, _) = line.rsplit_once(",\"sum\"").expect("every line has a checksum");
+    let body = body.replacen(&format!("{{\"v\":{FORMAT},"), &format!("{{\"v\":{format},"), 1);
+    format!("{body},\"sum\":\"{:08x}\"}}", crc32c(body.as_bytes()))
+}
+
+#[test]
+fn every_format_there_was_is_read() {
+    assert_eq!(LINKS.len() + 1, FORMAT as usize);
+    let entry = entry("e", 1, ingredient("w", "Meadow wax", 862));
+    for format in 1..=FORMAT {
+        assert_eq!(Entry::from_line(&in_format(&entry.to_line(), format)), Ok(entry.clone()), "{format}");
+    }
+    assert!(Entry::from_line(&in_format(&entry.to_line(), FORMAT + 1)).is_err());
+}
+
+/// A link that is missing, or gone through twice or in another order, shows in the letters it leaves.
+#[test]
+fn a_line_goes_through_every_link_from_its_own_format_on() {
+    fn leave<'a>(json: Json<'a>, letter: &'static str) -> Json<'a> {
+        let Json::List(mut letters) = json else { return json };
+        letters.push(Json::Number(letter));
+        Json::List(letters)
+    }
+    fn one(json: Json) -> Json {
+        leave(json, "1")
+    }
+    fn two(json: Json) -> Json {
+        leave(json, "2")
+    }
+    fn three(json: Json) -> Json {
+        leave(json, "3")
+    }
+    let links: [Link; 3] = [one, two, three];
+    for (format, want) in [(1, "123"), (2, "23"), (3, "3"), (4, "")] {
+        let Json::List(letters) = today(format, Json::List(Vec::new()), &links) else {
+            panic!("it stays a list")
+        };
+        let got: String = letters.iter().map(|l| if let Json::Number(n) = l { n } else { "?" }).collect();
+        assert_eq!(got, want, "from format {format}");
+    }
+}
+
+/// Nothing that is stored is written anew because a later app opened it.
+#[test]
+fn a_book_of_format_1_goes_on_and_its_lines_stay_as_they_are() {
+    let mut book = Book::open(V1.lines().map(str::to_owned).collect(), "k3f9q2mw");
+    assert_eq!(book.to_store(), None);
+    book.act(ingredient("w", "Chalk wax", 900), 1, 1).expect("it can be written");
+    let stored = book.to_store().expect("one waits");
+    assert_eq!(stored.len(), 1);
+    assert!(stored[0].1.starts_with(&format!("{{\"v\":{FORMAT},")), "{}", stored[0].1);
+    let mut lines: Vec<String> = V1.lines().map(str::to_owned).collect();
+    lines.push(stored[0].1.clone());
+    let again = Journal::open(lines, "k3f9q2mw");
+    assert_eq!(again.damaged(), []);
+    assert_eq!(again.state(), book.state());
 }

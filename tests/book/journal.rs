@@ -234,7 +234,7 @@ fn damaged_lines_are_set_aside_once_and_the_rest_opens() {
 #[test]
 fn a_book_of_a_newer_version_is_read_only() {
     let good = entry("e1", 1, ingredient("w", "Meadow wax", 1)).to_line();
-    let newer = "{\"v\":2,\"note\":\"what later versions write\"";
+    let newer = "{\"v\":3,\"note\":\"what later versions write\"";
     let newer = format!("{newer},\"sum\":\"{:08x}\"}}", potside::book::crc32c(newer.as_bytes()));
     let j = Journal::open(vec![good, newer], "here");
     assert!(j.read_only());
