@@ -121,6 +121,7 @@ fn pour(book: &mut Book, past: &Past, mut now: u64, random: &mut impl FnMut() ->
         warmed: true,
         scales: &scales,
         pot: state.pots.get(&Id("demo-pot-large".to_owned()))?.body(),
+        shade: 0,
         recipe: state,
         tolerance: state.settings.tolerance.value,
         voice: Voice::default(),

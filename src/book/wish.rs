@@ -2,7 +2,7 @@
 
 use super::{Batch, Id, State};
 use crate::bench::Scale;
-use crate::pot::{Ask, Plan, PlanError, Residue, Target, plan};
+use crate::pot::{Ask, Plan, PlanError, Residue, Target, plan, shades};
 use crate::quantity::Voice;
 use crate::vessel::VesselError;
 use std::fmt;
@@ -19,6 +19,8 @@ pub struct Wish {
     pub warmed: bool,
     /// None: one pour, whatever its size.
     pub pot: Option<Id>,
+    /// Which choice of whole drops is taken: 0 is the nearest, then as [`State::shades`] names them.
+    pub shade: usize,
 }
 
 /// Why nothing can be planned. `Display` is the sentence.
@@ -60,6 +62,23 @@ impl State {
     /// # Errors
     /// Where something wished for is not in the book, the vessel cannot be filled, or no plan can be made.
     pub fn plan(&self, wish: &Wish, voice: Voice) -> Result<Plan, WishError> {
+        self.asking(wish, voice, plan)
+    }
+
+    /// The choices of whole drops for what is wished, in words; none where there is nothing to choose.
+    ///
+    /// # Errors
+    /// As [`State::plan`].
+    pub fn shades(&self, wish: &Wish, voice: Voice) -> Result<Vec<String>, WishError> {
+        self.asking(wish, voice, shades)
+    }
+
+    fn asking<T>(
+        &self,
+        wish: &Wish,
+        voice: Voice,
+        how: fn(&Ask) -> Result<T, PlanError>,
+    ) -> Result<T, WishError> {
         let formula = self.formulas.get(&wish.formula).and_then(|k| k.body()).ok_or(WishError::NoFormula)?;
         let vessel = self.vessels.get(&wish.vessel).and_then(|k| k.body()).ok_or(WishError::NoVessel)?;
         let pot = match &wish.pot {
@@ -80,10 +99,11 @@ impl State {
             scales: &scales,
             pot,
             recipe: self,
+            shade: wish.shade,
             tolerance: self.settings.tolerance.value,
             voice,
         };
-        plan(&ask).map_err(WishError::Plan)
+        how(&ask).map_err(WishError::Plan)
     }
 
     /// The vessels in use: first those the formula names, each with its wick, then the others by name.
@@ -132,6 +152,7 @@ impl State {
             residue: self.settings.residue.clone(),
             warmed: plan.warmed,
             pot,
+            shade: 0,
         }
     }
 }

@@ -49,6 +49,7 @@ impl State {
         let pot = pots.max_by(|(_, a), (_, b)| a.cmp(b)).map(|(id, _)| id.clone());
         let offer = self.vessels_for(formula).into_iter().find(|o| o.vessel == *vessel);
         let wish = Wish {
+            shade: 0,
             formula: formula.clone(),
             vessel: vessel.clone(),
             wick: offer.and_then(|o| o.wick).unwrap_or_default(),

@@ -41,6 +41,18 @@ pub struct Shade {
     pub why: Why,
 }
 
+impl Shade {
+    /// The same with another of its choices taken: that one stands first then.
+    pub(super) fn with(mut self, taken: usize, wanted: &[Wanted], voice: Voice) -> Self {
+        if (1..self.choices.len()).contains(&taken) {
+            let choice = self.choices.remove(taken);
+            self.why = why(wanted, &choice, voice).rounded("to whole drops, as chosen");
+            self.choices.insert(0, choice);
+        }
+        self
+    }
+}
+
 /// How much more a changed hue counts than a changed depth: people see it sooner (common practice, no source).
 const HUE: f64 = 4.0;
 /// No more combinations than this are weighed against each other.

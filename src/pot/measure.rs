@@ -1,9 +1,9 @@
 //! One pour: the formula solved for its mass, and every wax and part given its measure.
 
-use super::batch::{Needs, Size, usual_residue};
-use super::ways::{drops_note, over_note, rounding_note, small_note, spoon_note};
+use super::batch::{Needs, Size, batch, usual_residue};
+use super::ways::{drops_note, named, off, over_note, rounding_note, small_note, spoon_note};
 use super::{
-    Ask, Dose, Line, Note, PlanError, Pour, ScaleChoice, Shade, Wanted, apportion, choose_drops,
+    Ask, Dose, DropChoice, Line, Note, PlanError, Pour, ScaleChoice, Shade, Wanted, apportion, choose_drops,
     choose_scale, choose_spoon, eighth,
 };
 use crate::formula::{Makes, Part, PartShare, order, solve};
@@ -27,12 +27,10 @@ enum How {
     Plain,
 }
 
-/// Drops, spoons and what no scale can weigh are settled first, then the weighed lines are rounded together so that
-/// the total is kept.
-pub(super) fn pour(ask: &Ask, size: &Size) -> Result<Pour, PlanError> {
-    let voice = ask.voice;
+/// The waxes, then the parts in the order of the work.
+fn shares<'a>(ask: &'a Ask, size: &Size) -> Result<Vec<(PartShare, Option<&'a Part>)>, PlanError> {
     let makes = Makes { total: size.mass, usual_residue: usual_residue(ask) };
-    let solved = solve(ask.formula, makes, ask.recipe, voice)?;
+    let solved = solve(ask.formula, makes, ask.recipe, ask.voice)?;
     let mut shares: Vec<(PartShare, Option<&Part>)> = Vec::new();
     for wax in &solved.waxes {
         shares.push((wax.clone(), None));
@@ -42,13 +40,45 @@ pub(super) fn pour(ask: &Ask, size: &Size) -> Result<Pour, PlanError> {
             shares.push((share.clone(), Some(part)));
         }
     }
+    Ok(shares)
+}
+
+fn wanted<'a>(shares: impl Iterator<Item = &'a PartShare>) -> Vec<Wanted> {
     let mut wanted: Vec<Wanted> = Vec::new();
-    for (share, _) in &shares {
+    for share in shares {
         if let Some(drops) = share.drops {
             wanted.push(Wanted { name: share.name.clone(), drops });
         }
     }
+    wanted
+}
+
+/// The choices of whole drops for the largest pour in words, in the order in which [`Ask::shade`] counts them; none where
+/// the nearest is exact.
+///
+/// # Errors
+/// As [`super::plan`].
+pub fn shades(ask: &Ask) -> Result<Vec<String>, PlanError> {
+    let batch = batch(ask)?;
+    let Some(size) = batch.pours.first() else { return Ok(Vec::new()) };
+    let wanted = wanted(shares(ask, size)?.iter().map(|(share, _)| share));
+    let shade = choose_drops(&wanted, size.vessels, ask.tolerance, ask.voice);
+    let choices = shade.map(|s| s.choices).unwrap_or_default();
+    if choices.first().is_none_or(|c| c.strength_off.is_zero() && c.ratio_off.is_zero()) {
+        return Ok(Vec::new());
+    }
+    let words = |c: &DropChoice| [&named(ask.voice, &wanted, c), ": ", &off(ask.voice, &wanted, c)].concat();
+    Ok(choices.iter().map(words).collect())
+}
+
+/// Drops, spoons and what no scale can weigh are settled first, then the weighed lines are rounded together so that
+/// the total is kept.
+pub(super) fn pour(ask: &Ask, size: &Size) -> Result<Pour, PlanError> {
+    let voice = ask.voice;
+    let shares = shares(ask, size)?;
+    let wanted = wanted(shares.iter().map(|(share, _)| share));
     let shade = choose_drops(&wanted, size.vessels, ask.tolerance, voice);
+    let shade = shade.map(|s| s.with(ask.shade, &wanted, voice));
     let chosen = shade.as_ref().and_then(|s| s.choices.first()).map(|c| c.drops.as_slice());
     let mut chosen = chosen.unwrap_or_default().iter();
     let mut shade_note = shade.as_ref().and_then(|s| drops_note(ask, size, &wanted, s));

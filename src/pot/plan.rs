@@ -55,6 +55,8 @@ pub struct Ask<'a> {
     /// None: one pour, whatever its size.
     pub pot: Option<&'a MeltingPot>,
     pub recipe: &'a dyn Recipe,
+    /// Which choice of whole drops is taken: 0 is the nearest, then as [`super::shades`] names them.
+    pub shade: usize,
     /// How far a dose may be off before the person is told: 2 % by default.
     pub tolerance: Share,
     /// For the sentences and whys.

@@ -85,7 +85,7 @@ pub(super) fn drops_note(ask: &Ask, size: &Size, wanted: &[Wanted], shade: &Shad
     Some(Note::caution(text))
 }
 
-fn named(voice: Voice, wanted: &[Wanted], choice: &DropChoice) -> String {
+pub(super) fn named(voice: Voice, wanted: &[Wanted], choice: &DropChoice) -> String {
     let each = wanted.iter().zip(&choice.drops).map(|(w, k)| {
         let exact = decimal(w.drops, Exact::ratio(1, 100), voice.locale);
         let drops = if *k == 1 { "drop" } else { "drops" };
@@ -98,7 +98,7 @@ fn named(voice: Voice, wanted: &[Wanted], choice: &DropChoice) -> String {
     each.collect::<Vec<_>>().join(", ")
 }
 
-fn off(voice: Voice, wanted: &[Wanted], choice: &DropChoice) -> String {
+pub(super) fn off(voice: Voice, wanted: &[Wanted], choice: &DropChoice) -> String {
     let strength = percent(choice.strength_off.abs(), voice);
     let strength = strength.trim_start_matches('+');
     let depth = match (choice.strength_off.is_zero(), choice.strength_off.is_negative()) {

@@ -83,6 +83,7 @@ impl Short {
             let pots = s.pots_shown().into_iter().filter_map(|k| Some((&k.id, k.body()?.capacity.value)));
             let pot = pots.max_by(|(_, a), (_, b)| a.cmp(b)).map(|(id, _)| id.clone());
             let wish = Wish {
+                shade: 0,
                 formula: self.formula(),
                 vessel: offer.vessel,
                 wick: offer.wick.unwrap_or_default(),

@@ -65,6 +65,7 @@ pub(crate) fn plan(vessels: u32) -> Plan {
         warmed: false,
         scales: &[],
         pot: None,
+        shade: 0,
         recipe: &Unweighed,
         tolerance: Share::base(Exact::ratio(2, 100)),
         voice: Voice::default(),

@@ -2,7 +2,7 @@
 
 use potside::bench::Ingredient;
 use potside::book::{Act, Book, Id, State, Wish, demo};
-use potside::pot::{Residue, Target};
+use potside::pot::{Dose, Residue, Target};
 use potside::quantity::{Density, Exact, Voice};
 
 fn workshop() -> Book {
@@ -23,6 +23,7 @@ fn wish(formula: &str, vessel: &str) -> Wish {
         residue: Residue::None,
         warmed: true,
         pot: None,
+        shade: 0,
     }
 }
 
@@ -39,6 +40,34 @@ fn a_wish_becomes_a_plan_with_the_names_of_the_book() {
     let vessel = book.state().vessels.get(&id("demo-jar")).unwrap().body().unwrap();
     assert_eq!((&plan.formula, &plan.vessel, plan.vessels), (&formula.name, &vessel.name, 4));
     assert_eq!((plan.wick.as_str(), plan.pot, plan.warmed), ("Cotton 14", None, true));
+}
+
+/// Whichever choice of drops is taken, its drops are in the plan and its words in the note.
+#[test]
+fn another_choice_of_drops_can_be_taken() {
+    let book = workshop();
+    let orchard =
+        |vessels, shade| Wish { target: Target::Vessels(vessels), shade, ..wish("demo-orchard", "demo-jar") };
+    let voice = Voice::default();
+    let shades = |vessels| book.state().shades(&orchard(vessels, 0), voice).unwrap();
+    // 3 and 6 drops for 4 vessels: `common practice, no source`.
+    assert_eq!(shades(4), [""; 0], "exact as it is");
+    let all = shades(3);
+    assert_eq!(all.len(), 3);
+    for (taken, words) in all.iter().enumerate() {
+        let plan = book.state().plan(&orchard(3, taken), voice).unwrap();
+        let mut drops = Vec::new();
+        for line in &plan.pours[0].lines {
+            if let Dose::Drops { drops: n, .. } = line.dose {
+                drops.push(n);
+                assert!(words.contains(&format!("{} {n} drop", line.name)), "{taken}: {words}");
+            }
+        }
+        assert_eq!(drops.len(), 2);
+    }
+    let first = |shade| book.state().plan(&orchard(3, shade), voice).unwrap();
+    assert_ne!(first(0), first(1));
+    assert_eq!(first(0), first(9), "no such choice: the nearest");
 }
 
 #[test]

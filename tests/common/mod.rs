@@ -128,6 +128,7 @@ impl Workshop {
             warmed: false,
             scales: &self.scales,
             pot: self.pot.as_ref(),
+            shade: 0,
             recipe: &Weighed,
             tolerance: self.tolerance,
             voice: Voice::default(),

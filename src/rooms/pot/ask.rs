@@ -41,6 +41,8 @@ pub(super) struct Asked {
     pub(super) warmed: Value<bool>,
     /// Empty: one pour, whatever its size.
     pub(super) pot: Value<String>,
+    /// Which choice of whole drops is taken, as a number; the nearest where there is none of it.
+    pub(super) shade: Value<String>,
     pub(super) stays: Value<Stays>,
     pub(super) stays_each: Typed,
     pub(super) stays_share: Typed,
@@ -97,6 +99,7 @@ impl Asked {
                 left: Typed::new(""),
                 warmed: Value::new(false),
                 pot: Value::default(),
+                shade: Value::new("0".to_owned()),
                 stays: Value::new(stays),
                 stays_each: Typed::amount::<Mass>(each),
                 stays_share: Typed::amount::<Share>(share),
@@ -118,6 +121,7 @@ impl Asked {
     /// A formula with its first vessel and the batch it is usually made in.
     pub(super) fn choose(self, shop: Workshop, formula: &Id) {
         self.formula.set(formula.0.clone());
+        self.shade.set("0".to_owned());
         shop.state_untracked(|s| {
             let body = s.formulas.get(formula).and_then(|k| k.body());
             if let Some(usual) = body.and_then(|f| f.usual.as_ref()) {
@@ -198,7 +202,14 @@ impl Asked {
             residue: self.residue(shop)?,
             warmed: self.warmed.get(),
             pot: Some(self.pot.get()).filter(|p| !p.is_empty()).map(Id),
+            shade: self.shade.get().parse().unwrap_or_default(),
         })
+    }
+
+    /// The choices of whole drops, in words; none where there is nothing to choose.
+    pub(super) fn shades(self, shop: Workshop) -> Vec<String> {
+        let Ok(wish) = self.wish(shop) else { return Vec::new() };
+        shop.state(|s| s.shades(&wish, shop.voice())).unwrap_or_default()
     }
 
     /// The plan for what stands in the fields, or the sentence that says why there is none.

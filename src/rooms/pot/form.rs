@@ -127,6 +127,19 @@ fn circumstances(shop: Workshop, asked: Asked) -> View {
         });
         std::iter::once(one_pour).chain(pots).collect()
     };
+    // For another number of vessels the choices are others: then the nearest is taken again.
+    let shades = Derived::new(move || asked.shades(shop));
+    watch(move || {
+        shades.track();
+        asked.shade.set("0".to_owned());
+    });
+    let drops = move || {
+        let picks = move || {
+            shades
+                .with(|all| all.iter().enumerate().map(|(n, words)| (n.to_string(), words.clone())).collect())
+        };
+        shades.with(|all| all.len() > 1).then(|| pick("Drops", asked.shade, picks))
+    };
     let stays = move || match asked.stays.get() {
         Stays::Nothing => ().view(),
         Stays::Each => mass_field(Field::new("Stays in each pot"), asked.stays_each),
@@ -134,6 +147,7 @@ fn circumstances(shop: Workshop, asked: Asked) -> View {
     };
     group![
         choice("Vessels are", asked.warmed, &[(true, "Warmed"), (false, "Room temperature")]),
+        drops,
         pick("Pot", asked.pot, pots),
         choice(
             "What stays in the pot",
