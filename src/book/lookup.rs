@@ -4,6 +4,7 @@ use super::{Batch, Id, Kept, Map, State};
 use crate::bench::{Ingredient, bulk_density, drop_mass};
 use crate::desk::hazard::SafetySheet;
 use crate::formula::{Formula, Recipe};
+use crate::pot::Plan;
 use crate::quantity::{Density, Mass, Voice, Why};
 use crate::vessel::{Vessel, VesselError, blend_density, fill};
 use crate::{sort, text};
@@ -69,16 +70,6 @@ impl State {
             }
             holds(&texts)
         };
-        let batch = |b: &Batch| {
-            let mut texts = vec![b.run.plan.formula.as_str(), &b.run.plan.vessel, &b.run.plan.wick];
-            for pour in &b.run.plan.pours {
-                texts.extend(pour.lines.iter().map(|l| l.name.as_str()));
-            }
-            if let Some((_, _, note)) = &b.ended {
-                texts.push(note);
-            }
-            holds(&texts)
-        };
         let mut found = Vec::new();
         for kept in in_order(&self.formulas, |f| &f.name, true) {
             if kept.body().is_some_and(formula) {
@@ -91,7 +82,7 @@ impl State {
             }
         }
         for kept in self.batches_shown() {
-            if batch(kept) {
+            if words.iter().all(|w| kept.words.contains(w.as_str())) {
                 found.push(Found::Batch(kept));
             }
         }
@@ -163,6 +154,15 @@ impl Recipe for State {
         let trials = self.known(ingredient).filter_map(Kept::body).filter_map(|i| i.spoons.as_ref());
         trials.filter_map(|t| bulk_density(t, Voice::default())).map(|(density, _)| density).next()
     }
+}
+
+/// What a pour can be found by, in small letters.
+pub(super) fn words(plan: &Plan) -> String {
+    let mut texts = vec![plan.formula.as_str(), &plan.vessel, &plan.wick];
+    for pour in &plan.pours {
+        texts.extend(pour.lines.iter().map(|l| l.name.as_str()));
+    }
+    text::lower(&texts.join("\n"))
 }
 
 /// When the last word on it was written.

@@ -7,6 +7,7 @@ use crate::desk::hazard::SafetySheet;
 use crate::formula::Formula;
 use crate::pot::{Plan, Run, RunError};
 use crate::stores::{Lot, LotEvent, Source};
+use crate::text;
 use crate::vessel::Vessel;
 use std::fmt;
 
@@ -64,6 +65,8 @@ pub struct Batch {
     pub ended: Option<(Ending, u64, String)>,
     /// Entries that made it, in order: the last one is what "undo" takes back.
     pub entries: Vec<Id>,
+    /// Everything it can be found by, in small letters: made once, since years of batches are looked through at each key.
+    pub(super) words: String,
     /// Which lots its parts are taken from.
     pub sources: Vec<Source>,
     /// How long it took the hands, where it was said.
@@ -150,6 +153,7 @@ impl State {
                 Ok(())
             }),
             Act::Ended { batch, how, note } => self.at(batch, |b| {
+                b.words.extend(["\n", &text::lower(note)]);
                 b.ended = Some((*how, entry.at, note.clone()));
                 b.entries.push(entry.id.clone());
                 Ok(())
@@ -239,6 +243,7 @@ impl State {
             run: Run::new(plan.clone()),
             ended: None,
             entries: vec![entry.id.clone()],
+            words: super::lookup::words(plan),
             sources: Vec::new(),
             minutes: None,
         };

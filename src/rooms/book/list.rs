@@ -5,7 +5,7 @@ use super::{drafts, when};
 use crate::book::{Batch, Found, Kept, State};
 use crate::dom::*;
 use crate::formula::Formula;
-use crate::rooms::parts::{Field, Typed, field};
+use crate::rooms::parts::{Field, Typed, field, press};
 use crate::rooms::workshop::Workshop;
 use crate::vessel::Vessel;
 
@@ -23,16 +23,27 @@ struct Line {
 struct Lists {
     formulas: Vec<Line>,
     vessels: Vec<Line>,
+    /// The latest ones.
     batches: Vec<Line>,
+    /// How many pours there are besides.
+    earlier: usize,
     away: Vec<Line>,
 }
+
+/// So many pours are listed at first, and as many more each time they are asked for.
+const FEW: usize = 50;
 
 pub(super) fn room(shop: Workshop) -> View {
     let words = Typed::new("");
     let empty = Derived::new(move || {
         shop.state(|s| s.formulas.is_empty() && s.vessels.is_empty() && s.batches.is_empty())
     });
-    let lists = Derived::new(move || words.text.with(|w| shop.state(|s| lists(s, w))));
+    let most = Value::new(FEW);
+    watch(move || {
+        words.text.track();
+        most.set(FEW);
+    });
+    let lists = Derived::new(move || words.text.with(|w| shop.state(|s| lists(s, w, most.get()))));
     let asked = Derived::new(move || !words.is_empty());
     let shown = move || {
         if empty.get() {
@@ -44,7 +55,7 @@ pub(super) fn room(shop: Workshop) -> View {
                 words,
                 || { Ok(String::new()) }
             )),
-            el("div").attr("aria-live", "polite").child(move || lists.with(|l| found(l, asked.get())))
+            el("div").attr("aria-live", "polite").child(move || lists.with(|l| found(l, asked.get(), most)))
         ]
     };
     group![
@@ -97,7 +108,7 @@ fn unfinished(shop: Workshop) -> View {
         .view()
 }
 
-fn lists(state: &State, words: &str) -> Lists {
+fn lists(state: &State, words: &str, most: usize) -> Lists {
     let mut lists = Lists::default();
     for found in state.find(words) {
         match found {
@@ -105,7 +116,8 @@ fn lists(state: &State, words: &str) -> Lists {
                 into(&mut lists.away, &mut lists.formulas, kept.retired, formula_line(kept))
             }
             Found::Vessel(kept) => into(&mut lists.away, &mut lists.vessels, kept.retired, vessel_line(kept)),
-            Found::Batch(batch) => lists.batches.push(batch_line(batch)),
+            Found::Batch(batch) if lists.batches.len() < most => lists.batches.push(batch_line(batch)),
+            Found::Batch(_) => lists.earlier += 1,
         }
     }
     lists
@@ -147,8 +159,8 @@ fn batch_line(batch: &Batch) -> Line {
     }
 }
 
-fn found(lists: &Lists, asked: bool) -> View {
-    let Lists { formulas, vessels, batches, away } = lists;
+fn found(lists: &Lists, asked: bool, most: Value<usize>) -> View {
+    let Lists { formulas, vessels, batches, earlier, away } = lists;
     if asked && [formulas, vessels, batches, away].iter().all(|l| l.is_empty()) {
         return el("p")
             .class("empty")
@@ -170,6 +182,10 @@ fn found(lists: &Lists, asked: bool) -> View {
         section("Formulas", "No formula yet.", formulas),
         section("Vessels", "No vessel yet: add one, and the Pot knows how much to pour.", vessels),
         section("Past pours", "Nothing poured yet.", batches),
+        (*earlier > 0).then(|| {
+            let more = move || most.update(|m| *m += FEW);
+            press("", format!("Show earlier pours ({earlier} more)"), more)
+        }),
         (!away.is_empty()).then(|| {
             el("section").child(
                 el("details")
