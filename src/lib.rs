@@ -4,7 +4,7 @@
 //! - [`quantity`]: exact amounts: parse, convert, round, show; and how a number came about ([`quantity::Why`]).
 //! - [`formula`]: what a candle is made of, and solving it for any target.
 //! - [`vessel`]: how much wax a vessel takes.
-//! - [`bench`]: what weighing trials tell: drop mass, bulk density, scales.
+//! - [`bench`]: what trials tell: drop mass, bulk density, scales, burns and wicks.
 //! - [`pot`]: the plan of a pour: scaling, rounding, scales, drops, correction, the order of work.
 //! - [`heat`]: mixing, the pot's cooling from readings, the vessel as it freezes.
 //! - [`stores`]: lots as bought, what became of each, where it is, when to buy again.
@@ -12,7 +12,7 @@
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
 //! - [`lists`]: every list as text for a spreadsheet, and two kinds of list read.
 //! - [`wire`]: how what is kept is written as JSON and read back.
-//! - [`day`], [`sort`], [`text`]: days, the one sort and the small letters that all of them use.
+//! - [`day`], [`sort`], [`student`], [`text`]: days, the one sort, Student's t and the small letters that all of them use.
 //! - `keep` (in the browser): storage behind the trait that `book` defines.
 //! - `dom` (in the browser): how a page is described, shown and followed.
 //! - `rooms` (in the browser): the views.
@@ -28,6 +28,7 @@ pub mod pot;
 pub mod quantity;
 pub mod sort;
 pub mod stores;
+pub mod student;
 pub mod text;
 pub mod vessel;
 pub mod wire;

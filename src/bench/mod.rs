@@ -1,5 +1,6 @@
-//! What weighing trials tell: the mass of a drop, the bulk density of a powder; and the scales themselves.
+//! What trials tell: the mass of a drop, the bulk density of a powder, how a candle burns; and the scales themselves.
 
+pub mod burn;
 mod check;
 mod drops;
 mod freezing;

@@ -1,6 +1,7 @@
 //! What the person does.
 
 use super::{Id, Settings};
+use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
@@ -90,6 +91,24 @@ pub enum Act {
     },
     /// What work costs, and how prices are made.
     Rates(Box<Rates>),
+    /// A candle to be burned on trial.
+    Trial {
+        id: Id,
+        over: Option<Id>,
+        body: Box<Trial>,
+    },
+    AtTrial {
+        trial: Id,
+        event: BurnEvent,
+    },
+    /// A series of wicks.
+    Wicks {
+        id: Id,
+        over: Option<Id>,
+        body: WickSeries,
+    },
+    /// What a candle on trial has to keep to.
+    Limits(Box<Limits>),
     /// The entry of this id counts as not done; undoing the undo brings it back.
     Undo {
         entry: Id,
@@ -113,6 +132,10 @@ wire_enum!(Act {
     TakenFrom { batch, sources },
     Worked { batch, minutes },
     Rates(it),
+    Trial { id, over [skip], body },
+    AtTrial { trial, event },
+    Wicks { id, over [skip], body },
+    Limits(it),
     Undo { entry },
 });
 
@@ -149,8 +172,11 @@ impl Act {
             | Self::Lot { id, .. }
             | Self::AtLot { lot: id, .. }
             | Self::TakenFrom { batch: id, .. }
-            | Self::Worked { batch: id, .. } => Subject::Thing(id),
-            Self::Settings(_) | Self::Rates(_) => Subject::Settings,
+            | Self::Worked { batch: id, .. }
+            | Self::Trial { id, .. }
+            | Self::AtTrial { trial: id, .. }
+            | Self::Wicks { id, .. } => Subject::Thing(id),
+            Self::Settings(_) | Self::Rates(_) | Self::Limits(_) => Subject::Settings,
             Self::Undo { entry } => Subject::Entry(entry),
         }
     }

@@ -171,7 +171,7 @@ fn word(ingredient: &Kept<Ingredient>) -> Option<(u64, &Id)> {
 }
 
 /// Things that are not put away, by name.
-fn shown<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
+pub(super) fn shown<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<&Kept<T>> {
     in_order(things, name, false)
 }
 

@@ -1,6 +1,7 @@
 //! What is kept: entries, the journal, its fold into today's state, and the trait behind which storage stands.
 
 mod act;
+mod burning;
 mod copy;
 mod crc;
 mod demo;
@@ -22,6 +23,7 @@ mod wish;
 mod writer;
 
 pub use act::{Act, Ending, Subject};
+pub use burning::Burned;
 pub use copy::{Copy, CopyError, LARGEST_COPY, read_copy, say_bytes};
 pub use crc::crc32c;
 pub use demo::demo;

@@ -1,6 +1,7 @@
 //! Today's state: the fold of the journal.
 
 use super::{Act, Ending, Entry, Id, Map, Settings, Subject};
+use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
@@ -122,8 +123,13 @@ pub struct State {
     pub lots: Map<Kept<Lot>>,
     /// What happened to each lot and when (milliseconds since 1970), in order.
     pub lot_events: Map<Vec<(u64, LotEvent)>>,
+    pub trials: Map<Kept<Trial>>,
+    /// What happened to each candle on trial, with the entry that says so, in order.
+    pub burns: Map<Vec<(Id, BurnEvent)>>,
+    pub wicks: Map<Kept<WickSeries>>,
     pub settings: Settings,
     pub rates: Rates,
+    pub limits: Limits,
     /// Entries that change nothing, by their id.
     pub ignored: Map<Ignored>,
 }
@@ -173,6 +179,16 @@ impl State {
                 self.rates = (**rates).clone();
                 Ok(())
             }
+            Act::Trial { id, over, body } => write(&mut self.trials, entry, id, over, &**body),
+            Act::AtTrial { trial, event } => {
+                let known = self.trials.contains_key(trial);
+                happened(&mut self.burns, known, trial, (entry.id.clone(), event.clone()))
+            }
+            Act::Wicks { id, over, body } => write(&mut self.wicks, entry, id, over, body),
+            Act::Limits(limits) => {
+                self.limits = (**limits).clone();
+                Ok(())
+            }
             Act::Undo { .. } => Ok(()),
         };
         if let (Err(why), Subject::Thing(thing)) = (refused, entry.act.subject()) {
@@ -193,11 +209,15 @@ impl State {
                 self.batches.remove(id);
                 self.lots.remove(id);
                 self.lot_events.remove(id);
+                self.trials.remove(id);
+                self.burns.remove(id);
+                self.wicks.remove(id);
                 self.ignored.retain(|i| i.thing != *id);
             }
             Subject::Settings => {
                 self.settings = Settings::default();
                 self.rates = Rates::default();
+                self.limits = Limits::default();
             }
             Subject::Entry(_) => {}
         }
@@ -211,6 +231,8 @@ impl State {
             self.pots.get_mut(id).map(|k| &mut k.retired),
             self.ingredients.get_mut(id).map(|k| &mut k.retired),
             self.safety.get_mut(id).map(|k| &mut k.retired),
+            self.trials.get_mut(id).map(|k| &mut k.retired),
+            self.wicks.get_mut(id).map(|k| &mut k.retired),
         ];
         let mut found = Err(Refusal::NoSuchThing);
         for mark in marks.into_iter().flatten() {
@@ -260,20 +282,26 @@ impl State {
     }
 
     fn at_lot(&mut self, lot: &Id, at: u64, event: &LotEvent) -> Result<(), Refusal> {
-        if !self.lots.contains_key(lot) {
-            return Err(Refusal::NoSuchThing);
-        }
-        self.lot_events.add(lot, Vec::new());
-        if let Some(events) = self.lot_events.get_mut(lot) {
-            events.push((at, event.clone()));
-        }
-        Ok(())
+        let known = self.lots.contains_key(lot);
+        happened(&mut self.lot_events, known, lot, (at, event.clone()))
     }
 
     /// The batch that is on, if any: the latest begun and not ended.
     pub fn running(&self) -> Option<&Batch> {
         self.batches.values().filter(|b| b.ended.is_none()).max_by_key(|b| b.began)
     }
+}
+
+/// Adds what happened to a thing, which has to be `known`.
+fn happened<T>(events: &mut Map<Vec<T>>, known: bool, thing: &Id, event: T) -> Result<(), Refusal> {
+    if !known {
+        return Err(Refusal::NoSuchThing);
+    }
+    events.add(thing, Vec::new());
+    if let Some(events) = events.get_mut(thing) {
+        events.push(event);
+    }
+    Ok(())
 }
 
 /// Adds a version of a thing, the first one if it is new.

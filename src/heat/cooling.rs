@@ -2,7 +2,7 @@
 
 use super::error::{HeatError, within};
 use super::said::Fixed;
-use super::student::student;
+use crate::student::student;
 
 /// One look at the thermometer: seconds on any clock that runs through, and °C.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -210,7 +210,7 @@ pub fn cooling(readings: &[Reading], room: Room) -> Result<Cooling, HeatError> {
         rate: fit.rate(),
         room: fit.room,
         cov: fit.inverse.map(|row| row.map(|c| c * variance)),
-        quantile: student(CONFIDENCE, freedom),
+        quantile: student(CONFIDENCE, freedom as u32),
         residual,
         odd,
         fits: odd.is_none() && residual <= MISFIT * READING_ERROR,

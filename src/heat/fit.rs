@@ -2,7 +2,7 @@
 
 use super::cooling::{Odd, Reading, Room};
 use super::error::HeatError;
-use super::student::student;
+use crate::student::student;
 
 /// A fitted curve and the inverse of its normal matrix; the room's row is zero where the room is given.
 #[derive(Clone)]
@@ -47,7 +47,7 @@ impl Fit {
         if readings.len() < needed {
             return None;
         }
-        let limit = student(1.0 - 0.025 / readings.len() as f64, freedom);
+        let limit = student(1.0 - 0.025 / readings.len() as f64, freedom as u32);
         let mut worst: Option<(f64, Odd)> = None;
         for (index, r) in readings.iter().enumerate() {
             let t = r.seconds - self.start;

@@ -21,7 +21,6 @@ mod paint;
 mod picture;
 mod said;
 mod setup;
-mod student;
 mod survey;
 mod wax;
 

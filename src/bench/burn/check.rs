@@ -1,0 +1,117 @@
+//! Looking over what is typed of a trial.
+
+use super::{Trial, WickSeries};
+use crate::quantity::{Amount, Exact, Length, Mass, Quantity, Voice};
+use std::fmt;
+
+/// Why a trial or a series of wicks cannot be used as it stands. `Display` is the sentence.
+#[derive(Clone, PartialEq, Debug)]
+pub enum TrialError {
+    NoName,
+    NoVessel,
+    NoWax,
+    NoWick,
+    NoDiameter { diameter: Amount<Length> },
+    NoFill,
+    FillAboveStart { fill: Amount<Mass>, start: Amount<Mass> },
+    NotInSeries { wick: String, series: String },
+    SeriesNoName,
+    OneSize,
+    SizeTwice { size: String },
+}
+
+impl fmt::Display for TrialError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let voice = Voice::default();
+        match self {
+            Self::NoName => {
+                f.write_str("This candle has no mark yet. Write one on it and type it here, like “A1”.")
+            }
+            Self::NoVessel => f.write_str("Name the vessel: a wick suits one vessel and not the next."),
+            Self::NoWax => f.write_str("Name the wax, as your formulas call it."),
+            Self::NoWick => f.write_str("Name the wick by its size, as it stands on the bag."),
+            Self::NoDiameter { diameter } => write!(
+                f,
+                "An inner diameter of {} is that of no vessel. Measure across the inside, where the wax stands.",
+                voice.typed(*diameter)
+            ),
+            Self::NoFill => {
+                f.write_str("The wax in it weighs nothing. Type what was poured into this vessel.")
+            }
+            Self::FillAboveStart { fill, start } => write!(
+                f,
+                "The wax, {}, weighs more than the whole candle, {}. Weigh the candle with its vessel and check both.",
+                voice.typed(*fill),
+                voice.typed(*start)
+            ),
+            Self::NotInSeries { wick, series } => write!(
+                f,
+                "“{wick}” is no size of the series “{series}”. Choose one of its sizes, or add it to the series."
+            ),
+            Self::SeriesNoName => {
+                f.write_str("This series has no name yet. Give it one you will know it by.")
+            }
+            Self::OneSize => {
+                f.write_str("A series has at least two sizes. Type them from the smallest to the largest.")
+            }
+            Self::SizeTwice { size } => write!(f, "The size “{size}” stands there twice. Leave one out."),
+        }
+    }
+}
+
+impl std::error::Error for TrialError {}
+
+/// Widths of container candles, mm: a tea light is narrower than most, a large bowl wider (our own choice).
+const LEAST: Exact = Exact::whole(15);
+const MOST: Exact = Exact::whole(400);
+
+impl Trial {
+    /// Looks the trial over; `series` is the one it names, where the book has it.
+    ///
+    /// # Errors
+    /// Every reason why it would tell nothing.
+    pub fn check(&self, series: Option<&WickSeries>) -> Result<(), Vec<TrialError>> {
+        let blank = |text: &str| text.trim().is_empty();
+        let across = self.diameter.value.to_base();
+        let unlisted = series.is_some_and(|s| s.place(&self.wick).is_none());
+        let unlike = || TrialError::NotInSeries { wick: self.wick.clone(), series: self.series.clone() };
+        let wrong = [
+            blank(&self.name).then_some(TrialError::NoName),
+            blank(&self.vessel).then_some(TrialError::NoVessel),
+            blank(&self.wax).then_some(TrialError::NoWax),
+            blank(&self.wick).then_some(TrialError::NoWick),
+            (unlisted && !blank(&self.wick)).then(unlike),
+            (across < LEAST || across > MOST).then_some(TrialError::NoDiameter { diameter: self.diameter }),
+            (self.fill.value <= Mass::ZERO).then_some(TrialError::NoFill),
+            (self.fill.value > self.start.value)
+                .then_some(TrialError::FillAboveStart { fill: self.fill, start: self.start }),
+        ];
+        none_of(wrong.into_iter().flatten().collect())
+    }
+}
+
+impl WickSeries {
+    /// Looks the series over.
+    ///
+    /// # Errors
+    /// Every reason why no size can be chosen from it.
+    pub fn check(&self) -> Result<(), Vec<TrialError>> {
+        let mut wrong = Vec::new();
+        if self.name.trim().is_empty() {
+            wrong.push(TrialError::SeriesNoName);
+        }
+        if self.sizes.len() < 2 {
+            wrong.push(TrialError::OneSize);
+        }
+        for (place, size) in self.sizes.iter().enumerate() {
+            if self.place(size) != Some(place) {
+                wrong.push(TrialError::SizeTwice { size: size.clone() });
+            }
+        }
+        none_of(wrong)
+    }
+}
+
+fn none_of(wrong: Vec<TrialError>) -> Result<(), Vec<TrialError>> {
+    if wrong.is_empty() { Ok(()) } else { Err(wrong) }
+}

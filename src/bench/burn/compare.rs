@@ -1,0 +1,117 @@
+//! Two wicks at equal conditions: does one burn faster, or can it not be told yet?
+
+use super::rate::{CONFIDENCE, own_rate, per_hour};
+use super::{Course, Trial};
+use crate::bench::freezing::decimal_of;
+use crate::quantity::{Voice, Why};
+use crate::student::student;
+
+/// A difference in burn rate smaller than this share of the mean is none that a candle would show (our own choice).
+const MATTERS: f64 = 0.1;
+/// More burns than this are not asked for.
+const MOST: u32 = 40;
+
+/// What two sets of burns tell of each other.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Told {
+    /// One is faster; the range does not reach zero.
+    Differs,
+    /// Within what matters of each other.
+    Alike,
+    /// So many more burns with each would tell. None where it would take very many.
+    NotYet { more: Option<u32> },
+}
+
+/// The second wick's burn rate less the first's.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Compared {
+    /// g an hour, and so far to either side, 19 times out of 20; none with fewer than three burns in all.
+    pub difference: f64,
+    pub half: Option<f64>,
+    pub told: Told,
+    pub why: Why,
+}
+
+/// The burns' own rates of each, compared by Student's test with one spread for both. None where one has no burn weighed at
+/// both ends.
+pub fn compare(a: &[(&Trial, &Course)], b: &[(&Trial, &Course)], voice: Voice) -> Option<Compared> {
+    let (a, b) = (rates(a), rates(b));
+    let (first, second) = (mean(&a)?, mean(&b)?);
+    let difference = second - first;
+    let (m, n) = (a.len() as f64, b.len() as f64);
+    let freedom = u32::try_from(a.len() + b.len() - 2).ok()?;
+    let squares = off(&a, first) + off(&b, second);
+    let spread = (freedom > 0).then(|| (squares / f64::from(freedom)).sqrt());
+    let reach = |spread: f64, more: u32| {
+        let each = f64::from(more);
+        spread * (1.0 / (m + each) + 1.0 / (n + each)).sqrt() * student(CONFIDENCE, freedom + 2 * more)
+    };
+    let half = spread.map(|s| reach(s, 0));
+    let matters = MATTERS * 0.5 * (first + second).abs();
+    let told = match (spread, half) {
+        (Some(_), Some(half)) if difference.abs() > half => Told::Differs,
+        (Some(_), Some(half)) if difference.abs() + half <= matters => Told::Alike,
+        (Some(spread), Some(_)) => {
+            // Enough for a difference of this size, or one that matters, to be told from none.
+            let wanted = difference.abs().max(0.5 * matters);
+            Told::NotYet { more: (1..=MOST).find(|more| reach(spread, *more) < wanted) }
+        }
+        _ => Told::NotYet { more: Some(1) },
+    };
+    let mut why = Why::new(
+        "Difference in burn rate",
+        "mean of the second − mean of the first",
+        per_hour(difference, voice),
+    )
+    .with("first", [&per_hour(first, voice), ", ", &a.len().to_string(), " burns"].concat())
+    .with("second", [&per_hour(second, voice), ", ", &b.len().to_string(), " burns"].concat())
+    .from("Student's test with one spread for both. Burns of one candle count as apart: burn several candles of each.");
+    if let (Some(spread), Some(half)) = (spread, half) {
+        why = why
+            .with("spread of a burn", per_hour(spread, voice))
+            .with("range", ["± ", &per_hour(half, voice)].concat());
+    }
+    Some(Compared { difference, half, told, why })
+}
+
+fn rates(of: &[(&Trial, &Course)]) -> Vec<f64> {
+    let mut rates = Vec::new();
+    for (trial, course) in of {
+        let start = trial.start.value.in_base().to_f64();
+        rates.extend(course.sessions.iter().filter_map(|s| own_rate(s, start)).map(|(_, rate)| rate));
+    }
+    rates
+}
+
+pub(super) fn mean(of: &[f64]) -> Option<f64> {
+    (!of.is_empty()).then(|| of.iter().sum::<f64>() / of.len() as f64)
+}
+
+fn off(of: &[f64], mean: f64) -> f64 {
+    of.iter().map(|x| (x - mean) * (x - mean)).sum()
+}
+
+impl Compared {
+    /// `first` and `second` are the wicks' names.
+    pub fn say(&self, first: &str, second: &str, voice: Voice) -> String {
+        let size = per_hour(self.difference.abs(), voice);
+        let range = self.half.map(|h| [" (give or take ", &decimal_of(h, 2, voice), ")"].concat());
+        let range = range.unwrap_or_default();
+        match self.told {
+            Told::Differs => {
+                let word = if self.difference > 0.0 { " faster than " } else { " slower than " };
+                [second, " burns ", &size, &range, word, first, "."].concat()
+            }
+            Told::Alike => [first, " and ", second, " burn alike."].concat(),
+            Told::NotYet { more } => {
+                let wanted = match more {
+                    Some(1) => "one more burn with each may tell.".to_owned(),
+                    Some(more) => ["about ", &more.to_string(), " more burns with each would tell."].concat(),
+                    None => "it would take very many burns; they may well be alike.".to_owned(),
+                };
+                ["Whether ", second, " burns faster or slower than ", first, " cannot be told yet: ", &wanted]
+                    .concat()
+            }
+        }
+    }
+}

@@ -1,0 +1,164 @@
+//! A candle against the workshop's limits.
+
+use super::{Course, Full, Grade, Limits, Look, Trial, Verdict, pool};
+use crate::bench::duration;
+use crate::quantity::{Quantity, Voice};
+
+/// How it stands with one limit.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Outcome {
+    Kept,
+    /// And a wick of which size would do better, where that follows.
+    Broken(Verdict),
+    NotSeen,
+}
+
+impl Outcome {
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Kept => "kept",
+            Self::Broken(_) => "not kept",
+            Self::NotSeen => "not looked at",
+        }
+    }
+}
+
+/// One limit, the worst that was seen, and where the usual limit is from.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Finding {
+    pub what: &'static str,
+    pub seen: String,
+    pub limit: String,
+    pub outcome: Outcome,
+    pub source: &'static str,
+}
+
+const TRADE: &str = "common practice";
+
+/// Every limit in turn.
+pub fn judge(trial: &Trial, course: &Course, limits: &Limits, voice: Voice) -> Vec<Finding> {
+    let itself = course.sessions.iter().filter(|s| s.out.is_some_and(|(_, itself)| itself)).count();
+    let stayed = match course.sessions.is_empty() {
+        true => Outcome::NotSeen,
+        false if itself > 0 => Outcome::Broken(Verdict::Small),
+        false => Outcome::Kept,
+    };
+    vec![
+        worst(
+            course,
+            "Flame height",
+            "ASTM F2417",
+            |l| Some(l.flame?.value),
+            limits.flame.value,
+            |v| voice.amount(v, voice.length),
+        ),
+        worst(
+            course,
+            "Depth of the melt pool",
+            TRADE,
+            |l| Some(l.depth?.value),
+            limits.depth.value,
+            |v| voice.amount(v, voice.length),
+        ),
+        worst(
+            course,
+            "Vessel outside",
+            TRADE,
+            |l| Some(l.outside?.value),
+            limits.outside.value,
+            |v| voice.amount(v, voice.temperature),
+        ),
+        grade(course, "Soot", Verdict::Large, |l| l.soot, limits.soot),
+        grade(course, "Mushrooming", Verdict::Large, |l| l.mushroom, limits.mushroom),
+        grade(course, "Wax left on the wall", Verdict::Small, |l| l.hang_up, limits.hang_up),
+        full(trial, course, limits),
+        Finding {
+            what: "Stays alight",
+            seen: if itself > 0 {
+                ["went out ", &itself.to_string(), " times"].concat()
+            } else {
+                String::new()
+            },
+            limit: "never out by itself".to_owned(),
+            outcome: stayed,
+            source: TRADE,
+        },
+    ]
+}
+
+/// The largest of what was measured against the most it may be.
+fn worst<Q: Quantity>(
+    course: &Course,
+    what: &'static str,
+    source: &'static str,
+    of: fn(&Look) -> Option<Q>,
+    most: Q,
+    say: impl Fn(Q) -> String,
+) -> Finding {
+    let seen = course.looks().filter_map(of).fold(None, |worst: Option<Q>, seen| match worst {
+        Some(worst) if worst >= seen => Some(worst),
+        _ => Some(seen),
+    });
+    let outcome = match seen {
+        None => Outcome::NotSeen,
+        Some(seen) if seen > most => Outcome::Broken(Verdict::Large),
+        Some(_) => Outcome::Kept,
+    };
+    let limit = ["at most ", &say(most)].concat();
+    Finding { what, seen: seen.map(say).unwrap_or_default(), limit, outcome, source }
+}
+
+fn grade(
+    course: &Course,
+    what: &'static str,
+    wick: Verdict,
+    of: fn(&Look) -> Option<Grade>,
+    most: Grade,
+) -> Finding {
+    let seen = course.looks().filter_map(of).max();
+    let outcome = match seen {
+        None => Outcome::NotSeen,
+        Some(seen) if seen > most => Outcome::Broken(wick),
+        Some(_) => Outcome::Kept,
+    };
+    let seen = seen.map_or("", Grade::name).to_owned();
+    Finding { what, seen, limit: ["at most ", most.name()].concat(), outcome, source: TRADE }
+}
+
+/// The burn in which the pool was full soonest counts: a short burn is no fault of the wick.
+fn full(trial: &Trial, course: &Course, limits: &Limits) -> Finding {
+    let due = 60.0 * f64::from(limits.full);
+    let mut best = (Outcome::NotSeen, String::new());
+    for session in &course.sessions {
+        let pool = pool(trial, session);
+        let late = session.looks.iter().any(|l| l.pool.is_some() && 3600.0 * session.hours(l.at) >= due);
+        let said = match pool.full {
+            Full::Reached { by, .. } if by <= due => {
+                best = (Outcome::Kept, ["after ", &duration(by)].concat());
+                break;
+            }
+            Full::Reached { by, .. } => ["only after ", &duration(by)].concat(),
+            _ if late => "not reached".to_owned(),
+            _ => continue,
+        };
+        best = (Outcome::Broken(Verdict::Small), said);
+    }
+    Finding {
+        what: "Full melt pool",
+        seen: best.1,
+        limit: ["within ", &duration(due)].concat(),
+        outcome: best.0,
+        source: TRADE,
+    }
+}
+
+/// What the findings come to. None while too little was looked at, or where they point both ways.
+pub fn suggested(findings: &[Finding]) -> Option<Verdict> {
+    let broken = |verdict| findings.iter().any(|f| f.outcome == Outcome::Broken(verdict));
+    match (broken(Verdict::Small), broken(Verdict::Large)) {
+        (true, true) => None,
+        (true, false) => Some(Verdict::Small),
+        (false, true) => Some(Verdict::Large),
+        (false, false) => findings.iter().all(|f| f.outcome == Outcome::Kept).then_some(Verdict::Passed),
+    }
+}

@@ -1,0 +1,160 @@
+//! What is said of trials: names, times, reminders, the advice.
+
+use super::{Advice, Course, Full, Limits, PASSES, Session, Trial, WickSeries, pool, usual_full};
+use crate::bench::freezing::decimal_of;
+use crate::quantity::Voice;
+
+/// Below this chance a size is not worth calling likely; above it the series is said to end too soon (our own choice).
+const LIKELY: f64 = 0.5;
+/// Minutes before the end of a burn at which it is told.
+const AHEAD: u64 = 15;
+const MINUTE: u64 = 60_000;
+
+impl Trial {
+    /// `A1: Apple in Straight jar, C 12, no. 2`.
+    pub fn say(&self) -> String {
+        [&self.name, ": ", &self.made()].concat()
+    }
+
+    /// What it is made of: `Apple in Straight jar, C 12, no. 2`.
+    pub fn made(&self) -> String {
+        let fragrance = if self.fragrance.is_empty() { "no fragrance" } else { &self.fragrance };
+        let number = self.replicate.to_string();
+        [fragrance, " in ", &self.vessel, ", ", &self.wick, ", no. ", &number].concat()
+    }
+}
+
+/// Seconds as a running clock: `0:05:09`.
+pub fn clock(seconds: f64) -> String {
+    let all = seconds.max(0.0) as u64;
+    let two = |n: u64| [if n < 10 { ":0" } else { ":" }, &n.to_string()].concat();
+    [(all / 3600).to_string(), two(all / 60 % 60), two(all % 60)].concat()
+}
+
+/// Something to be done at a time, milliseconds since 1970, and whether that has come.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Reminder {
+    pub at: u64,
+    pub due: bool,
+    pub text: String,
+}
+
+/// What is coming for a candle: the full pool and the end of the burn while it burns, the rest after it.
+pub fn reminders(trial: &Trial, course: &Course, limits: &Limits, now: u64) -> Vec<Reminder> {
+    let mut all = Vec::new();
+    let mut add = |at: u64, text: &str| {
+        all.push(Reminder { at, due: at <= now, text: text.to_owned() });
+    };
+    match course.sessions.last() {
+        Some(session) if session.out.is_none() => {
+            if !matches!(pool(trial, session).full, Full::Reached { .. }) {
+                let expected = session.lit.saturating_add((1000.0 * usual_full(trial)) as u64);
+                add(expected, "Full pool expected: measure across the melted wax.");
+            }
+            let end = session.lit.saturating_add(u64::from(limits.longest) * MINUTE);
+            if now >= end {
+                add(end, "It has burned as long as it should: put it out.");
+            } else {
+                add(
+                    end.saturating_sub(AHEAD * MINUTE),
+                    "Nearly as long as it should burn: look a last time, then put it out.",
+                );
+            }
+        }
+        Some(Session { out: Some((at, _)), .. }) => {
+            add(at.saturating_add(u64::from(limits.rest) * MINUTE), "It has rested: it may be lit again.");
+        }
+        _ => {}
+    }
+    all
+}
+
+/// What to do to the wick before lighting.
+pub fn trim_first(limits: &Limits, voice: Voice) -> String {
+    [
+        "Trim the wick to ",
+        &voice.typed(limits.trim),
+        " before you light it, and take the snippet out of the wax.",
+    ]
+    .concat()
+}
+
+impl Advice {
+    /// The advice in sentences; the first is the wick.
+    pub fn say(&self, series: &WickSeries, voice: Voice) -> Vec<String> {
+        let name = |place: usize| series.sizes.get(place).map_or("", String::as_str);
+        let wick = name(self.size);
+        let best = self.chances.get(self.size).map_or(0.0, |c| c.1);
+        let mut said = Vec::new();
+        if self.passed >= PASSES {
+            let passed = self.passed.to_string();
+            said.push(
+                [
+                    wick,
+                    " passed in ",
+                    &passed,
+                    " candles: the wick for this candle, as far as these trials go.",
+                ]
+                .concat(),
+            );
+        } else {
+            let percent = decimal_of(100.0 * best, 0, voice);
+            said.push(["Try ", wick, " next: it passes with a chance of about ", &percent, " %."].concat());
+            said.push(self.left(wick));
+        }
+        if self.beyond.0 > LIKELY {
+            said.push(
+                "Even the largest of this series may be too small: a wider series, or two wicks.".to_owned(),
+            );
+        }
+        if self.beyond.1 > LIKELY {
+            said.push("Even the smallest of this series may be too large.".to_owned());
+        }
+        if self.lent > 0 {
+            said.push(
+                [
+                    "It leans on ",
+                    &self.lent.to_string(),
+                    " trials with another fragrance, wax or vessel, each worth half.",
+                ]
+                .concat(),
+            );
+        }
+        said.push("This is a guess from trials, no promise: test before sale.".to_owned());
+        said
+    }
+
+    fn left(&self, wick: &str) -> String {
+        let more = PASSES.saturating_sub(self.passed.max(1));
+        let search = self.search.round().max(1.0) as usize;
+        if self.passed > 0 {
+            return [
+                wick,
+                " passed ",
+                times(self.passed),
+                "; ",
+                &candles(more),
+                " more of it would settle it.",
+            ]
+            .concat();
+        }
+        [
+            "About ",
+            &candles(search + more),
+            " left to burn: ",
+            &candles(search),
+            " until one passes, ",
+            &more.to_string(),
+            " more of that one.",
+        ]
+        .concat()
+    }
+}
+
+fn times(n: usize) -> &'static str {
+    if n == 1 { "once" } else { "twice" }
+}
+
+fn candles(n: usize) -> String {
+    [n.to_string().as_str(), if n == 1 { " candle" } else { " candles" }].concat()
+}

@@ -1,0 +1,82 @@
+//! Candles on trial: their course, their like, and what the wick after this one is to be.
+
+use super::lookup::{key, shown};
+use super::{Id, Kept, State};
+use crate::bench::burn::{Advice, Course, Heavy, Trial, Tried, WickSeries, advise, course};
+
+/// The candles with one wick.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Burned {
+    pub wick: String,
+    pub candles: Vec<(Trial, Course)>,
+}
+
+impl State {
+    /// Candles on trial, by their marks.
+    pub fn trials_shown(&self) -> Vec<&Kept<Trial>> {
+        shown(&self.trials, |t| &t.name)
+    }
+
+    /// Series of wicks in use, by name.
+    pub fn wicks_shown(&self) -> Vec<&Kept<WickSeries>> {
+        shown(&self.wicks, |w| &w.name)
+    }
+
+    /// What happened to a candle so far; nothing for one that is not in the book.
+    pub fn course_of(&self, trial: &Id) -> Course {
+        course(self.burns.get(trial).into_iter().flatten().map(|(_, event)| event))
+    }
+
+    /// The entry that is to be undone to take the last thing back that was done with this candle.
+    pub fn last_done(&self, trial: &Id) -> Option<&Id> {
+        self.burns.get(trial)?.last().map(|(entry, _)| entry)
+    }
+
+    /// The series of this name.
+    pub fn series(&self, name: &str) -> Option<&WickSeries> {
+        let name = key(name);
+        self.wicks_shown().into_iter().filter_map(Kept::body).find(|w| key(&w.name) == name)
+    }
+
+    /// Candles that differ from this one in nothing but the wick, itself among them, by wick in the order of the series.
+    pub fn like(&self, trial: &Trial) -> Vec<Burned> {
+        let mut like: Vec<Burned> = Vec::new();
+        for kept in self.trials_shown() {
+            let Some(other) = kept.body().filter(|other| same(trial, other)) else { continue };
+            let candle = (other.clone(), self.course_of(&kept.id));
+            match like.iter_mut().find(|b| key(&b.wick) == key(&other.wick)) {
+                Some(known) => known.candles.push(candle),
+                None => like.push(Burned { wick: other.wick.clone(), candles: vec![candle] }),
+            }
+        }
+        let place = |wick: &str| self.series(&trial.series).and_then(|s| s.place(wick));
+        crate::sort::by(&mut like, |a, b| place(&a.wick).cmp(&place(&b.wick)));
+        like
+    }
+
+    /// Which wick of its series to try next for a candle like this one. None where its series is not in the book.
+    pub fn next_wick(&self, trial: &Trial) -> Option<(&WickSeries, Advice)> {
+        let series = self.series(&trial.series)?;
+        let mut tried = Vec::new();
+        for kept in self.trials.values().filter(|k| !k.retired) {
+            let Some(other) = kept.body().filter(|o| key(&o.series) == key(&trial.series)) else { continue };
+            let closed = self.course_of(&kept.id).closed;
+            let (Some(size), Some((verdict, _))) = (series.place(&other.wick), closed) else { continue };
+            let wider = other.diameter.value.in_base() - trial.diameter.value.in_base();
+            let heavier = weight(other) - weight(trial);
+            tried.push(Tried { size, wider: wider.to_f64(), heavier, same: same(trial, other), verdict });
+        }
+        Some((series, advise(series.sizes.len(), &tried)?))
+    }
+}
+
+fn same(a: &Trial, b: &Trial) -> bool {
+    [(&a.fragrance, &b.fragrance), (&a.wax, &b.wax), (&a.vessel, &b.vessel)]
+        .into_iter()
+        .all(|(a, b)| key(a) == key(b))
+}
+
+/// How heavy the fragrance of a candle is; without one it is lighter than any.
+fn weight(trial: &Trial) -> f64 {
+    if trial.fragrance.is_empty() { 2.0 * Heavy::Light.rank() } else { trial.heavy.rank() }
+}

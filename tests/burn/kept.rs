@@ -1,0 +1,125 @@
+//! Trials in the book: kept as they are, undone one by one, found by their like.
+
+use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
+use potside::bench::burn::{BurnEvent, Limits, TrialError, Verdict, WickSeries};
+use potside::book::{Act, Id, Journal, Refusal};
+use potside::wire::{read as read_json, write};
+
+fn id(text: &str) -> Id {
+    Id(text.to_owned())
+}
+
+fn series() -> WickSeries {
+    WickSeries { name: "Cotton".to_owned(), sizes: WickSeries::read_sizes("C 8, C 10\nC 12; C 14\n\n") }
+}
+
+fn does(journal: &mut Journal, act: Act) -> Id {
+    let random = journal.entries().len() as u32 * 7919;
+    let entry = journal.entry(act, MORNING, random);
+    assert_eq!(read_json::<Act>(&write(&entry.act)).as_ref(), Ok(&entry.act));
+    let id = entry.id.clone();
+    journal.take(entry);
+    id
+}
+
+fn at(trial: &str, event: BurnEvent) -> Act {
+    Act::AtTrial { trial: id(trial), event }
+}
+
+fn begin(journal: &mut Journal, name: &str, wick: &str) {
+    does(journal, Act::Trial { id: id(name), over: None, body: Box::new(trial(name, wick)) });
+}
+
+#[test]
+fn a_burn_is_kept_and_undone_step_by_step() {
+    let mut j = Journal::open(vec![], "tablet");
+    does(&mut j, Act::Wicks { id: id("w"), over: None, body: series() });
+    assert_eq!(j.state().series(" cotton").unwrap().sizes, ["C 8", "C 10", "C 12", "C 14"]);
+    assert_eq!(series().place("c 12 "), Some(2));
+    begin(&mut j, "A1", "C 10");
+    does(&mut j, at("A1", lit(MORNING, 400.0)));
+    let looked = does(&mut j, at("A1", BurnEvent::Looked(good(MORNING + 60 * MINUTE, 50.0))));
+    assert_eq!(j.state().last_done(&id("A1")), Some(&looked));
+    let ended = does(&mut j, at("A1", out(MORNING + 90 * MINUTE, 391.0)));
+    assert!(j.state().course_of(&id("A1")).burning().is_none());
+    does(&mut j, Act::Undo { entry: ended });
+    let course = j.state().course_of(&id("A1"));
+    assert_eq!(course.burning().map(|s| s.looks.len()), Some(1));
+    let closed = BurnEvent::Closed { verdict: Verdict::Small, note: "went out".to_owned() };
+    does(&mut j, at("A1", closed));
+    assert_eq!(j.state().course_of(&id("A1")).closed.map(|(v, _)| v), Some(Verdict::Small));
+    let stray = does(&mut j, at("A9", lit(MORNING, 1.0)));
+    assert_eq!(j.state().ignored.get(&stray).map(|i| i.why.clone()), Some(Refusal::NoSuchThing));
+    // The whole book read again says the same.
+    let lines = j.entries().iter().map(|e| e.to_line()).collect();
+    assert_eq!(Journal::open(lines, "tablet").state(), j.state());
+}
+
+#[test]
+fn limits_are_the_workshops_own() {
+    let mut j = Journal::open(vec![], "tablet");
+    assert_eq!(j.state().limits, Limits::default());
+    let own = Limits { flame: read("2 in"), longest: 180, ..Limits::default() };
+    let said = does(&mut j, Act::Limits(Box::new(own.clone())));
+    assert_eq!(j.state().limits, own);
+    does(&mut j, Act::Undo { entry: said });
+    assert_eq!(j.state().limits, Limits::default());
+}
+
+#[test]
+fn candles_are_like_but_for_the_wick_and_tell_of_the_next() {
+    let mut j = Journal::open(vec![], "tablet");
+    does(&mut j, Act::Wicks { id: id("w"), over: None, body: series() });
+    for (name, wick, verdict) in
+        [("B1", "C 14", Verdict::Large), ("A1", "C 8", Verdict::Small), ("A2", "c 8", Verdict::Small)]
+    {
+        begin(&mut j, name, wick);
+        does(&mut j, at(name, BurnEvent::Closed { verdict, note: String::new() }));
+    }
+    let other = potside::bench::burn::Trial { vessel: "Low tin".to_owned(), ..trial("T1", "C 8") };
+    does(&mut j, Act::Trial { id: id("T1"), over: None, body: Box::new(other) });
+    let like = j.state().like(&trial("x", "C 10"));
+    let names: Vec<(&str, usize)> = like.iter().map(|b| (b.wick.as_str(), b.candles.len())).collect();
+    assert_eq!(names, [("C 8", 2), ("C 14", 1)]);
+    let (_, advice) = j.state().next_wick(&trial("x", "C 10")).unwrap();
+    assert!([1, 2].contains(&advice.size), "{advice:?}");
+    does(&mut j, Act::Retire { id: id("B1"), retired: true });
+    assert_eq!(j.state().like(&trial("x", "C 10")).len(), 1);
+    assert!(
+        j.state()
+            .next_wick(&potside::bench::burn::Trial { series: "Paper".to_owned(), ..trial("x", "1") })
+            .is_none()
+    );
+}
+
+#[test]
+fn what_is_typed_is_looked_over() {
+    let bad = potside::bench::burn::Trial {
+        name: " ".to_owned(),
+        vessel: String::new(),
+        wax: String::new(),
+        diameter: read("7 mm"),
+        fill: read("500 g"),
+        ..trial("", "C 99")
+    };
+    let wrong = bad.check(Some(&series())).unwrap_err();
+    assert_eq!(
+        wrong,
+        [
+            TrialError::NoName,
+            TrialError::NoVessel,
+            TrialError::NoWax,
+            TrialError::NotInSeries { wick: "C 99".to_owned(), series: "Cotton".to_owned() },
+            TrialError::NoDiameter { diameter: read("7 mm") },
+            TrialError::FillAboveStart { fill: read("500 g"), start: read("400 g") },
+        ]
+    );
+    assert!(wrong.iter().all(|w| w.to_string().ends_with('.')));
+    assert_eq!(trial("A1", "C 10").check(Some(&series())), Ok(()));
+    assert_eq!(trial("A1", "C 99").check(None), Ok(()));
+    let twice = WickSeries { name: String::new(), sizes: vec!["1".to_owned(), "1".to_owned()] };
+    assert_eq!(
+        twice.check().unwrap_err(),
+        [TrialError::SeriesNoName, TrialError::SizeTwice { size: "1".to_owned() }]
+    );
+}

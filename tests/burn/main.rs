@@ -1,0 +1,8 @@
+//! Burn trials: what they tell, which wick next, and how they are kept.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic)]
+
+mod candle;
+mod kept;
+mod next;
+mod strd;
+mod tells;

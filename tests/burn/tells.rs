@@ -1,0 +1,270 @@
+//! What trials tell, held against certified data, a general-purpose statistics library and cases worked out by hand.
+
+use super::candle::{MINUTE, MORNING, burned, good, lit, out, read, trial};
+use super::strd;
+use potside::bench::burn::{
+    BurnEvent, Course, Full, Grade, Limits, Look, Outcome, Told, Verdict, clock, compare, course, judge,
+    life, pool, rate, reminders, suggested, trend, usual_full,
+};
+use potside::quantity::Voice;
+use potside::student::student;
+use std::collections::BTreeMap;
+
+const TABLE: &str = include_str!("../tables/burning.tsv");
+
+fn rows(kind: &str) -> Vec<Vec<&'static str>> {
+    let lines = TABLE.lines().map(|l| l.split('\t').collect::<Vec<_>>());
+    lines.filter(|l| l[0] == kind).map(|l| l[1..].to_vec()).collect()
+}
+
+fn number(text: &str) -> f64 {
+    text.parse().unwrap()
+}
+
+#[track_caller]
+fn near(got: f64, wanted: f64, share: f64, what: &str) {
+    assert!((got - wanted).abs() <= share * wanted.abs().max(1e-12), "{what}: {got}, not {wanted}");
+}
+
+/// SciPy's quantiles; and 12.706, 4.303, 2.228 of the printed tables (`from memory`).
+#[test]
+fn students_quantiles_are_those_of_the_tables() {
+    for row in rows("quantile") {
+        near(student(number(row[0]), row[1].parse().unwrap()), number(row[2]), 1e-8, &row.join(" "));
+    }
+    for (freedom, t) in [(1, 12.706), (2, 4.303), (10, 2.228)] {
+        near(student(0.975, freedom), t, 1e-4, "printed");
+    }
+    assert!(student(0.5, 3) < 1e-12);
+    assert_eq!(student(0.975, 0), student(0.975, 1));
+}
+
+/// NIST StRD: the two of lower difficulty and the two of average difficulty to eleven digits, Wampler5 to six.
+#[test]
+fn certified_data_come_out_as_certified() {
+    for (set, powers) in strd::SETS {
+        let worst = strd::worst(set, powers);
+        let most = if set == "Wampler5" { 1e-6 } else { 1e-11 };
+        assert!(worst < most, "{set}: {worst:e}");
+    }
+}
+
+/// Columns of which one is made of the others tell nothing.
+#[test]
+fn what_cannot_be_told_apart_is_not_fitted() {
+    use potside::bench::burn::least_squares;
+    assert!(least_squares(&[vec![1.0, 1.0, 1.0], vec![2.0, 2.0, 2.0]], &[1.0, 2.0, 3.0]).is_none());
+    assert!(least_squares(&[vec![1.0], vec![2.0]], &[1.0]).is_none());
+}
+
+#[test]
+fn burn_rates_are_those_of_a_library() {
+    let mut cases: BTreeMap<&str, BTreeMap<&str, Vec<(u64, f64)>>> = BTreeMap::new();
+    for row in rows("weighing") {
+        let (case, burn) = (row[0], row[1]);
+        cases
+            .entry(case)
+            .or_default()
+            .entry(burn)
+            .or_default()
+            .push((row[2].parse().unwrap(), number(row[3])));
+    }
+    assert_eq!(cases.len(), 12);
+    for row in rows("rate") {
+        let mut events = Vec::new();
+        for (burn, weighings) in &cases[row[0]] {
+            let at = MORNING + number(burn) as u64 * 1440 * MINUTE;
+            let last = weighings.len() - 1;
+            for (index, (minutes, grams)) in weighings.iter().enumerate() {
+                let now = at + minutes * MINUTE;
+                let mass = Some(read(&format!("{grams} g")));
+                events.push(match index {
+                    0 => lit(now, *grams),
+                    _ if index == last => out(now, *grams),
+                    _ => BurnEvent::Looked(Look { at: now, mass, ..Look::default() }),
+                });
+            }
+        }
+        let got = rate(&course(&events), Voice::default()).unwrap();
+        near(got.grams, number(row[1]), 1e-9, "rate");
+        near(got.half.unwrap(), number(row[4]), 1e-7, "range");
+    }
+}
+
+#[test]
+fn two_wicks_are_compared_as_a_library_compares() {
+    let mut cases: BTreeMap<&str, BTreeMap<&str, Vec<f64>>> = BTreeMap::new();
+    for row in rows("burn") {
+        cases.entry(row[0]).or_default().entry(row[1]).or_default().push(number(row[2]));
+    }
+    let of = trial("A1", "C 10");
+    let mut told = [0, 0, 0];
+    for row in rows("test") {
+        let (a, b) = (burned(&cases[row[0]]["A"]), burned(&cases[row[0]]["B"]));
+        let got = compare(&[(&of, &a)], &[(&of, &b)], Voice::default()).unwrap();
+        near(got.difference, number(row[1]), 1e-6, "difference");
+        near(got.half.unwrap(), number(row[2]), 1e-6, "range");
+        assert_eq!(got.told == Told::Differs, row[3] == "True", "{row:?}");
+        told[usize::from(got.told == Told::Differs)] += 1;
+    }
+    assert!(told[0] > 0 && told[1] > 0, "{told:?}");
+}
+
+/// Two burns with each wick, half a gram an hour apart but a spread of as much: by hand, spread s = 0.354 of one burn,
+/// so with n burns each the range is t·s·√(2/n): 0.63 with 4 (t = 2.447), 0.52 with 5 (t = 2.306) and 0.46 with 6 (t = 2.228).
+#[test]
+fn how_many_more_burns_would_tell() {
+    let of = trial("A1", "C 10");
+    let (a, b) = (burned(&[9.5, 10.5]), burned(&[10.5, 11.5]));
+    let got = compare(&[(&of, &a)], &[(&of, &b)], Voice::default()).unwrap();
+    assert_eq!(got.told, Told::NotYet { more: Some(4) });
+    assert_eq!(
+        got.say("C 10", "C 12", Voice::default()),
+        "Whether C 12 burns faster or slower than C 10 cannot be told yet: about 4 more burns with each would tell."
+    );
+    let (one, none) = (burned(&[10.0]), Course::default());
+    let two = compare(&[(&of, &one)], &[(&of, &one)], Voice::default()).unwrap();
+    assert_eq!((two.told, two.half), (Told::NotYet { more: Some(1) }, None));
+    assert!(compare(&[(&of, &one)], &[(&of, &none)], Voice::default()).is_none());
+    let (same, again) = (burned(&[10.0, 10.02, 9.98]), burned(&[10.01, 10.0, 10.0]));
+    assert_eq!(compare(&[(&of, &same)], &[(&of, &again)], Voice::default()).unwrap().told, Told::Alike);
+}
+
+/// 180 g at 5 g an hour last 36 h. What is lost between two burns, as a snippet of wick, is not burned.
+#[test]
+fn a_rate_and_the_life_from_it() {
+    let voice = Voice::default();
+    let events =
+        [lit(MORNING, 400.0), out(MORNING + 120 * MINUTE, 390.0), lit(MORNING + 600 * MINUTE, 389.0)];
+    let first = rate(&course(&events), voice).unwrap();
+    assert_eq!((first.burns, first.half), (1, None));
+    near(first.grams, 5.0, 1e-12, "rate");
+    assert_eq!(first.say(voice), "5.00 g an hour, from one burn");
+    assert_eq!(life(&trial("A1", "C 10"), &first).unwrap().say(voice), "About 36 h.");
+    let more = [&events[..], &[out(MORNING + 720 * MINUTE, 379.0)]].concat();
+    let second = rate(&course(&more), voice).unwrap();
+    near(second.grams, 5.0, 1e-12, "rate");
+    assert_eq!(life(&trial("A1", "C 10"), &second).unwrap().say(voice), "About 36 h, 36 to 36.");
+    assert!(rate(&course(&[lit(MORNING, 400.0)]), voice).is_none());
+}
+
+/// Weighed only once it could be carried; a look or a light that cannot be is passed over.
+#[test]
+fn a_course_takes_what_fits() {
+    let late = BurnEvent::Weighed { mass: read("392 g") };
+    let stray = BurnEvent::Looked(Look { at: MORNING - MINUTE, ..Look::default() });
+    let unweighed = BurnEvent::Out { at: MORNING + 60 * MINUTE, mass: None, itself: true };
+    let events =
+        [stray.clone(), lit(MORNING, 400.0), lit(MORNING + MINUTE, 1.0), stray, unweighed.clone(), unweighed];
+    let before = course(&events);
+    assert!(before.unweighed() && before.burning().is_none());
+    assert_eq!(
+        (before.sessions.len(), before.looks().count(), before.sessions[0].out),
+        (1, 0, Some((MORNING + 60 * MINUTE, true)))
+    );
+    let after = course(events.iter().chain([&late]));
+    assert!(!after.unweighed());
+    near(rate(&after, Voice::default()).unwrap().grams, 8.0, 1e-12, "rate");
+    assert_eq!(after.seconds(MORNING), 3600.0);
+    assert_eq!(course(&[lit(MORNING, 400.0)]).seconds(MORNING + 3_909_000), 3909.0);
+    assert_eq!(clock(3909.0), "1:05:09");
+}
+
+#[test]
+fn a_trend_is_told_only_past_its_range() {
+    let of = trial("A1", "C 10");
+    let slower = trend(&of, &burned(&[12.0, 11.5, 11.02, 10.5])).unwrap();
+    assert!(slower.change < 0.0 && -slower.change > slower.half, "{slower:?}");
+    assert!(slower.say(Voice::default()).starts_with("It burns slower on the way down: 2."));
+    let level = trend(&of, &burned(&[12.0, 11.0, 12.1, 11.0])).unwrap();
+    assert_eq!(level.say(Voice::default()), "No change told between the top and here.");
+    assert!(trend(&of, &burned(&[12.0, 11.0])).is_none());
+}
+
+/// 30 mm after 30 min and 42.43 mm after an hour grow with the root of time: 67.9 mm (97 % of 70) after 2 h 34 min, by hand
+/// (67.9 ÷ 30)² × 30 min = 153.7 min.
+#[test]
+fn a_pool_is_foretold_and_reached() {
+    let of = trial("A1", "C 10");
+    let look = |minutes: u64, across: f64| BurnEvent::Looked(good(MORNING + minutes * MINUTE, across));
+    let full = |looks: &[BurnEvent]| {
+        let events: Vec<BurnEvent> = [lit(MORNING, 400.0)].iter().chain(looks).cloned().collect();
+        pool(&of, &course(&events).sessions[0]).full
+    };
+    assert_eq!(full(&[look(30, 30.0)]), Full::NotTold);
+    let Full::Foretold { at } = full(&[look(30, 30.0), look(60, 42.4264)]) else { panic!("it is foretold") };
+    near(at / 60.0, 153.7, 1e-3, "minutes");
+    assert_eq!(full(&[look(60, 40.0), look(120, 40.5)]), Full::Never);
+    assert_eq!(full(&[look(60, 50.0), look(120, 69.0)]), Full::Reached { after: 3600.0, by: 7200.0 });
+    assert_eq!(full(&[look(60, 50.0), look(120, 69.0)]).say(), "Full pool between 60 min and 2 h 0 min.");
+    near(usual_full(&of), 70.0 / 25.4 * 3600.0, 1e-12, "an hour an inch");
+}
+
+fn seen(look: Look) -> (Vec<Outcome>, Option<Verdict>) {
+    let events = [lit(MORNING, 400.0), BurnEvent::Looked(look), out(MORNING + 240 * MINUTE, 380.0)];
+    let found = judge(&trial("A1", "C 10"), &course(&events), &Limits::default(), Voice::default());
+    (found.iter().map(|f| f.outcome).collect(), suggested(&found))
+}
+
+/// Each limit by itself, at the limit and just past it.
+#[test]
+fn limits_are_kept_or_not() {
+    let at = MORNING + 200 * MINUTE;
+    let all = good(at, 69.0);
+    assert_eq!(seen(all.clone()), (vec![Outcome::Kept; 8], Some(Verdict::Passed)));
+    type Change = fn(&mut Look);
+    let cases: [(usize, Change, Change, Verdict); 7] = [
+        (0, |l| l.flame = Some(read("75 mm")), |l| l.flame = Some(read("75.1 mm")), Verdict::Large),
+        (1, |l| l.depth = Some(read("0.5 in")), |l| l.depth = Some(read("13 mm")), Verdict::Large),
+        (2, |l| l.outside = Some(read("60 °C")), |l| l.outside = Some(read("141 °F")), Verdict::Large),
+        (3, |l| l.soot = Some(Grade::Little), |l| l.soot = Some(Grade::Much), Verdict::Large),
+        (4, |l| l.mushroom = Some(Grade::Little), |l| l.mushroom = Some(Grade::Much), Verdict::Large),
+        (5, |l| l.hang_up = Some(Grade::Little), |l| l.hang_up = Some(Grade::Much), Verdict::Small),
+        (
+            6,
+            |l| l.pool = Some(read("68 mm")),
+            |l| (l.pool, l.at) = (Some(read("60 mm")), MORNING + 240 * MINUTE),
+            Verdict::Small,
+        ),
+    ];
+    for (place, just, past, verdict) in cases {
+        let mut look = all.clone();
+        just(&mut look);
+        assert_eq!(seen(look.clone()), (vec![Outcome::Kept; 8], Some(Verdict::Passed)), "{place}");
+        past(&mut look);
+        let (outcomes, suggested) = seen(look);
+        assert_eq!((outcomes[place], suggested), (Outcome::Broken(verdict), Some(verdict)), "{place}");
+        assert_eq!(outcomes.iter().filter(|o| **o == Outcome::Kept).count(), 7, "{place}");
+    }
+    assert_eq!(seen(Look { soot: None, ..all.clone() }).1, None);
+    assert_eq!(seen(Look { soot: Some(Grade::Much), hang_up: Some(Grade::Much), ..all }).1, None);
+}
+
+#[test]
+fn one_that_goes_out_by_itself_has_too_small_a_wick() {
+    let events =
+        [lit(MORNING, 400.0), BurnEvent::Out { at: MORNING + 20 * MINUTE, mass: None, itself: true }];
+    let found = judge(&trial("A1", "C 10"), &course(&events), &Limits::default(), Voice::default());
+    assert_eq!(suggested(&found), Some(Verdict::Small));
+    assert_eq!((found[7].what, found[7].seen.as_str()), ("Stays alight", "went out 1 times"));
+}
+
+/// A jar of 70 mm is due after 2 h 45 min; a burn ends after 4 h and is told a quarter of an hour before; an hour's rest.
+#[test]
+fn reminders_come_in_time() {
+    let of = trial("A1", "C 10");
+    let due = |events: &[BurnEvent], minutes: u64| -> Vec<(u64, bool)> {
+        let all = reminders(&of, &course(events), &Limits::default(), MORNING + minutes * MINUTE);
+        all.iter().map(|r| ((r.at - MORNING) / MINUTE, r.due)).collect()
+    };
+    let burning = [lit(MORNING, 400.0)];
+    assert_eq!(due(&burning, 10), [(165, false), (225, false)]);
+    assert_eq!(due(&burning, 230), [(165, true), (225, true)]);
+    assert_eq!(due(&burning, 240), [(165, true), (240, true)]);
+    let full = [lit(MORNING, 400.0), BurnEvent::Looked(good(MORNING + 90 * MINUTE, 69.0))];
+    assert_eq!(due(&full, 100), [(225, false)]);
+    let rests = [lit(MORNING, 400.0), out(MORNING + 240 * MINUTE, 380.0)];
+    assert_eq!(due(&rests, 250), [(300, false)]);
+    assert_eq!(due(&rests, 300), [(300, true)]);
+    assert!(due(&[], 0).is_empty());
+}
