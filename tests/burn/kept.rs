@@ -38,7 +38,7 @@ fn a_burn_is_kept_and_undone_step_by_step() {
     assert_eq!(series().place("c 12 "), Some(2));
     begin(&mut j, "A1", "C 10");
     does(&mut j, at("A1", lit(MORNING, 400.0)));
-    let looked = does(&mut j, at("A1", BurnEvent::Looked(good(MORNING + 60 * MINUTE, 50.0))));
+    let looked = does(&mut j, at("A1", BurnEvent::Looked(Box::new(good(MORNING + 60 * MINUTE, 50.0)))));
     assert_eq!(j.state().last_done(&id("A1")), Some(&looked));
     let ended = does(&mut j, at("A1", out(MORNING + 90 * MINUTE, 391.0)));
     assert!(j.state().course_of(&id("A1")).burning().is_none());

@@ -81,7 +81,7 @@ fn burn_rates_are_those_of_a_library() {
                 events.push(match index {
                     0 => lit(now, *grams),
                     _ if index == last => out(now, *grams),
-                    _ => BurnEvent::Looked(Look { at: now, mass, ..Look::default() }),
+                    _ => BurnEvent::Looked(Box::new(Look { at: now, mass, ..Look::default() })),
                 });
             }
         }
@@ -152,7 +152,7 @@ fn a_rate_and_the_life_from_it() {
 #[test]
 fn a_course_takes_what_fits() {
     let late = BurnEvent::Weighed { mass: read("392 g") };
-    let stray = BurnEvent::Looked(Look { at: MORNING - MINUTE, ..Look::default() });
+    let stray = BurnEvent::Looked(Box::new(Look { at: MORNING - MINUTE, ..Look::default() }));
     let unweighed = BurnEvent::Out { at: MORNING + 60 * MINUTE, mass: None, itself: true };
     let events =
         [stray.clone(), lit(MORNING, 400.0), lit(MORNING + MINUTE, 1.0), stray, unweighed.clone(), unweighed];
@@ -186,7 +186,8 @@ fn a_trend_is_told_only_past_its_range() {
 #[test]
 fn a_pool_is_foretold_and_reached() {
     let of = trial("A1", "C 10");
-    let look = |minutes: u64, across: f64| BurnEvent::Looked(good(MORNING + minutes * MINUTE, across));
+    let look =
+        |minutes: u64, across: f64| BurnEvent::Looked(Box::new(good(MORNING + minutes * MINUTE, across)));
     let full = |looks: &[BurnEvent]| {
         let events: Vec<BurnEvent> = [lit(MORNING, 400.0)].iter().chain(looks).cloned().collect();
         pool(&of, &course(&events).sessions[0]).full
@@ -201,7 +202,7 @@ fn a_pool_is_foretold_and_reached() {
 }
 
 fn seen(look: Look) -> (Vec<Outcome>, Option<Verdict>) {
-    let events = [lit(MORNING, 400.0), BurnEvent::Looked(look), out(MORNING + 240 * MINUTE, 380.0)];
+    let events = [lit(MORNING, 400.0), BurnEvent::Looked(Box::new(look)), out(MORNING + 240 * MINUTE, 380.0)];
     let found = judge(&trial("A1", "C 10"), &course(&events), &Limits::default(), Voice::default());
     (found.iter().map(|f| f.outcome).collect(), suggested(&found))
 }
@@ -261,7 +262,7 @@ fn reminders_come_in_time() {
     assert_eq!(due(&burning, 10), [(165, false), (225, false)]);
     assert_eq!(due(&burning, 230), [(165, true), (225, true)]);
     assert_eq!(due(&burning, 240), [(165, true), (240, true)]);
-    let full = [lit(MORNING, 400.0), BurnEvent::Looked(good(MORNING + 90 * MINUTE, 69.0))];
+    let full = [lit(MORNING, 400.0), BurnEvent::Looked(Box::new(good(MORNING + 90 * MINUTE, 69.0)))];
     assert_eq!(due(&full, 100), [(225, false)]);
     let rests = [lit(MORNING, 400.0), out(MORNING + 240 * MINUTE, 380.0)];
     assert_eq!(due(&rests, 250), [(300, false)]);

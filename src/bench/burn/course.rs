@@ -42,7 +42,7 @@ pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
                 after: None,
             }),
             (BurnEvent::Looked(look), Some(session)) if burning && look.at >= session.lit => {
-                session.looks.push(look.clone());
+                session.looks.push((**look).clone());
             }
             (BurnEvent::Out { at, mass, itself }, Some(session)) if burning => {
                 session.out = Some(((*at).max(session.lit), *itself));

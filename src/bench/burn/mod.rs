@@ -96,7 +96,7 @@ pub enum BurnEvent {
         /// Cold throw before lighting, 1 to 5.
         throw: Option<u32>,
     },
-    Looked(Look),
+    Looked(Box<Look>),
     Out {
         at: u64,
         /// Where it was weighed at once.
