@@ -25,7 +25,7 @@ pub fn fitted(set: &str, powers: &[i32]) -> (Line, Vec<Vec<f64>>, f64) {
     let y: Vec<f64> = points.iter().map(|p| p[0]).collect();
     let columns: Vec<Vec<f64>> =
         powers.iter().map(|power| points.iter().map(|p| p[1].powi(*power)).collect()).collect();
-    let line = least_squares(&columns, &y).expect("the columns differ");
+    let line = least_squares(&columns, &y).unwrap();
     let spread = &rows("spread", set)[0];
     assert_eq!(f64::from(line.freedom), spread[1], "{set}");
     (line, rows("certified", set), spread[0])

@@ -17,6 +17,9 @@ fn rows(kind: &str) -> Vec<Vec<&'static str>> {
     lines.filter(|l| l[0] == kind).map(|l| l[1..].to_vec()).collect()
 }
 
+/// By case, and in it by burn or wick.
+type Cases<T> = BTreeMap<&'static str, BTreeMap<&'static str, Vec<T>>>;
+
 fn number(text: &str) -> f64 {
     text.parse().unwrap()
 }
@@ -59,7 +62,7 @@ fn what_cannot_be_told_apart_is_not_fitted() {
 
 #[test]
 fn burn_rates_are_those_of_a_library() {
-    let mut cases: BTreeMap<&str, BTreeMap<&str, Vec<(u64, f64)>>> = BTreeMap::new();
+    let mut cases: Cases<(u64, f64)> = BTreeMap::new();
     for row in rows("weighing") {
         let (case, burn) = (row[0], row[1]);
         cases
@@ -93,7 +96,7 @@ fn burn_rates_are_those_of_a_library() {
 
 #[test]
 fn two_wicks_are_compared_as_a_library_compares() {
-    let mut cases: BTreeMap<&str, BTreeMap<&str, Vec<f64>>> = BTreeMap::new();
+    let mut cases: Cases<f64> = BTreeMap::new();
     for row in rows("burn") {
         cases.entry(row[0]).or_default().entry(row[1]).or_default().push(number(row[2]));
     }
