@@ -3,6 +3,7 @@
 mod bars;
 pub mod code;
 mod cost;
+mod draft;
 mod expect;
 pub mod hazard;
 pub mod label;
@@ -12,5 +13,6 @@ mod rates;
 
 pub use bars::{Bar, ROW};
 pub use cost::{Cost, Item, Kind};
+pub use draft::{Ask, CHANNELS, FIELDS};
 pub use price::{Price, PriceError, after_rise, margin_of, markup_of, read_percent, say_percent};
 pub use rates::{Aim, Channel, Rates};

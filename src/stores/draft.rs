@@ -35,11 +35,7 @@ pub struct Draft {
 impl Draft {
     /// A lot as it would be typed, to be changed.
     pub fn of(lot: &Lot, currency: &Currency, voice: Voice) -> Self {
-        let (way, holds) = match lot.bought.pack {
-            Pack::Weight(mass) => (Way::Weight, voice.typed(mass)),
-            Pack::Volume(volume) => (Way::Volume, voice.typed(volume)),
-            Pack::Pieces(pieces) => (Way::Pieces, pieces.to_string()),
-        };
+        let (way, holds) = Self::pack_texts(lot.bought.pack, voice);
         let weighs = match way {
             Way::Volume => {
                 let packs = Exact::whole(lot.bought.packs.max(1).into());
@@ -58,6 +54,15 @@ impl Draft {
             way,
             holds,
             weighs,
+        }
+    }
+
+    /// A pack as it would be typed.
+    pub(super) fn pack_texts(pack: Pack, voice: Voice) -> (Way, String) {
+        match pack {
+            Pack::Weight(mass) => (Way::Weight, voice.typed(mass)),
+            Pack::Volume(volume) => (Way::Volume, voice.typed(volume)),
+            Pack::Pieces(pieces) => (Way::Pieces, pieces.to_string()),
         }
     }
 

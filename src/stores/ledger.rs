@@ -121,6 +121,11 @@ fn key(name: &str) -> Id {
     Id(text::lower(name.trim()))
 }
 
+/// True of two spellings of one name.
+pub(super) fn same(a: &str, b: &str) -> bool {
+    a == b || key(a) == key(b)
+}
+
 impl Ledger {
     pub fn of(state: &State) -> Self {
         let mut plays: Vec<Play> = Vec::new();
@@ -150,8 +155,7 @@ impl Ledger {
 
     /// The account of the ingredient of this name.
     pub fn account(&self, name: &str) -> Option<&Account> {
-        let name = key(name);
-        self.accounts.iter().find(|a| key(&a.name) == name)
+        self.accounts.iter().find(|a| same(&a.name, name))
     }
 
     /// The account a lot is in, and the lot.

@@ -4,6 +4,7 @@ mod chart;
 mod draft;
 mod errand;
 mod ledger;
+mod order;
 mod pace;
 mod pool;
 mod source;
@@ -14,12 +15,13 @@ pub use chart::Chart;
 pub use draft::{Draft, Way};
 pub use errand::Standing;
 pub use ledger::{Account, Holding, Ledger, Take};
+pub use order::{OFFERS, SupplyDraft};
 pub use pace::{Pace, Reorder};
 pub use supply::{Buy, Offer, Supply};
 pub use trace::{Origin, Reach};
 
 use crate::day::Day;
-use crate::quantity::{Amount, Density, Exact, Mass, Money, Quantity, Voice, Volume};
+use crate::quantity::{Amount, Density, Exact, Mass, Money, Quantity, Voice, Volume, read, read_count};
 use crate::wire::{wire_enum, wire_struct};
 
 /// Something bought together, from one lot of the supplier.
@@ -102,6 +104,18 @@ impl Measure {
             Self::Pieces => [&voice.number(amount), " pieces"].concat(),
         }
     }
+
+    /// An amount as it is typed.
+    ///
+    /// # Errors
+    /// The sentence that says what is wrong with it.
+    pub fn read(self, text: &str, voice: Voice) -> Result<Exact, String> {
+        let amount = match self {
+            Self::Grams => read::<Mass>(text, voice.mass, voice.locale).map(|m| m.value.in_base()),
+            Self::Pieces => read_count(text, voice.locale).map(|n| Exact::whole(n.into())),
+        };
+        amount.map_err(|e| e.to_string())
+    }
 }
 
 /// What happened to a lot after it was got.
@@ -123,6 +137,21 @@ pub enum LotEvent {
     Released {
         reason: String,
     },
+}
+
+impl LotEvent {
+    /// What was done and why: `Counted: 640 g. Two spoons were spilt.`
+    pub fn say(&self, measure: Measure, voice: Voice) -> String {
+        let (what, amount, reason) = match self {
+            Self::Counted { left, reason } => ("Counted", Some(left), reason),
+            Self::WrittenOff { amount, reason } => ("Written off", Some(amount), reason),
+            Self::Held { reason } => ("Put on hold", None, reason),
+            Self::Released { reason } => ("Released", None, reason),
+        };
+        let amount = amount.map(|a| [": ", &measure.say(*a, voice)].concat()).unwrap_or_default();
+        let end = if reason.is_empty() { "." } else { ". " };
+        [what, &amount, end, reason].concat()
+    }
 }
 
 wire_enum!(LotEvent {

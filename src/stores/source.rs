@@ -1,7 +1,8 @@
 //! Which lots a pour is taken from, unless one chooses otherwise.
 
-use super::{Account, Ledger, Source};
-use crate::book::{Batch, Id};
+use super::ledger::same;
+use super::{Account, Ledger, LotEvent, Source};
+use crate::book::{Batch, Id, State};
 use crate::pot::{Note, Plan};
 use crate::quantity::{Exact, Voice};
 
@@ -30,6 +31,40 @@ impl Ledger {
             }
         }
         (sources, notes)
+    }
+}
+
+impl Ledger {
+    /// The lots for one part of a plan where one of them is chosen: that first, then others until there is enough.
+    pub fn choose(&self, plan: &Plan, part: &str, chosen: &Id) -> Source {
+        let need = plan.needs().into_iter().find(|n| n.name == part);
+        let needs = need.map_or(Exact::ZERO, |n| n.mass.in_base().max(Exact::whole(n.pieces.into())));
+        let mut lots = vec![chosen.clone()];
+        let left = self.lot(chosen).map_or(Exact::ZERO, |(_, h)| h.left);
+        if left < needs
+            && let Some(account) = self.account(part)
+        {
+            lots.extend(account.first(needs - left).into_iter().filter(|l| l != chosen));
+        }
+        Source { part: part.to_owned(), lots }
+    }
+}
+
+impl State {
+    /// True of a lot that is on hold now.
+    pub fn on_hold(&self, lot: &Id) -> bool {
+        let events = self.lot_events.get(lot).map(Vec::as_slice).unwrap_or_default();
+        let last = events.iter().rev().find_map(|(_, event)| match event {
+            LotEvent::Held { .. } => Some(true),
+            LotEvent::Released { .. } => Some(false),
+            LotEvent::Counted { .. } | LotEvent::WrittenOff { .. } => None,
+        });
+        last == Some(true)
+    }
+
+    /// True where there is a lot of this name in the book.
+    pub fn has_lots(&self, name: &str) -> bool {
+        self.lots.values().filter_map(|k| k.body()).any(|l| same(&l.ingredient, name))
     }
 }
 

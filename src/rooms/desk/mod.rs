@@ -2,6 +2,7 @@
 
 mod about;
 mod copy;
+mod cost;
 mod damaged;
 mod demo;
 mod device;
@@ -16,16 +17,21 @@ use crate::dom::*;
 /// `#desk/damaged` shows what was set aside; all else is the Desk itself.
 pub(super) fn room() -> View {
     let shop = Workshop::here();
-    let damaged = Derived::new(move || shop.route().with(|r| r.at(0) == Some("damaged")));
+    let place = Derived::new(move || shop.route().with(|r| r.rest.clone()));
     live(move || {
-        let damaged = damaged.get();
-        untrack(|| if damaged { damaged::page(shop) } else { page(shop) })
+        let place = place.get();
+        untrack(|| match place.first().map_or("", String::as_str) {
+            "damaged" => damaged::page(shop),
+            "cost" | "rates" => cost::page(shop, &place),
+            _ => page(shop),
+        })
     })
 }
 
 fn page(shop: Workshop) -> View {
     group![
         el("h1").child("Desk"),
+        page_part("desk-cost", "Cost and price", cost::body()),
         page_part("desk-device", "This device", device::body(shop)),
         page_part("desk-rules", "The workshop", rules::body(shop)),
         page_part("desk-book", "Your book", group![storage::body(shop), copy::body(shop)]),

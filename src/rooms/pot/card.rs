@@ -1,5 +1,6 @@
 //! One step: its amount the largest thing on the screen, then what to know about it.
 
+use super::lots::from_lot;
 use super::pouring::Pouring;
 use super::thermometer::missed;
 use crate::dom::*;
@@ -19,6 +20,7 @@ fn one(p: Pouring, card: &StepView) -> View {
             .attr("data-step", crate::wire::write(&card.step.key))
             .child(card.title.clone()),
         wanted(p, card),
+        card.step.key.goes_in().then(|| from_lot(p, card.step.key)),
         card.wants.as_ref().map(|_| missed(p, card.step.key)),
         card.step.key.goes_in().then(|| chilled(p, card.step.key)),
         (!card.cautions.is_empty()).then(|| caution(card.cautions.join(" "))),

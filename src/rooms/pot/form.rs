@@ -5,8 +5,11 @@ use super::ask::{Asked, By, Stays, key};
 use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::pot::Plan;
-use crate::rooms::parts::{Field, Pick, choice, field, mass_field, pick, sentence, share_field, stepper};
+use crate::rooms::parts::{
+    Field, Pick, choice, field, mass_field, notes, pick, sentence, share_field, stepper,
+};
 use crate::rooms::workshop::Workshop;
+use crate::stores::Ledger;
 
 pub(super) fn form(shop: Workshop) -> View {
     let asked = Asked::kept(shop);
@@ -27,6 +30,7 @@ pub(super) fn form(shop: Workshop) -> View {
         _ => {}
     }
     let plan = Derived::new(move || asked.plan(shop));
+    let ledger = Derived::new(move || shop.state(Ledger::of));
     group![
         el("h1").child("Pour"),
         el("div")
@@ -46,7 +50,8 @@ pub(super) fn form(shop: Workshop) -> View {
                     .child(move || {
                         plan.with(|p| match p {
                             Ok(plan) => {
-                                group![answer(shop, plan), start_button(shop, asked)]
+                                let told = ledger.with(|l| l.sources(plan, shop.voice()).1);
+                                group![notes(&told), answer(shop, plan), start_button(shop, asked)]
                             }
                             Err(why) => {
                                 el("p").class("none").attr("role", "status").child(why.clone()).view()
@@ -190,7 +195,12 @@ fn start(shop: Workshop, asked: Asked, plan: Plan) {
         }
     }
     let batch = shop.new_id();
+    let (sources, _) = shop.state_untracked(|s| Ledger::of(s).sources(&plan, shop.voice()));
+    let taken = Act::TakenFrom { batch: batch.clone(), sources };
     if shop.act(Act::Began { batch, formula, version, vessel: offer.vessel, plan: Box::new(plan) }) {
+        if !matches!(&taken, Act::TakenFrom { sources, .. } if sources.is_empty()) {
+            shop.act(taken);
+        }
         Asked::forget();
         shop.go("#pot");
     }

@@ -9,6 +9,7 @@ mod first;
 mod form;
 mod hand;
 mod list;
+mod lots;
 mod over;
 mod pouring;
 mod record;

@@ -65,6 +65,7 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
         .child(said(&record))
         .child(el("h2").child("What went in"))
         .child(lines(shop, &record.lines))
+        .child(super::lots::origins(shop, batch))
         .child(el("h2").child("When and how hot"))
         .child(steps(shop, &record.steps))
         .child(vessels(shop, &record.vessels, plan.fill))
@@ -94,6 +95,10 @@ fn ways(shop: Workshop, batch: &Batch) -> View {
             el("a").class("button main").attr("href", again).child("Pour this again").view()
         })
         .child(el("button").attr("type", "button").on("click", move |_| keep::print()).child("Print"))
+        .child((!pouring).then(|| {
+            let cost = ["#desk/cost/", &batch.id.0].concat();
+            el("a").class("button").attr("href", cost).child("What it cost")
+        }))
         .child(batch.ended.as_ref().and(batch.entries.last().cloned()).map(|entry| {
             el("button")
                 .attr("type", "button")

@@ -1,55 +1,10 @@
-//! The Stores room: what the formulas use, and how far what is left of one thing goes.
+//! "Running short?": how far what is left of one thing goes.
 
-use super::parts::{Field, Pick, Typed, live, mass_field, notes, page_part, pick, sentence, why_button};
-use super::workshop::Workshop;
-use crate::book::{Id, Use, VesselOffer, Wish};
+use crate::book::{Id, VesselOffer, Wish};
 use crate::dom::*;
 use crate::pot::{Plan, Target};
-
-pub(super) fn room() -> View {
-    let shop = Workshop::here();
-    let any = Derived::new(move || shop.state(|s| !s.formulas_shown().is_empty()));
-    let body = live(move || if any.get() { untrack(|| stores(shop)) } else { empty() });
-    group![el("h1").child("Stores"), body]
-}
-
-fn empty() -> View {
-    el("div")
-        .class("empty")
-        .child(el("p").child(
-            "What your formulas are made of stands here, and when something runs short, how \
-many candles it still makes. That begins with a formula.",
-        ))
-        .child(el("a").class("button main").attr("href", "#book/formula/new").child("Write a formula"))
-        .view()
-}
-
-fn stores(shop: Workshop) -> View {
-    let uses = Derived::new(move || shop.state(|s| s.uses()));
-    let list = move || {
-        let rows = uses.with(|u| u.iter().map(row).views());
-        el("ul").class("list stores").child(rows).view()
-    };
-    group![
-        page_part("stores-short", "Running short?", short(shop)),
-        page_part("stores-uses", "What goes in", live(list))
-    ]
-}
-
-/// An ingredient and the formulas that call for it.
-fn row(of: &Use) -> View {
-    let mut formulas = Vec::new();
-    for (n, (id, name)) in of.formulas.iter().enumerate() {
-        let comma = if n > 0 { ", " } else { "" };
-        formulas.push(group![comma, el("a").attr("href", format!("#book/formula/{id}")).child(name.clone())]);
-    }
-    let none = formulas.is_empty().then_some("in no formula now");
-    el("li")
-        .class("use")
-        .child(el("span").class("title").child(of.name.clone()))
-        .child(el("span").class("uses").child(formulas).child(none))
-        .view()
-}
+use crate::rooms::parts::{Field, Pick, Typed, live, mass_field, notes, pick, sentence, why_button};
+use crate::rooms::workshop::Workshop;
 
 #[derive(Clone, Copy)]
 struct Short {
@@ -105,7 +60,7 @@ impl Short {
     }
 }
 
-fn short(shop: Workshop) -> View {
+pub(super) fn short(shop: Workshop) -> View {
     let first = shop.state(|s| s.formulas_shown().first().map(|k| k.id.0.clone()).unwrap_or_default());
     let short = Short {
         formula: Value::new(first),

@@ -1,0 +1,122 @@
+//! Which lots a pour is taken from: told at the step, chosen there, and kept in the record.
+
+use super::pouring::Pouring;
+use crate::book::{Act, Batch, Id, State};
+use crate::dom::*;
+use crate::pot::StepKey;
+use crate::rooms::parts::{caution, sheet};
+use crate::rooms::workshop::Workshop;
+use crate::stores::{Holding, Ledger, Measure};
+
+/// The lot of the step that is now, and the way to another; nothing where none is in the stores.
+pub(super) fn from_lot(p: Pouring, key: StepKey) -> View {
+    let shop = p.shop;
+    let open = Value::new(false);
+    let part = p.run(|run| Some(run.line(key.pour()?, key.line()?)?.name.clone())).flatten();
+    let Some(part) = part.filter(|part| shop.state(|s| s.has_lots(part))) else { return ().view() };
+    let of = part.clone();
+    let told = Derived::new(move || shop.state(|s| s.running().map(|b| told(s, b, &of)).unwrap_or_default()));
+    let named = part.clone();
+    group![
+        el("p").class("from-lot").child(move || told.with(|(words, _)| words.clone())).child(" ").child(
+            el("button")
+                .attr("type", "button")
+                .class("quiet")
+                .on("click", move |_| open.set(true))
+                .child("Another lot"),
+        ),
+        move || told.with(|(_, held)| held.then(|| caution("This lot is on hold. Take another one."))),
+        sheet(move || ["Lots of “", &named, "”"].concat(), open, move || offers(shop, &part, open))
+    ]
+}
+
+/// `From lot M-7`, and whether one of them is on hold.
+fn told(state: &State, batch: &Batch, part: &str) -> (String, bool) {
+    let lots = batch.lots_of(part);
+    let numbers: Vec<&str> =
+        lots.iter().filter_map(|l| Some(state.lots.get(l)?.body()?.number.as_str())).collect();
+    let held = lots.iter().any(|l| state.on_hold(l));
+    if numbers.is_empty() {
+        return ("From no lot in the book.".to_owned(), false);
+    }
+    (["From lot ", &numbers.join(", then ")].concat(), held)
+}
+
+/// Every lot there is of it, to be tapped.
+fn offers(shop: Workshop, part: &str, open: Value<bool>) -> View {
+    let ledger = shop.state(Ledger::of);
+    let Some(account) = ledger.account(part) else { return ().view() };
+    let row = |holding: &Holding| {
+        let (id, part) = (holding.id.clone(), part.to_owned());
+        let choose = move |_| {
+            choose(shop, &part, &id);
+            open.set(false);
+        };
+        el("li").child(
+            el("button")
+                .attr("type", "button")
+                .attr("disabled", holding.held)
+                .on("click", choose)
+                .child(el("span").class("title").child("Lot ").child(holding.lot.number.clone()))
+                .child(el("span").class("detail").child(if holding.held { "on hold" } else { "" }))
+                .child(account.measure.say(holding.left, shop.voice())),
+        )
+    };
+    el("ul").class("list").child(account.lots.iter().map(row).views()).view()
+}
+
+fn choose(shop: Workshop, part: &str, lot: &Id) {
+    let act = shop.state(|s| {
+        let batch = s.running()?;
+        let source = Ledger::of(s).choose(&batch.run.plan, part, lot);
+        Some(Act::TakenFrom { batch: batch.id.clone(), sources: vec![source] })
+    });
+    if let Some(act) = act {
+        shop.act(act);
+    }
+}
+
+/// What a batch was taken from, lot by lot.
+pub(super) fn origins(shop: Workshop, batch: &Batch) -> View {
+    let ledger = shop.state(Ledger::of);
+    let origins = ledger.back(&batch.id);
+    if origins.is_empty() {
+        return ().view();
+    }
+    let held = ledger.is_held(&batch.id);
+    let row = |origin: &crate::stores::Origin| {
+        let lot = &origin.holding.lot;
+        let measure: Measure = origin.account.measure;
+        el("tr")
+            .child(el("td").child(origin.account.name.clone()))
+            .child(
+                el("td")
+                    .child(
+                        el("a")
+                            .attr("href", ["#stores/lot/", &origin.holding.id.0].concat())
+                            .child(lot.number.clone()),
+                    )
+                    .child(origin.holding.held.then_some(" on hold")),
+            )
+            .child(el("td").class("number").child(measure.say(origin.amount, shop.voice())))
+    };
+    let head = |name: &'static str| el("th").attr("scope", "col").child(name);
+    let untraced = batch.untraced().join(", ");
+    group![
+        held.then(|| caution("Something in these candles is of a lot that is on hold. Do not sell or ship them until it is released.")),
+        el("h2").child("From which lots"),
+        el("table")
+            .class("lots")
+            .child(
+                el("thead").child(
+                    el("tr")
+                        .child(head("Part"))
+                        .child(head("Lot"))
+                        .child(el("th").attr("scope", "col").class("number").child("Taken"))
+                )
+            )
+            .child(el("tbody").child(origins.iter().map(row).views())),
+        (!untraced.is_empty())
+            .then(|| el("p").class("detail").child(["From no lot in the book: ", &untraced, "."].concat()))
+    ]
+}

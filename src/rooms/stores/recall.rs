@@ -1,0 +1,76 @@
+//! The recall sheet of a lot, on paper: what it is, every batch it is in, and that all of it is accounted for.
+
+use super::{lot, with_ledger};
+use crate::book::{Id, State};
+use crate::dom::*;
+use crate::keep;
+use crate::rooms::parts::{missing_page, press};
+use crate::rooms::workshop::Workshop;
+use crate::stores::{Account, Holding, Ledger};
+
+pub(super) fn page(shop: Workshop, id: Id) -> View {
+    with_ledger(shop, move |ledger| match ledger.lot(&id) {
+        None => missing_page(super::HERE, "Stores", "There is no lot of this address in this book."),
+        Some(found) => shop.state(|s| sheet(shop, s, ledger, found)),
+    })
+}
+
+fn sheet(shop: Workshop, state: &State, ledger: &Ledger, (account, holding): (&Account, &Holding)) -> View {
+    let back = ["#stores/lot/", &holding.id.0].concat();
+    let reached = ledger.forward(state, &holding.id);
+    let candles: usize = reached.iter().map(|r| r.batch.filled_vessels()).sum();
+    let sum = match (reached.len(), candles) {
+        (0, _) => "Nothing was poured with it.".to_owned(),
+        (batches, candles) => format!("Candles with it in them: {candles}, of {batches} batches."),
+    };
+    let rows = reached.iter().map(|reach| {
+        let plan = &reach.batch.run.plan;
+        el("tr")
+            .child(el("td").child(keep::day(reach.batch.began)))
+            .child(el("td").child(plan.formula.clone()).child(", ").child(plan.vessel.clone()))
+            .child(el("td").class("number").child(reach.batch.filled_vessels().to_string()))
+            .child(el("td").class("number").child(account.measure.say(reach.amount, shop.voice())))
+    });
+    let head = |name: &'static str, number: bool| {
+        el("th").attr("scope", "col").class(if number { "number" } else { "" }).child(name)
+    };
+    el("article")
+        .class("record recall")
+        .child(el("p").class("back").child(el("a").attr("href", back).child("← The lot")))
+        .child(el("h1").child("Recall sheet, lot ").child(holding.lot.number.clone()))
+        .child(
+            el("p")
+                .class("when")
+                .child("As of ")
+                .child(keep::when(keep::now()))
+                .child(holding.held.then_some(". On hold"))
+                .child("."),
+        )
+        .child(lot::facts(shop, account, holding))
+        .child(el("div").class("actions").child(press("main", "Print", keep::print)))
+        .child(el("h2").child("Where it went"))
+        .child(el("p").child(el("strong").child(sum)))
+        .child((!reached.is_empty()).then(|| {
+            el("div")
+                .class("scroll")
+                .attr("tabindex", "0")
+                .attr("role", "region")
+                .attr("aria-label", "Batches")
+                .child(
+                    el("table")
+                        .child(
+                            el("thead").child(
+                                el("tr")
+                                    .child(head("Poured", false))
+                                    .child(head("What", false))
+                                    .child(head("Candles", true))
+                                    .child(head("Of the lot", true)),
+                            ),
+                        )
+                        .child(el("tbody").child(rows.views())),
+                )
+        }))
+        .child(el("h2").child("All of it"))
+        .child(lot::balance(shop, account.measure, holding))
+        .view()
+}
