@@ -1,14 +1,10 @@
 //! The picture of what a candle costs: a bar for each part, the largest first.
 
 use super::Cost;
-use crate::pot::WIDE;
 use crate::quantity::{Currency, Money, Voice};
 use crate::sort;
 
-/// From one bar to the next.
-pub const ROW: i32 = 34;
-
-/// One part: how long its bar is, of [`WIDE`], and its words.
+/// One part: how long its bar is in hundredths of the longest, and its words.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Bar {
     pub length: i32,
@@ -28,8 +24,8 @@ impl Cost {
         for (cost, name) in parts {
             let words = [name, " ", &say(cost)].concat();
             said.push_str(&[" ", &words, "."].concat());
-            let length = i128::from(cost.0) * i128::from(WIDE) / i128::from(most);
-            bars.push(Bar { length: i32::try_from(length).unwrap_or(WIDE).max(2), words });
+            let length = i128::from(cost.0) * 100 / i128::from(most);
+            bars.push(Bar { length: i32::try_from(length).unwrap_or(100).max(1), words });
         }
         (bars, said)
     }

@@ -37,6 +37,11 @@ pub const FIELDS: [(&str, &str, &str, Ask); 19] = [
     ("", "Shipping you pay for each", "", Ask::Money),
 ];
 
+/// A number as it would be typed.
+fn plain(number: Exact, voice: Voice) -> String {
+    say_percent(number * Exact::ratio(1, 100), voice).trim_end_matches(" %").to_owned()
+}
+
 /// The first field of a way of selling: retail, wholesale.
 pub const CHANNELS: [usize; 2] = [11, 15];
 
@@ -49,8 +54,8 @@ impl Rates {
             self.currency.symbol.clone(),
             self.currency.digits.to_string(),
             coins(self.hour),
-            voice.number(self.batch_minutes),
-            voice.number(self.candle_minutes),
+            plain(self.batch_minutes, voice),
+            plain(self.candle_minutes, voice),
             coins(self.overhead_batch),
             coins(self.overhead_hour),
             share(self.loss),

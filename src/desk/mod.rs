@@ -11,7 +11,7 @@ pub mod net;
 mod price;
 mod rates;
 
-pub use bars::{Bar, ROW};
+pub use bars::Bar;
 pub use cost::{Cost, Item, Kind};
 pub use draft::{Ask, CHANNELS, FIELDS};
 pub use price::{Price, PriceError, after_rise, margin_of, markup_of, read_percent, say_percent};

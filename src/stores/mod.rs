@@ -21,7 +21,9 @@ pub use supply::{Buy, Offer, Supply};
 pub use trace::{Origin, Reach};
 
 use crate::day::Day;
-use crate::quantity::{Amount, Density, Exact, Mass, Money, Quantity, Voice, Volume, read, read_count};
+use crate::quantity::{
+    Amount, Density, Exact, Mass, MassUnit, Money, Quantity, Voice, Volume, decimal, read, read_count,
+};
 use crate::wire::{wire_enum, wire_struct};
 
 /// Something bought together, from one lot of the supplier.
@@ -87,6 +89,9 @@ impl Pack {
     }
 }
 
+/// From so many grams on a stock is told in kilograms or pounds.
+const HEAVY: Exact = Exact::whole(1000);
+
 /// What an amount in the stores counts.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub enum Measure {
@@ -99,9 +104,16 @@ impl Measure {
     /// An amount in words: `4.54 kg (10 lb)`, `12 pieces`.
     pub fn say(self, amount: Exact, voice: Voice) -> String {
         match self {
-            Self::Grams => voice.both(Mass::from_base(amount)),
+            Self::Grams => {
+                let first = match voice.mass {
+                    _ if amount.abs() < HEAVY => voice.mass,
+                    MassUnit::Gram | MassUnit::Kilogram => MassUnit::Kilogram,
+                    MassUnit::Ounce | MassUnit::Pound => MassUnit::Pound,
+                };
+                Voice { mass: first, ..voice }.both(Mass::from_base(amount))
+            }
             Self::Pieces if amount == Exact::ONE => "1 piece".to_owned(),
-            Self::Pieces => [&voice.number(amount), " pieces"].concat(),
+            Self::Pieces => [&decimal(amount, Exact::ONE, voice.locale), " pieces"].concat(),
         }
     }
 

@@ -32,13 +32,13 @@ axe.run(document, { resultTypes: ["violations"], rules: { region: { enabled: tru
   (e) => done([String(e)]));
 "#;
 
-fn axe() -> String {
+pub(crate) fn axe() -> String {
     let tools = std::env::var("POTSIDE_TOOLS").expect("POTSIDE_TOOLS: tools/setup test says where");
     std::fs::read_to_string(format!("{tools}/npm/node_modules/axe-core/axe.min.js"))
         .expect("axe-core: tools/setup test")
 }
 
-async fn look(b: &Browser, axe: &str, name: &str, found: &mut Vec<String>) {
+pub(crate) async fn look(b: &Browser, axe: &str, name: &str, found: &mut Vec<String>) {
     for dark in [false, true] {
         let scheme = if dark { "dark" } else { "light" };
         let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });

@@ -12,3 +12,4 @@ mod lists;
 mod look;
 mod page;
 mod pour;
+mod stores;

@@ -70,7 +70,7 @@ fn shares_as_they_are_typed() {
             && read_percent("x", voice).is_err()
             && read_percent("-1", voice).is_err()
     );
-    assert_eq!(say_percent(Exact::ratio(3, 8), voice), "37.500 %");
+    assert_eq!(say_percent(Exact::ratio(3, 8), voice), "37.5 %");
 }
 
 proptest! {

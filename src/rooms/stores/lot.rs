@@ -119,8 +119,8 @@ pub(super) fn balance(shop: Workshop, measure: Measure, holding: &Holding) -> Vi
         .child(row("Left", holding.left))
         .child(row("Written off", holding.written_off))
         .child(row("Unexplained", holding.unexplained))
-        .child(el("dt").class("sum").child("Bought"))
-        .child(el("dd").class("sum").child(measure.say(holding.lot.amount, shop.voice())))
+        .child(el("dt").class("whole").child("Bought"))
+        .child(el("dd").class("whole").child(measure.say(holding.lot.amount, shop.voice())))
         .view()
 }
 

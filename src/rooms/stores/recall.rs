@@ -21,6 +21,7 @@ fn sheet(shop: Workshop, state: &State, ledger: &Ledger, (account, holding): (&A
     let candles: usize = reached.iter().map(|r| r.batch.filled_vessels()).sum();
     let sum = match (reached.len(), candles) {
         (0, _) => "Nothing was poured with it.".to_owned(),
+        (1, candles) => format!("Candles with it in them: {candles}, of 1 batch."),
         (batches, candles) => format!("Candles with it in them: {candles}, of {batches} batches."),
     };
     let rows = reached.iter().map(|reach| {

@@ -115,7 +115,7 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
             &[(Way::Weight, "Weight"), (Way::Volume, "Volume"), (Way::Pieces, "Pieces")]
         ),
         live(holds),
-        el("h3").child("Prices"),
+        el("h2").child("Prices"),
         offers.views(),
         finish("Keep this", None, save)
     ]

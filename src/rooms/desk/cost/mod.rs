@@ -6,11 +6,13 @@ mod price;
 mod rates;
 
 use crate::book::Id;
-use crate::desk::{Cost, ROW};
+use crate::desk::Cost;
 use crate::dom::*;
-use crate::pot::WIDE;
 use crate::rooms::parts::coins;
 use crate::rooms::workshop::Workshop;
+
+/// From one bar to the next.
+const ROW: i32 = 34;
 
 pub(super) const HERE: &str = "#desk";
 
@@ -46,13 +48,14 @@ pub(super) fn bars(shop: Workshop, cost: &Cost) -> View {
             svg("rect")
                 .class("bar")
                 .attr("y", (y + 21).to_string())
-                .attr("width", bar.length.to_string())
+                .attr("width", [&bar.length.to_string(), "%"].concat())
                 .attr("height", "7")
         ]
     });
     svg("svg")
-        .class("chart bars")
-        .attr("viewBox", format!("0 0 {} {high}", WIDE + 4))
+        .class("bars")
+        .attr("width", "100%")
+        .attr("height", high.to_string())
         .attr("role", "img")
         .attr("aria-label", said)
         .child(rows.views())
@@ -69,25 +72,22 @@ pub(super) fn table(cost: &Cost, both: bool) -> View {
     };
     let head = |name: &'static str| el("th").attr("scope", "col").class("number").child(name);
     let rows = cost.items.iter().map(|i| row(i.name.clone(), i.cost, i.average));
-    el("div")
-        .class("scroll")
+    el("table")
+        .class("costs")
         .child(
-            el("table")
-                .child(
-                    el("thead").child(
-                        el("tr")
-                            .child(el("th").attr("scope", "col").child("Part"))
-                            .child(head(if both { "By the lots used" } else { "Cost" }))
-                            .child(both.then(|| head("By the average"))),
-                    ),
-                )
-                .child(el("tbody").child(rows.views()))
-                .child(el("tfoot").child(row(
-                    ["In all, ", &cost.candles.to_string(), " candles"].concat(),
-                    cost.total(),
-                    cost.average(),
-                ))),
+            el("thead").child(
+                el("tr")
+                    .child(el("th").attr("scope", "col").child("Part"))
+                    .child(head(if both { "By the lots used" } else { "Cost" }))
+                    .child(both.then(|| head("By the average"))),
+            ),
         )
+        .child(el("tbody").child(rows.views()))
+        .child(el("tfoot").child(row(
+            ["In all, ", &cost.candles.to_string(), " candles"].concat(),
+            cost.total(),
+            cost.average(),
+        )))
         .view()
 }
 

@@ -1,0 +1,109 @@
+//! The stores by touch: a lot is bought, poured, traced, put on hold and recalled; and how their pages look.
+
+use crate::browser::{Browser, Engine};
+use crate::flow::{begin, finish, own_workshop};
+use crate::look::{axe, look};
+use crate::pour::serve;
+
+/// A lot of 500 g that came today.
+async fn came(b: &Browser, what: &str, lot: &str, price: &str) {
+    b.room("stores/lot/new").await;
+    b.fill("What it is", what).await;
+    b.fill("Lot number", lot).await;
+    b.fill("One pack holds", "500 g").await;
+    b.fill("How many packs", "2").await;
+    b.fill("Price of all of it", price).await;
+    b.sees("In all: 2.205 lb (1000.0 g)").await;
+    b.tap("Keep this lot").await;
+    b.sees(&format!("Lot {lot}")).await;
+    b.sees("Into no candle so far.").await;
+}
+
+/// By touch, from an empty app, the server gone after the first load.
+#[tokio::test]
+async fn a_lot_from_its_delivery_to_its_recall() {
+    let host = serve("/some/where/");
+    let address = host.address();
+    let b = Browser::start(Engine::Chromium, "stores").await;
+    b.open(&address).await;
+    b.size(1024, 768).await;
+    b.kept_offline().await;
+    drop(host);
+    b.open(&address).await;
+    own_workshop(&b).await;
+    came(&b, "Plain wax", "W-1", "12").await;
+    came(&b, "Apple", "A-7", "40").await;
+    begin(&b).await;
+    b.sees("From lot W-1").await;
+    finish(&b).await;
+    b.sees("From which lots").await;
+    b.shot("stores-record").await;
+    b.tap("A-7").await;
+    b.sees("Where it went").await;
+    b.sees("Quiet orchard").await;
+    b.sees("4 × Straight jar").await;
+    b.sees("53.0 g").await;
+    b.tap("Put on hold").await;
+    b.tap("Keep it").await;
+    b.sees("Say why").await;
+    b.fill("Why", "It smells of solvent").await;
+    b.tap("Keep it").await;
+    b.sees("This lot is on hold").await;
+    b.shot("stores-held").await;
+    b.tap("Recall sheet").await;
+    b.sees("Candles with it in them: 4, of 1 batch.").await;
+    b.shot("stores-recall").await;
+    b.room("pot").await;
+    b.sees("Lot A-7 of “Apple” is on hold, so it is not used.").await;
+    b.room("stores").await;
+    b.sees("one on hold").await;
+    b.tap("Apple").await;
+    b.tap("Lot A-7").await;
+    b.tap("Count what is there").await;
+    b.fill("How much is really there", "940 g").await;
+    b.fill("Why", "Weighed the bottle").await;
+    b.tap("Keep it").await;
+    b.sees("Counted: 940.0 g").await;
+    b.sees("7.0 g").await;
+    b.room("shelf").await;
+    b.room("desk/cost").await;
+    b.sees("a candle").await;
+    b.saved().await;
+    let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
+    let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
+    assert!(other.is_empty(), "{other:?}");
+    b.end().await;
+}
+
+/// Every page of them in the demo: what axe finds, nothing cut off, no sideways scroll.
+#[tokio::test]
+async fn the_pages_of_the_stores_and_the_costs() {
+    let (host, axe, mut found) = (serve("/"), axe(), Vec::new());
+    let b = Browser::start(Engine::Chromium, "stores-look").await;
+    b.open(&host.address()).await;
+    b.tap("Look around the demo workshop").await;
+    b.sees("Demo workshop").await;
+    for (slug, words, name) in [
+        ("stores", "On hand", "stores"),
+        ("stores/of/demo-lot-0", "Order when no more than", "stores-of"),
+        ("stores/lot/demo-lot-7", "What became of it", "stores-lot"),
+        ("stores/lot/demo-lot-7/recall", "Recall sheet", "stores-recall"),
+        ("stores/lot/new", "Something came", "stores-new"),
+        ("stores/of/demo-lot-0/supply", "How it is bought", "stores-supply"),
+        ("desk/cost", "By the size of the batch", "cost"),
+        ("desk/rates", "An hour of work", "rates"),
+    ] {
+        b.room(slug).await;
+        b.sees(words).await;
+        look(&b, &axe, name, &mut found).await;
+    }
+    b.room("shelf").await;
+    b.size(1024, 768).await;
+    b.room("stores/lot/demo-lot-7").await;
+    b.tap("4 × Shoulder jar").await;
+    b.tap("What it cost").await;
+    b.sees("By the lots used").await;
+    look(&b, &axe, "cost-batch", &mut found).await;
+    assert!(found.is_empty(), "{}", found.join("\n"));
+    b.end().await;
+}
