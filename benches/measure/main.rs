@@ -26,6 +26,7 @@ mod native;
 mod page;
 mod start;
 mod store;
+mod trace;
 
 use browser::{Browser, Engine};
 use host::Host;
@@ -67,6 +68,9 @@ fn main() {
     }
     if wanted("decade") {
         decade::natively();
+    }
+    if wanted("trace") {
+        trace::figures();
     }
     if !["start", "keys", "store", "freeze"].into_iter().any(wanted) {
         return;

@@ -167,8 +167,10 @@ impl State {
             Act::Lot { id, over, body } => write(&mut self.lots, entry, id, over, body),
             Act::AtLot { lot, event } => self.at_lot(lot, entry.at, event),
             Act::TakenFrom { batch, sources } => self.at(batch, |b| {
-                b.sources.retain(|old| sources.iter().all(|new| new.part != old.part));
-                b.sources.extend_from_slice(sources);
+                for source in sources {
+                    b.sources.retain(|old| old.part != source.part);
+                    b.sources.push(source.clone());
+                }
                 Ok(())
             }),
             Act::Worked { batch, minutes } => self.at(batch, |b| {

@@ -2,7 +2,7 @@
 
 use super::cost::{coins, money};
 use super::{Aim, Channel, Cost};
-use crate::quantity::{Amount, Exact, Money, ShareUnit, Voice, decimal};
+use crate::quantity::{Amount, Exact, Money, Share, ShareUnit, Voice, decimal};
 use std::fmt;
 
 /// A price with all that it comes to. Price = cost + fees + shipping + profit, to the minor unit.
@@ -134,7 +134,7 @@ pub fn read_percent(text: &str, voice: Voice) -> Result<Exact, String> {
 
 /// The same, written to be changed.
 pub fn say_percent(share: Exact, voice: Voice) -> String {
-    voice.typed(Amount::new(share * Exact::whole(100), ShareUnit::Percent))
+    voice.typed(Amount::<Share>::new(share * Exact::whole(100), ShareUnit::Percent))
 }
 
 /// What a candle's price is made of when an ingredient gets dearer by this share: the new cost of a candle, rounded up.

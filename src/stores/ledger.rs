@@ -128,12 +128,30 @@ pub(super) fn same(a: &str, b: &str) -> bool {
 
 impl Ledger {
     pub fn of(state: &State) -> Self {
+        Self::only(state, &|_| true)
+    }
+
+    /// The account of the ingredient that a lot is of, and no other: as much as tracing the lot takes.
+    pub fn of_lot(state: &State, lot: &Id) -> Self {
+        let name = state.lots.get(lot).and_then(|k| Some(key(&k.body()?.ingredient)));
+        Self::only(state, &|lot| Some(key(&lot.ingredient)) == name)
+    }
+
+    /// The accounts of what a batch was taken from, and no other.
+    pub fn of_batch(state: &State, batch: &Id) -> Self {
+        let sources = state.batches.get(batch).map(|b| b.sources.as_slice()).unwrap_or_default();
+        let lots = sources.iter().flat_map(|s| &s.lots).filter_map(|l| state.lots.get(l)?.body());
+        let names: Vec<Id> = lots.map(|l| key(&l.ingredient)).collect();
+        Self::only(state, &|lot| names.contains(&key(&lot.ingredient)))
+    }
+
+    fn only(state: &State, wanted: &dyn Fn(&Lot) -> bool) -> Self {
         let mut plays: Vec<Play> = Vec::new();
         let mut by_name: Map<usize> = Map::default();
         // Where each lot is: in which play, and which of its lots.
         let mut places: Map<(usize, usize)> = Map::default();
         for lot in state.lots.values() {
-            let Some(body) = lot.body() else { continue };
+            let Some(body) = lot.body().filter(|body| wanted(body)) else { continue };
             let name = key(&body.ingredient);
             by_name.add(&name, plays.len());
             let at = by_name.get(&name).copied().unwrap_or_default();
@@ -146,7 +164,7 @@ impl Ledger {
             }
         }
         for batch in state.batches.values() {
-            note_uses(&mut plays, &places, batch);
+            note_uses(&mut plays, &places, batch, state);
         }
         let mut accounts: Vec<Account> = plays.into_iter().map(Play::run).collect();
         sort::by(&mut accounts, |a, b| key(&a.name).cmp(&key(&b.name)));
@@ -178,21 +196,21 @@ impl Account {
 }
 
 /// The parts of a batch, each from the lots that were named for it.
-fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>, batch: &'a Batch) {
-    if batch.sources.is_empty() {
-        return;
-    }
-    for used in batch.run.used() {
-        let Some(source) = batch.sources.iter().find(|s| s.part == used.name) else { continue };
-        let known = source.lots.iter().filter_map(|lot| places.get(lot));
-        let Some((at, _)) = known.clone().next() else { continue };
-        let lots = known.filter(|(play, _)| play == at).map(|(_, lot)| *lot).collect();
+fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>, batch: &'a Batch, state: &State) {
+    for source in &batch.sources {
+        // What it is of is told by the first of its lots that is in the book.
+        let first = source.lots.iter().find(|lot| state.lots.contains_key(lot));
+        let Some((at, _)) = first.and_then(|lot| places.get(lot)) else { continue };
         let Some(play) = plays.get_mut(*at) else { continue };
-        let amount = match play.account.measure {
-            Measure::Grams => used.mass.in_base(),
-            Measure::Pieces => used.pieces,
-        };
-        play.moves.push((used.at, Move::Use(lots, amount.max(Exact::ZERO), batch)));
+        let known = source.lots.iter().filter_map(|lot| places.get(lot));
+        let lots: Vec<usize> = known.filter(|(play, _)| play == at).map(|(_, lot)| *lot).collect();
+        for used in batch.run.used_of(&source.part) {
+            let amount = match play.account.measure {
+                Measure::Grams => used.mass.in_base(),
+                Measure::Pieces => used.pieces,
+            };
+            play.moves.push((used.at, Move::Use(lots.clone(), amount.max(Exact::ZERO), batch)));
+        }
     }
 }
 

@@ -18,13 +18,6 @@ pub fn chart(chart: &Chart) -> View {
             .attr("cy", y.to_string())
             .attr("r", "5")
     };
-    let words = |words: &Words| {
-        svg("text")
-            .attr("x", words.x.to_string())
-            .attr("y", words.y.to_string())
-            .attr("text-anchor", words.anchor)
-            .child(words.text.clone())
-    };
     svg("svg")
         .class("chart")
         .attr("viewBox", format!("-8 0 {} {HIGH}", WIDE + 16))
@@ -35,6 +28,18 @@ pub fn chart(chart: &Chart) -> View {
         .child(svg("path").class("curve").attr("d", chart.curve.clone()))
         .child(svg("path").class("at").attr("d", chart.at.clone()))
         .child(chart.dots.iter().map(dot).views())
-        .child(chart.words.iter().map(words).views())
+        .child(captions(&chart.words))
         .view()
+}
+
+/// The words in a picture.
+pub fn captions(words: &[Words]) -> View {
+    let one = |words: &Words| {
+        svg("text")
+            .attr("x", words.x.to_string())
+            .attr("y", words.y.to_string())
+            .attr("text-anchor", words.anchor)
+            .child(words.text.clone())
+    };
+    words.iter().map(one).views().view()
 }

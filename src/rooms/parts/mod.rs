@@ -16,7 +16,7 @@ mod stepper;
 mod why;
 
 pub use amounts::{area, length_field, mass_field, share_field, temperature_field, text_field};
-pub use chart::chart;
+pub use chart::{captions, chart};
 pub use choice::{Choice, choice};
 pub use field::{Field, Typed, field};
 pub use finish::finish;

@@ -78,7 +78,7 @@ fn choose(shop: Workshop, part: &str, lot: &Id) {
 
 /// What a batch was taken from, lot by lot.
 pub(super) fn origins(shop: Workshop, batch: &Batch) -> View {
-    let ledger = shop.state(Ledger::of);
+    let ledger = shop.state(|s| Ledger::of_batch(s, &batch.id));
     let origins = ledger.back(&batch.id);
     if origins.is_empty() {
         return ().view();

@@ -4,13 +4,13 @@ use super::{HERE, today, with_ledger};
 use crate::book::Id;
 use crate::dom::*;
 use crate::keep;
-use crate::pot::{HIGH, WIDE, Words};
-use crate::rooms::parts::{coins, missing_page, page_head, page_part, why_button};
+use crate::pot::{HIGH, WIDE};
+use crate::rooms::parts::{captions, coins, missing_page, page_head, page_part, why_button};
 use crate::rooms::workshop::Workshop;
 use crate::stores::{Chart, Holding, Measure, Standing};
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
-    with_ledger(shop, move |ledger| match ledger.lot(&id) {
+    with_ledger(shop, Some(id.clone()), move |ledger| match ledger.lot(&id) {
         None => missing_page(HERE, "Stores", "There is no lot of this address in this book."),
         Some((account, _)) => {
             shop.state(|s| one(shop, &id, &ledger.standing(account, s, today(), shop.voice())))
@@ -99,13 +99,6 @@ fn buying(shop: Workshop, id: &Id, standing: &Standing) -> View {
 }
 
 fn picture(chart: &Chart) -> View {
-    let words = |words: &Words| {
-        svg("text")
-            .attr("x", words.x.to_string())
-            .attr("y", words.y.to_string())
-            .attr("text-anchor", words.anchor)
-            .child(words.text.clone())
-    };
     let order = chart.reorder.map(|y| ["M0 ", &y.to_string(), "H", &WIDE.to_string()].concat());
     svg("svg")
         .class("chart stock")
@@ -116,6 +109,6 @@ fn picture(chart: &Chart) -> View {
         .child(svg("path").class("curve").attr("d", chart.stock.clone()))
         .child(svg("path").class("ahead").attr("d", chart.ahead.clone()))
         .child(svg("path").class("at").attr("d", chart.today.clone()))
-        .child(chart.words.iter().map(words).views())
+        .child(captions(&chart.words))
         .view()
 }

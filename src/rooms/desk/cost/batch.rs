@@ -18,7 +18,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
     let record = ["#pot/record/", &id.0].concat();
     let typed = Typed::new(minutes.map(|m| m.to_string()).unwrap_or_default());
     let (of, batch) = (id.clone(), id);
-    let cost = Derived::new(move || shop.state(|s| s.cost(&Ledger::of(s), &of)));
+    let cost = Derived::new(move || shop.state(|s| s.cost(&Ledger::of_batch(s, &of), &of)));
     let answer = move || {
         cost.with(|cost| match cost {
             None => el("p").child("Nothing was filled, so no candle bears a cost.").view(),

@@ -1,0 +1,74 @@
+//! From a lot of the ten-year book to every candle it is in, and from a candle back to every lot: natively.
+
+use crate::decade_shared::{TEN_YEARS, lines};
+use crate::{line, median};
+use potside::book::{Act, Id, Journal};
+use potside::stores::{Ledger, Source};
+use std::hint::black_box;
+use std::time::Instant;
+
+/// One picture of a screen.
+const BUDGET_MS: f64 = 16.7;
+
+/// The book, with every part of every batch taken from the lot that came last.
+fn traced() -> Journal {
+    let mut journal = Journal::open(lines(TEN_YEARS), "tablet");
+    let mut lots: Vec<(String, Id)> = Vec::new();
+    let mut taken = Vec::new();
+    for entry in journal.entries() {
+        match &entry.act {
+            Act::Lot { id, body, .. } => {
+                lots.retain(|(name, _)| *name != body.ingredient);
+                lots.push((body.ingredient.clone(), id.clone()));
+            }
+            Act::Began { batch, plan, .. } => {
+                let mut names: Vec<String> = plan.needs().into_iter().map(|n| n.name).collect();
+                names.extend([plan.vessel.clone(), plan.wick.clone()]);
+                let lot = |part: String| {
+                    let lot = lots.iter().find(|(name, _)| *name == part)?.1.clone();
+                    Some(Source { part, lots: vec![lot] })
+                };
+                let sources = names.into_iter().filter_map(lot).collect();
+                taken.push(Act::TakenFrom { batch: batch.clone(), sources });
+            }
+            _ => {}
+        }
+    }
+    let mut entry = journal.entry(taken[0].clone(), 0, 0);
+    let entries = taken.into_iter().map(|act| {
+        entry.clock += 1;
+        entry.act = act;
+        entry.id = Id(format!("tablet-t{:x}", entry.clock));
+        entry.clone()
+    });
+    journal.take_all(entries.collect());
+    journal
+}
+
+fn millis<T>(mut call: impl FnMut() -> T) -> f64 {
+    let mut once = || {
+        let start = Instant::now();
+        black_box(call());
+        start.elapsed().as_secs_f64() * 1e3
+    };
+    once();
+    median(&mut (0..11).map(|_| once()).collect::<Vec<_>>())
+}
+
+pub(crate) fn figures() {
+    let journal = traced();
+    let state = journal.state();
+    let whole = Ledger::of(state);
+    let most = whole.accounts.iter().max_by_key(|a| a.takes.len()).unwrap();
+    let lot = most.takes[most.takes.len() / 2].lot.clone();
+    let batch = most.takes[most.takes.len() / 2].batch.clone();
+    assert!(whole.forward(state, &lot).iter().any(|r| r.batch.id == batch));
+    line("ledger_ms", millis(|| Ledger::of(black_box(state))), "ms", None);
+    let trace = || {
+        let ledger = Ledger::of_lot(black_box(state), &lot);
+        ledger.forward(state, &lot).len()
+    };
+    line("trace_ms", millis(trace), "ms", Some(BUDGET_MS));
+    let back = || Ledger::of_batch(black_box(state), &batch).back(&batch).len();
+    line("trace_back_ms", millis(back), "ms", Some(BUDGET_MS));
+}
