@@ -7,6 +7,7 @@
 //! - [`bench`]: what trials tell: drop mass, bulk density, scales, burns and wicks.
 //! - [`pot`]: the plan of a pour: scaling, rounding, scales, drops, correction, the order of work.
 //! - [`heat`]: mixing, the pot's cooling from readings, the vessel as it freezes.
+//! - [`shelf`]: orders and what stands on the shelf: what is short, and when it can ship.
 //! - [`stores`]: lots as bought, what became of each, where it is, when to buy again.
 //! - [`desk`]: what a candle costs, and its price; what its label must say.
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
@@ -26,6 +27,7 @@ pub mod heat;
 pub mod lists;
 pub mod pot;
 pub mod quantity;
+pub mod shelf;
 pub mod sort;
 pub mod stores;
 pub mod student;

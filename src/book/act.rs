@@ -7,6 +7,7 @@ use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
 use crate::formula::Formula;
 use crate::pot::{Event, Plan};
+use crate::shelf::{Customer, Finish, Move, Order, Product};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::vessel::Vessel;
 use crate::wire::wire_enum;
@@ -89,6 +90,37 @@ pub enum Act {
         batch: Id,
         minutes: u32,
     },
+    Product {
+        id: Id,
+        over: Option<Id>,
+        body: Product,
+    },
+    Customer {
+        id: Id,
+        over: Option<Id>,
+        body: Customer,
+    },
+    /// What is known of a customer is removed from the state, for good.
+    Forgotten {
+        customer: Id,
+    },
+    Order {
+        id: Id,
+        over: Option<Id>,
+        body: Order,
+    },
+    /// Candles went, or came back; put away, it counts as not done.
+    Moved {
+        id: Id,
+        over: Option<Id>,
+        body: Move,
+    },
+    /// A step of finishing a batch is done, or is not.
+    Ticked {
+        batch: Id,
+        step: Finish,
+        done: bool,
+    },
     /// What work costs, and how prices are made.
     Rates(Box<Rates>),
     /// A candle to be burned on trial.
@@ -131,6 +163,12 @@ wire_enum!(Act {
     AtLot { lot, event },
     TakenFrom { batch, sources },
     Worked { batch, minutes },
+    Product { id, over [skip], body },
+    Customer { id, over [skip], body },
+    Forgotten { customer },
+    Order { id, over [skip], body },
+    Moved { id, over [skip], body },
+    Ticked { batch, step, done },
     Rates(it),
     Trial { id, over [skip], body },
     AtTrial { trial, event },
@@ -161,6 +199,12 @@ impl Act {
         match self {
             Self::Formula { id, .. }
             | Self::Vessel { id, .. }
+            | Self::Product { id, .. }
+            | Self::Customer { id, .. }
+            | Self::Forgotten { customer: id }
+            | Self::Order { id, .. }
+            | Self::Moved { id, .. }
+            | Self::Ticked { batch: id, .. }
             | Self::Scale { id, .. }
             | Self::Pot { id, .. }
             | Self::Ingredient { id, .. }

@@ -6,6 +6,7 @@ use crate::desk::hazard::SafetySheet;
 use crate::formula::{Formula, Recipe};
 use crate::pot::Plan;
 use crate::quantity::{Density, Mass, Voice, Why};
+use crate::shelf::{Customer, Product};
 use crate::vessel::{Vessel, VesselError, blend_density, fill};
 use crate::{sort, text};
 
@@ -46,6 +47,16 @@ impl State {
     /// Pots in use, by name.
     pub fn pots_shown(&self) -> Vec<&Kept<crate::bench::MeltingPot>> {
         shown(&self.pots, |p| &p.name)
+    }
+
+    /// Products in use, by name.
+    pub fn products_shown(&self) -> Vec<&Kept<Product>> {
+        shown(&self.products, |p| &p.name)
+    }
+
+    /// Customers in use, by name.
+    pub fn customers_shown(&self) -> Vec<&Kept<Customer>> {
+        shown(&self.customers, |c| &c.name)
     }
 
     /// Batches, the latest begun first.

@@ -7,6 +7,7 @@ use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
 use crate::formula::Formula;
 use crate::pot::{Plan, Run, RunError};
+use crate::shelf::{Customer, Move, Order, Product, Ticked};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::text;
 use crate::vessel::Vessel;
@@ -72,6 +73,8 @@ pub struct Batch {
     pub sources: Vec<Source>,
     /// How long it took the hands, where it was said.
     pub minutes: Option<u32>,
+    /// What of finishing it is done.
+    pub ticked: Ticked,
 }
 
 /// An entry that changes nothing, and why.
@@ -87,8 +90,12 @@ pub struct Ignored {
 pub enum Refusal {
     NoSuchThing,
     NoSuchBatch,
+    /// It is finished before the wax is solid, or the wax said to be liquid after it was finished.
+    NotSolid,
     BegunAlready,
-    TooManyVessels { vessels: u64 },
+    TooManyVessels {
+        vessels: u64,
+    },
     Run(RunError),
 }
 
@@ -97,6 +104,9 @@ impl fmt::Display for Refusal {
         match self {
             Self::NoSuchThing => f.write_str("It is about something that is not in this book."),
             Self::NoSuchBatch => f.write_str("It is about a batch that is not in this book."),
+            Self::NotSolid => {
+                f.write_str("It finishes candles whose wax is not solid. Say that the wax is solid first.")
+            }
             Self::BegunAlready => f.write_str("It begins a batch that had begun already."),
             Self::TooManyVessels { vessels } => {
                 write!(f, "It pours {vessels} vessels; no batch has more than {MOST_VESSELS}.")
@@ -127,6 +137,11 @@ pub struct State {
     /// What happened to each candle on trial, with the entry that says so, in order.
     pub burns: Map<Vec<(Id, BurnEvent)>>,
     pub wicks: Map<Kept<WickSeries>>,
+    pub products: Map<Kept<Product>>,
+    pub customers: Map<Kept<Customer>>,
+    pub orders: Map<Kept<Order>>,
+    /// Candles that went or came back.
+    pub moves: Map<Kept<Move>>,
     pub settings: Settings,
     pub rates: Rates,
     pub limits: Limits,
@@ -145,6 +160,19 @@ impl State {
             Act::Pot { id, over, body } => write(&mut self.pots, entry, id, over, body),
             Act::Ingredient { id, over, body } => write(&mut self.ingredients, entry, id, over, body),
             Act::Safety { id, over, body } => write(&mut self.safety, entry, id, over, body),
+            Act::Product { id, over, body } => write(&mut self.products, entry, id, over, body),
+            Act::Customer { id, over, body } => write(&mut self.customers, entry, id, over, body),
+            Act::Forgotten { customer } => self.forget_customer(customer),
+            Act::Order { id, over, body } => write(&mut self.orders, entry, id, over, body),
+            Act::Moved { id, over, body } => write(&mut self.moves, entry, id, over, body),
+            Act::Ticked { batch, step, done } => self.at(batch, |b| {
+                let solid = b.ended.as_ref().is_some_and(|(how, ..)| *how == Ending::Poured);
+                if !solid || !b.ticked.set(*step, *done) {
+                    return Err(Refusal::NotSolid);
+                }
+                b.entries.push(entry.id.clone());
+                Ok(())
+            }),
             Act::Retire { id, retired } => self.retire(id, *retired),
             Act::Settings(settings) => {
                 self.settings = settings.clone();
@@ -204,6 +232,10 @@ impl State {
             Subject::Thing(id) => {
                 self.formulas.remove(id);
                 self.vessels.remove(id);
+                self.products.remove(id);
+                self.customers.remove(id);
+                self.orders.remove(id);
+                self.moves.remove(id);
                 self.scales.remove(id);
                 self.pots.remove(id);
                 self.ingredients.remove(id);
@@ -229,6 +261,10 @@ impl State {
         let marks = [
             self.formulas.get_mut(id).map(|k| &mut k.retired),
             self.vessels.get_mut(id).map(|k| &mut k.retired),
+            self.products.get_mut(id).map(|k| &mut k.retired),
+            self.customers.get_mut(id).map(|k| &mut k.retired),
+            self.orders.get_mut(id).map(|k| &mut k.retired),
+            self.moves.get_mut(id).map(|k| &mut k.retired),
             self.scales.get_mut(id).map(|k| &mut k.retired),
             self.pots.get_mut(id).map(|k| &mut k.retired),
             self.ingredients.get_mut(id).map(|k| &mut k.retired),
@@ -270,6 +306,7 @@ impl State {
             words: super::lookup::words(plan),
             sources: Vec::new(),
             minutes: None,
+            ticked: Ticked::default(),
         };
         self.batches.add(batch, begun);
         Ok(())
@@ -286,6 +323,16 @@ impl State {
     fn at_lot(&mut self, lot: &Id, at: u64, event: &LotEvent) -> Result<(), Refusal> {
         let known = self.lots.contains_key(lot);
         happened(&mut self.lot_events, known, lot, (at, event.clone()))
+    }
+
+    /// What was known of a customer is gone; orders keep its id, which says nothing.
+    fn forget_customer(&mut self, id: &Id) -> Result<(), Refusal> {
+        let customer = self.customers.get_mut(id).ok_or(Refusal::NoSuchThing)?;
+        for version in &mut customer.versions {
+            version.body = Customer { name: "Removed".to_owned(), ..Customer::default() };
+        }
+        customer.retired = true;
+        Ok(())
     }
 
     /// The batch that is on, if any: the latest begun and not ended.

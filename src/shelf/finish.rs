@@ -1,0 +1,57 @@
+//! What is done to a candle once it is solid, and that it is.
+
+use crate::wire::wire_enum;
+
+/// A step of finishing, in the order of the work: labels go on last, on clean glass.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Finish {
+    /// The wax is solid through. Every other step comes after it.
+    Solid,
+    Trimmed,
+    Cleaned,
+    CautionLabel,
+    ProductLabel,
+    Closed,
+}
+
+wire_enum!(Finish { Solid, Trimmed, Cleaned, CautionLabel, ProductLabel, Closed });
+
+/// All of them, in order, with what was done.
+pub const FINISHES: [(Finish, &str); 6] = [
+    (Finish::Solid, "The wax is solid through"),
+    (Finish::Trimmed, "Wicks trimmed to ¼ in (6 mm)"),
+    (Finish::Cleaned, "Vessels wiped clean"),
+    (Finish::CautionLabel, "Caution label on"),
+    (Finish::ProductLabel, "Product label on"),
+    (Finish::Closed, "Lid or cover on"),
+];
+
+/// The steps of a batch that are done.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Ticked(Vec<Finish>);
+
+impl Ticked {
+    pub fn has(&self, step: Finish) -> bool {
+        self.0.contains(&step)
+    }
+
+    pub fn is_whole(&self) -> bool {
+        FINISHES.iter().all(|(step, _)| self.has(*step))
+    }
+
+    /// False where it cannot be: nothing is done to wax that is not solid, and it does not melt again.
+    pub fn set(&mut self, step: Finish, done: bool) -> bool {
+        let solid = if done {
+            step == Finish::Solid || self.has(Finish::Solid)
+        } else {
+            step != Finish::Solid || self.0.len() < 2
+        };
+        if solid {
+            self.0.retain(|s| *s != step);
+            if done {
+                self.0.push(step);
+            }
+        }
+        solid
+    }
+}

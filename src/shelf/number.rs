@@ -1,0 +1,46 @@
+//! Batch numbers that people read, write and type: the day, four signs, and a check sign.
+
+use crate::book::Batch;
+use crate::book::crc32c;
+use crate::day::Day;
+
+/// ISO/IEC 7064's alphabet for MOD 37,36.
+const SIGNS: &[u8; 36] = b"0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+/// Of them, those that are not mistaken for another.
+const CLEAR: &[u8; 29] = b"23456789ABCDEFGHJKMNPQRSTVWXZ";
+
+/// The check sign of ISO/IEC 7064 MOD 37,36 for digits and capital letters; none where there is another sign.
+pub fn check_sign(text: &str) -> Option<char> {
+    let mut sum = 36;
+    for sign in text.bytes() {
+        let value = SIGNS.iter().position(|s| *s == sign)?;
+        sum = (sum + value) % 36;
+        sum = (if sum == 0 { 36 } else { sum }) * 2 % 37;
+    }
+    SIGNS.get((37 - sum) % 36).map(|s| char::from(*s))
+}
+
+/// `261125-7KQM-4`: the day it was begun, four signs that come of its id alone and so stay as they are on every device and
+/// in every book, and the check sign.
+pub fn batch_number(batch: &Batch) -> String {
+    let (year, month, day) = Day::of(batch.began).date();
+    let mut text = format!("{:02}{month:02}{day:02}", year % 100);
+    let mut rest = crc32c(batch.id.0.as_bytes()) as usize;
+    for _ in 0..4 {
+        text.extend(CLEAR.get(rest % CLEAR.len()).map(|s| char::from(*s)));
+        rest /= CLEAR.len();
+    }
+    let check = check_sign(&text).unwrap_or('0');
+    let (day, signs) = text.split_at_checked(6).unwrap_or((&text, ""));
+    format!("{day}-{signs}-{check}")
+}
+
+/// True where it is written as a batch number is and its check sign is right; small letters, spaces and no dashes are as
+/// good.
+pub fn is_batch_number(text: &str) -> bool {
+    let plain: String =
+        text.chars().filter(|c| !matches!(c, '-' | ' ')).map(|c| c.to_ascii_uppercase()).collect();
+    let mut signs = plain.chars();
+    let check = signs.next_back();
+    plain.len() == 11 && check.is_some() && check_sign(signs.as_str()) == check
+}

@@ -1,0 +1,153 @@
+//! What stands on the shelf: the candles of every batch less what went, and how they are shared among the orders.
+
+use super::{Open, Product, Reason};
+use crate::book::{Batch, Id, Kept, State};
+use crate::day::{DAY, Day};
+use crate::{sort, text};
+
+/// Candles of one batch that can be one product.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Stand<'a> {
+    pub batch: &'a Batch,
+    /// The first day it may ship.
+    pub ready: Day,
+    /// On the shelf; below zero where more went than there were.
+    pub left: i64,
+    /// Of them not kept for an order.
+    pub free: i64,
+}
+
+/// A product and what is there of it.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Stock<'a> {
+    pub kept: &'a Kept<Product>,
+    pub product: &'a Product,
+    /// The first ready ones first. A batch that is good for several products stands at each of them.
+    pub stands: Vec<Stand<'a>>,
+    /// Ordered and not sent.
+    pub ordered: i64,
+    /// Of them not on the shelf.
+    pub short: i64,
+    /// Days of cure: its own, or those of its formula today.
+    pub cure: u32,
+}
+
+/// The whole shelf on a day.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Shelf<'a> {
+    pub today: Day,
+    pub stocks: Vec<Stock<'a>>,
+    /// Orders that wait, the first wanted first.
+    pub orders: Vec<Open<'a>>,
+    /// Batches with candles that are no product yet.
+    pub loose: Vec<Stand<'a>>,
+}
+
+impl Batch {
+    /// The first day candles of it may ship: so many days of cure after the pour, or those of the formula.
+    pub fn ready_on(&self, cure_days: Option<u32>) -> Option<Day> {
+        let days = u64::from(cure_days.unwrap_or(self.run.plan.cure_days));
+        Some(Day::of(self.poured_at()?.saturating_add(days.saturating_mul(DAY))))
+    }
+}
+
+impl Product {
+    /// True where a batch made this.
+    pub fn is_of(&self, batch: &Batch) -> bool {
+        let key = |wick: &str| text::lower(wick.trim());
+        self.formula == batch.formula
+            && self.vessel == batch.vessel
+            && key(&self.wick) == key(&batch.run.plan.wick)
+    }
+}
+
+impl State {
+    /// Candles of a batch on the shelf: those filled, less those that went.
+    pub fn left_of(&self, batch: &Batch) -> i64 {
+        let moved =
+            self.moves.values().filter_map(|k| k.body().filter(|m| !k.retired && m.batch == batch.id));
+        batch.filled_vessels() as i64 + moved.map(super::Move::adds).sum::<i64>()
+    }
+
+    /// So many of a product were sent for an order.
+    pub(super) fn sent(&self, of: &Id, what: &Id) -> i64 {
+        let moved = self.moves.values().filter_map(|k| k.body().filter(|_| !k.retired));
+        let sent = moved.filter(
+            |m| matches!(&m.reason, Reason::Shipped { order, product } if order == of && product == what),
+        );
+        sent.map(|m| i64::from(m.number)).sum()
+    }
+
+    /// What is there, what is short, what can ship when. Orders are served in the order in which they are wanted; each
+    /// takes what is ready first.
+    pub fn shelf(&self, today: Day) -> Shelf<'_> {
+        // One sum for all batches: asking each one for its moves would be slow after years.
+        let mut pool: Vec<Stand> = Vec::new();
+        for batch in self.finished() {
+            let ready = batch.ready_on(None).unwrap_or(today);
+            let filled = batch.filled_vessels() as i64;
+            pool.push(Stand { batch, ready, left: filled, free: filled });
+        }
+        sort::by(&mut pool, |a, b| a.batch.id.cmp(&b.batch.id));
+        for moved in self.moves.values().filter_map(|k| k.body().filter(|_| !k.retired)) {
+            if let Ok(at) = pool.binary_search_by(|s| s.batch.id.cmp(&moved.batch))
+                && let Some(stand) = pool.get_mut(at)
+            {
+                stand.left += moved.adds();
+                stand.free = stand.left.max(0);
+            }
+        }
+        let mut stocks: Vec<Stock> = Vec::new();
+        for kept in self.products_shown() {
+            let Some(product) = kept.body() else { continue };
+            let of_formula = || Some(self.formulas.get(&product.formula)?.body()?.cure_days);
+            let cure = product.cure_days.or_else(of_formula).unwrap_or_default();
+            stocks.push(Stock { kept, product, stands: Vec::new(), ordered: 0, short: 0, cure });
+        }
+        let mut orders = Open::all(self, &stocks);
+        for order in &mut orders {
+            order.reserve(&mut pool, &mut stocks, today);
+        }
+        let mut loose = Vec::new();
+        for stand in pool.iter().filter(|s| s.left != 0) {
+            let mut known = false;
+            for stock in stocks.iter_mut().filter(|s| s.product.is_of(stand.batch)) {
+                let ready = stand.batch.ready_on(stock.product.cure_days).unwrap_or(stand.ready);
+                stock.stands.push(Stand { ready, ..stand.clone() });
+                known = true;
+            }
+            if !known {
+                loose.push(stand.clone());
+            }
+        }
+        for stock in &mut stocks {
+            sort::by(&mut stock.stands, by_ready);
+        }
+        sort::by(&mut loose, by_ready);
+        Shelf { today, stocks, orders, loose }
+    }
+}
+
+pub(super) fn by_ready(a: &Stand, b: &Stand) -> std::cmp::Ordering {
+    a.ready
+        .cmp(&b.ready)
+        .then_with(|| a.batch.began.cmp(&b.batch.began))
+        .then_with(|| a.batch.id.cmp(&b.batch.id))
+}
+
+impl Stock<'_> {
+    /// On the shelf, cured or not.
+    pub fn left(&self) -> i64 {
+        self.stands.iter().map(|s| s.left.max(0)).sum()
+    }
+
+    /// Not kept for an order.
+    pub fn free(&self) -> i64 {
+        self.stands.iter().map(|s| s.free).sum()
+    }
+
+    /// So many are missing to the wished spare, what is short aside.
+    pub fn spare_missing(&self) -> i64 {
+        (i64::from(self.product.spare) - self.free()).max(0)
+    }
+}

@@ -1,0 +1,322 @@
+//! Orders and what stands on the shelf: nothing is lost, nothing is there twice, and what is short is said.
+#![cfg(not(target_arch = "wasm32"))]
+// A helper of a test may fail as a test does.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+mod common;
+
+use common::Workshop;
+use potside::book::{Act, Book, Ending, Id, Journal, Refusal, State};
+use potside::day::{DAY, Day};
+use potside::pot::{Event, Run, StepKey, Target};
+use potside::shelf::{
+    Customer, FINISHES, Finish, Move, Order, OrderLine, Product, Reason, When, batch_number, check_sign,
+    is_batch_number,
+};
+use proptest::prelude::*;
+
+fn id(text: &str) -> Id {
+    Id(text.to_owned())
+}
+
+/// 1 January 2025.
+const FIRST: u32 = 20_089;
+
+fn at(day: u32) -> u64 {
+    u64::from(FIRST + day) * DAY + DAY / 2
+}
+
+struct Shop {
+    book: Book,
+    random: u32,
+}
+
+impl Shop {
+    fn new() -> Self {
+        Self { book: Book::open(Vec::new(), "tablet"), random: 0 }
+    }
+
+    fn act(&mut self, day: u32, act: Act) -> Id {
+        self.random += 1;
+        self.book.act(act, at(day), self.random).unwrap()
+    }
+
+    fn state(&self) -> &State {
+        self.book.state()
+    }
+
+    /// A candle whose formula cures 14 days.
+    fn product(&mut self, name: &str, spare: u32, cure_days: Option<u32>) {
+        let body = Product {
+            name: name.to_owned(),
+            formula: id("f"),
+            vessel: id("v"),
+            wick: "Cotton 12".to_owned(),
+            parts: Vec::new(),
+            spare,
+            cure_days,
+        };
+        self.act(0, Act::Product { id: id(name), over: None, body });
+    }
+
+    /// A batch of which so many vessels were filled.
+    fn pour(&mut self, batch: &str, day: u32, vessels: u32) {
+        let plan = Workshop::new().plan(Target::Vessels(vessels)).unwrap();
+        let mut run = Run::new(plan.clone());
+        let (formula, version, vessel) = (id("f"), id("e"), id("v"));
+        self.act(day, Act::Began { batch: id(batch), formula, version, vessel, plan: Box::new(plan) });
+        while let Some(step) = run.now().filter(|s| s.key != StepKey::Close) {
+            let event = Event::Did { step: step.key, weighed: None, temperature: None, at: at(day) };
+            run.take(event.clone()).unwrap();
+            self.act(day, Act::At { batch: id(batch), event });
+        }
+        self.act(day, Act::Ended { batch: id(batch), how: Ending::Poured, note: String::new() });
+    }
+
+    fn order(&mut self, name: &str, product: &str, number: u32, wanted: Option<u32>, in_parts: bool) {
+        let body = Order {
+            customer: None,
+            lines: vec![OrderLine { product: id(product), number }],
+            wanted: wanted.map(|d| Day(FIRST + d)),
+            in_parts,
+            note: String::new(),
+            closed: false,
+        };
+        self.act(0, Act::Order { id: id(name), over: None, body });
+    }
+
+    fn moved(&mut self, day: u32, batch: &str, number: u32, reason: Reason) -> Id {
+        let body = Move { batch: id(batch), number, reason, on: Day(FIRST + day), note: String::new() };
+        let name = format!("m{}", self.random);
+        self.act(day, Act::Moved { id: id(&name), over: None, body })
+    }
+}
+
+fn shipped(order: &str, product: &str) -> Reason {
+    Reason::Shipped { order: id(order), product: id(product) }
+}
+
+/// An order for 4 with 3 on the shelf is short 1: `common practice, no source`.
+#[test]
+fn an_order_for_four_with_three_there_is_short_one() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 2, None);
+    shop.pour("b", 0, 3);
+    shop.order("o", "Fig", 4, Some(30), false);
+    let shelf = shop.state().shelf(Day(FIRST + 20));
+    let line = &shelf.orders[0].lines[0];
+    assert_eq!((line.short, line.ready, line.may_go(false), line.may_go(true)), (1, 3, 0, 3));
+    // Poured on the 20th and cured 14 days, as its formula says where it was poured.
+    assert_eq!(shelf.orders[0].when(), When::IfPoured(Day(FIRST + 21)), "the formula is not in this book");
+    let stock = &shelf.stocks[0];
+    assert_eq!((stock.left(), stock.free(), stock.ordered, stock.short), (3, 0, 4, 1));
+    assert_eq!(stock.spare_missing(), 2);
+}
+
+#[test]
+fn what_is_ready_first_goes_to_what_is_wanted_first() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, Some(10));
+    shop.pour("late", 6, 4);
+    shop.pour("early", 0, 4);
+    shop.order("second", "Fig", 4, Some(20), false);
+    shop.order("first", "Fig", 2, Some(12), false);
+    shop.order("whenever", "Fig", 3, None, false);
+    let shelf = shop.state().shelf(Day(FIRST + 11));
+    let said: Vec<_> = shelf
+        .orders
+        .iter()
+        .map(|o| {
+            let kept: Vec<_> = o.lines[0].kept.iter().map(|(b, n)| (b.0.as_str(), *n)).collect();
+            (o.kept.id.0.as_str(), kept, o.lines[0].short, o.when(), o.is_late())
+        })
+        .collect();
+    let on = |d: u32| When::On(Day(FIRST + d));
+    assert_eq!(
+        said,
+        [
+            ("first", vec![("early", 2)], 0, on(11), false),
+            ("second", vec![("early", 2), ("late", 2)], 0, on(16), false),
+            ("whenever", vec![("late", 2)], 1, When::IfPoured(Day(FIRST + 21)), false),
+        ]
+    );
+    let shelf = shop.state().shelf(Day(FIRST + 17));
+    assert_eq!(shelf.orders[0].lines[0].may_go(false), 2);
+    assert!(shelf.orders[0].is_late(), "wanted on the 12th and still here on the 17th");
+}
+
+#[test]
+fn what_is_sent_is_gone_and_comes_back() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, Some(1));
+    shop.pour("b", 0, 6);
+    shop.order("o", "Fig", 4, None, true);
+    let part = shop.moved(3, "b", 3, shipped("o", "Fig"));
+    shop.moved(3, "b", 1, Reason::Broken);
+    let left = |shop: &Shop| {
+        let shelf = shop.state().shelf(Day(FIRST + 5));
+        (shelf.stocks[0].left(), shelf.stocks[0].free(), shelf.orders.len())
+    };
+    assert_eq!(left(&shop), (2, 1, 1));
+    shop.moved(4, "b", 1, shipped("o", "Fig"));
+    assert_eq!(left(&shop), (1, 1, 0), "the order is done");
+    shop.moved(5, "b", 2, Reason::Returned);
+    assert_eq!(left(&shop), (3, 3, 0));
+    shop.act(6, Act::Undo { entry: part });
+    assert_eq!(left(&shop), (6, 3, 1), "not sent after all");
+    shop.moved(7, "b", 9, Reason::Missing);
+    let shelf = shop.state().shelf(Day(FIRST + 8));
+    assert_eq!((shelf.stocks[0].left(), shelf.stocks[0].stands[0].left), (0, -3), "said, not hidden");
+}
+
+#[test]
+fn finishing_waits_for_the_wax() {
+    let mut shop = Shop::new();
+    shop.pour("b", 0, 2);
+    let tick = |step, done| Act::Ticked { batch: id("b"), step, done };
+    let refused = shop.act(0, tick(Finish::CautionLabel, true));
+    assert_eq!(shop.state().ignored.get(&refused).unwrap().why, Refusal::NotSolid);
+    for (step, _) in FINISHES {
+        shop.act(1, tick(step, true));
+    }
+    assert!(shop.state().batches.get(&id("b")).unwrap().ticked.is_whole());
+    let liquid = shop.act(2, tick(Finish::Solid, false));
+    assert!(shop.state().ignored.contains_key(&liquid), "it does not melt again");
+    shop.act(2, tick(Finish::Closed, false));
+    assert!(!shop.state().batches.get(&id("b")).unwrap().ticked.is_whole());
+}
+
+#[test]
+fn a_person_can_be_forgotten_and_the_trace_stays() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, None);
+    let body = Customer { name: "R. Example".into(), contact: "1 Long Lane".into(), ..Customer::default() };
+    shop.act(0, Act::Customer { id: id("c"), over: None, body });
+    let order = Order {
+        customer: Some(id("c")),
+        lines: vec![OrderLine { product: id("Fig"), number: 1 }],
+        wanted: None,
+        in_parts: false,
+        note: String::new(),
+        closed: false,
+    };
+    shop.act(0, Act::Order { id: id("o"), over: None, body: order });
+    shop.act(1, Act::Forgotten { customer: id("c") });
+    let state = shop.state();
+    assert!(!format!("{state:?}").contains("Example") && !format!("{state:?}").contains("Long Lane"));
+    assert_eq!(state.orders.get(&id("o")).unwrap().body().unwrap().customer, Some(id("c")));
+    assert!(state.customers_shown().is_empty());
+}
+
+/// ISO/IEC 7064 MOD 37,36 as it is used: the GRid standard's example A1-2425G-ABC1234002-M, and the ISAN standard's
+/// 0000-0000-D07A-0090-Q-0000-0000-X. `from memory`
+#[test]
+fn the_check_sign_is_the_standards() {
+    assert_eq!(check_sign("A12425GABC1234002"), Some('M'));
+    assert_eq!(check_sign("00000000D07A0090"), Some('Q'));
+    assert_eq!(check_sign("00000000D07A009000000000"), Some('X'));
+    assert_eq!(check_sign("a"), None);
+}
+
+#[test]
+fn a_batch_number_is_read_back_and_one_slip_is_seen() {
+    let mut shop = Shop::new();
+    shop.pour("b", 0, 1);
+    shop.pour("c", 0, 1);
+    let number = |batch: &str| batch_number(shop.state().batches.get(&id(batch)).unwrap());
+    let first = number("b");
+    assert!(first.starts_with("250101-") && first.len() == 13, "{first}");
+    assert_ne!(first, number("c"));
+    assert!(is_batch_number(&first) && is_batch_number(&first.to_lowercase().replace('-', " ")));
+    let signs: Vec<char> = first.chars().collect();
+    for at in 0..signs.len() {
+        for other in "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ".chars() {
+            let mut slip = signs.clone();
+            slip[at] = other;
+            let slip: String = slip.into_iter().collect();
+            assert_eq!(is_batch_number(&slip), slip == first, "{slip}");
+        }
+    }
+}
+
+#[derive(Clone, Debug)]
+enum Done {
+    Pour(u32),
+    Order(u32, bool),
+    Send(u32),
+    Other(u32, u8),
+    Undo(usize),
+}
+
+fn done() -> impl Strategy<Value = Done> {
+    prop_oneof![
+        (1_u32..6).prop_map(Done::Pour),
+        (1_u32..8, any::<bool>()).prop_map(|(n, p)| Done::Order(n, p)),
+        (1_u32..4).prop_map(Done::Send),
+        (1_u32..3, 0_u8..5).prop_map(|(n, r)| Done::Other(n, r)),
+        (0_usize..20).prop_map(Done::Undo),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    /// Every candle is accounted for after any sequence of pours, orders, shipments and undos: what is there and what
+    /// went is what was filled; nothing is kept for two; and it is all the same whichever way two halves of the book meet.
+    #[test]
+    fn every_candle_is_accounted_for(all in prop::collection::vec(done(), 1..14)) {
+        let mut shop = Shop::new();
+        shop.product("Fig", 3, Some(2));
+        let mut entries = Vec::new();
+        let (mut batches, mut orders) = (0, 0);
+        for (day, what) in (0..).zip(all) {
+            match what {
+                Done::Pour(n) => {
+                    batches += 1;
+                    shop.pour(&format!("b{batches}"), day, n);
+                }
+                Done::Order(n, in_parts) => {
+                    orders += 1;
+                    shop.order(&format!("o{orders}"), "Fig", n, Some(day + 9), in_parts);
+                }
+                Done::Send(n) if batches > 0 && orders > 0 => {
+                    entries.push(shop.moved(day, &format!("b{batches}"), n, shipped(&format!("o{orders}"), "Fig")));
+                }
+                Done::Other(n, r) if batches > 0 => {
+                    let reasons = [Reason::Broken, Reason::Sample, Reason::Gift, Reason::Found, Reason::Returned];
+                    entries.push(shop.moved(day, &format!("b{batches}"), n, reasons[usize::from(r)].clone()));
+                }
+                Done::Undo(n) => {
+                    if let Some(entry) = entries.get(n) {
+                        shop.act(day, Act::Undo { entry: entry.clone() });
+                    }
+                }
+                Done::Send(_) | Done::Other(..) => {}
+            }
+        }
+        let state = shop.state();
+        let shelf = state.shelf(Day(FIRST + 40));
+        let filled: i64 = state.batches.values().map(|b| b.filled_vessels() as i64).sum();
+        let went: i64 = state.moves.values().filter_map(|k| k.body()).map(Move::adds).sum();
+        let left: i64 = state.batches.values().map(|b| state.left_of(b)).sum();
+        prop_assert_eq!(left, filled + went);
+        let stock = &shelf.stocks[0];
+        prop_assert_eq!(stock.stands.iter().map(|s| s.left).sum::<i64>(), left);
+        let kept: i64 = shelf.orders.iter().flat_map(|o| &o.lines).flat_map(|l| &l.kept).map(|(_, n)| n).sum();
+        prop_assert_eq!(stock.free() + kept, stock.left());
+        prop_assert_eq!(stock.ordered, kept + stock.short);
+        for line in shelf.orders.iter().flat_map(|o| &o.lines) {
+            prop_assert!(line.may_go(true) <= line.number - line.sent && line.may_go(false) <= line.may_go(true));
+            prop_assert_eq!(line.sent + line.kept.iter().map(|(_, n)| n).sum::<i64>() + line.short, line.number.max(line.sent));
+        }
+        // Two tablets: one has the even entries, one the odd ones.
+        let entries = shop.book.journal().entries();
+        let half = |odd: usize| entries.iter().skip(odd).step_by(2).cloned();
+        for (a, b) in [(0, 1), (1, 0)] {
+            let mut journal = Journal::open(Vec::new(), "other");
+            half(a).for_each(|e| journal.take(e));
+            half(b).for_each(|e| journal.take(e));
+            prop_assert_eq!(journal.state(), state);
+        }
+    }
+}
