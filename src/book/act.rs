@@ -5,6 +5,7 @@ use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
+use crate::desk::label::Design;
 use crate::formula::Formula;
 use crate::pot::{Event, Plan};
 use crate::shelf::{Customer, Finish, Move, Order, Product};
@@ -47,6 +48,12 @@ pub enum Act {
         id: Id,
         over: Option<Id>,
         body: SafetySheet,
+    },
+    /// A label: its sheet and what stands on it.
+    Label {
+        id: Id,
+        over: Option<Id>,
+        body: Design,
     },
     /// Put away, or taken out again.
     Retire {
@@ -154,6 +161,7 @@ wire_enum!(Act {
     Pot { id, over [skip], body },
     Ingredient { id, over [skip], body },
     Safety { id, over [skip], body },
+    Label { id, over [skip], body },
     Retire { id, retired },
     Settings(it),
     Began { batch, formula, version, vessel, plan },
@@ -209,6 +217,7 @@ impl Act {
             | Self::Pot { id, .. }
             | Self::Ingredient { id, .. }
             | Self::Safety { id, .. }
+            | Self::Label { id, .. }
             | Self::Retire { id, .. }
             | Self::Began { batch: id, .. }
             | Self::At { batch: id, .. }

@@ -3,6 +3,7 @@
 use super::{Batch, Id, Kept, Map, State};
 use crate::bench::{Ingredient, bulk_density, drop_mass};
 use crate::desk::hazard::SafetySheet;
+use crate::desk::label::Design;
 use crate::formula::{Formula, Recipe};
 use crate::pot::Plan;
 use crate::quantity::{Density, Mass, Voice, Why};
@@ -125,6 +126,11 @@ impl State {
     /// Safety data in use, by the name of the ingredient.
     pub fn safety_shown(&self) -> Vec<&Kept<SafetySheet>> {
         shown(&self.safety, |s| &s.ingredient)
+    }
+
+    /// Labels in use, by name.
+    pub fn labels_shown(&self) -> Vec<&Kept<Design>> {
+        shown(&self.labels, |d| &d.name)
     }
 
     /// The density of a formula's liquid wax as poured.

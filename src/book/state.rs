@@ -5,6 +5,7 @@ use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
+use crate::desk::label::Design;
 use crate::formula::Formula;
 use crate::pot::{Plan, Run, RunError};
 use crate::shelf::{Customer, Move, Order, Product, Ticked};
@@ -129,6 +130,7 @@ pub struct State {
     pub pots: Map<Kept<MeltingPot>>,
     pub ingredients: Map<Kept<Ingredient>>,
     pub safety: Map<Kept<SafetySheet>>,
+    pub labels: Map<Kept<Design>>,
     pub batches: Map<Batch>,
     pub lots: Map<Kept<Lot>>,
     /// What happened to each lot and when (milliseconds since 1970), in order.
@@ -173,6 +175,7 @@ impl State {
                 b.entries.push(entry.id.clone());
                 Ok(())
             }),
+            Act::Label { id, over, body } => write(&mut self.labels, entry, id, over, body),
             Act::Retire { id, retired } => self.retire(id, *retired),
             Act::Settings(settings) => {
                 self.settings = settings.clone();
@@ -240,6 +243,7 @@ impl State {
                 self.pots.remove(id);
                 self.ingredients.remove(id);
                 self.safety.remove(id);
+                self.labels.remove(id);
                 self.batches.remove(id);
                 self.lots.remove(id);
                 self.lot_events.remove(id);
@@ -271,6 +275,7 @@ impl State {
             self.safety.get_mut(id).map(|k| &mut k.retired),
             self.trials.get_mut(id).map(|k| &mut k.retired),
             self.wicks.get_mut(id).map(|k| &mut k.retired),
+            self.labels.get_mut(id).map(|k| &mut k.retired),
         ];
         let mut found = Err(Refusal::NoSuchThing);
         for mark in marks.into_iter().flatten() {

@@ -17,8 +17,8 @@ pub use database::Database;
 pub use date::{day, file_day, time, weekday, when};
 pub use file::{NO_FILES, chosen, download};
 pub use page::{
-    after, ask_on_leave, element, focus, focus_if_lost, focus_in, hash, now, print, put_pixels, random, root,
-    scroll_within, set_hash, set_root, tell_page, to_top,
+    after, ask_on_leave, element, face, focus, focus_if_lost, focus_in, hash, now, print, put_pixels, random,
+    root, scroll_within, set_hash, set_root, tell_page, to_top,
 };
 pub use prefs::{Hand, Prefs, Theme, device};
 pub use reckon::reckon;

@@ -1,5 +1,6 @@
 //! The clock, chance, and small things of the page.
 
+use crate::desk::label::Face;
 use wasm_bindgen::Clamped;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::JsValue;
@@ -142,5 +143,26 @@ pub fn print() {
     if let Some(window) = web_sys::window() {
         // Fails where printing is denied; then nothing is printed.
         let _ = window.print();
+    }
+}
+
+/// The heights of letters in the face that labels are printed in, measured on a canvas; the usual ones where that cannot
+/// be done.
+pub fn face() -> Face {
+    let document = web_sys::window().and_then(|w| w.document());
+    let canvas = document.and_then(|d| d.create_element("canvas").ok());
+    let canvas = canvas.and_then(|c| c.dyn_into::<HtmlCanvasElement>().ok());
+    let context = canvas.and_then(|c| c.get_context("2d").ok().flatten());
+    let Some(context) = context.and_then(|c| c.dyn_into::<CanvasRenderingContext2d>().ok()) else {
+        return Face::default();
+    };
+    context.set_font("1000px Arial, \"Liberation Sans\", Helvetica, sans-serif");
+    let height = |sign: &str| {
+        let measured = context.measure_text(sign).ok()?;
+        js_sys::Reflect::get(&measured, &"actualBoundingBoxAscent".into()).ok()?.as_f64()
+    };
+    match (height("x"), height("H")) {
+        (Some(small), Some(capital)) if small > 0.0 => Face::of(small as i64, capital as i64),
+        _ => Face::default(),
     }
 }

@@ -8,8 +8,10 @@ mod flow;
 mod freeze;
 #[path = "../../tools/host.rs"]
 mod host;
+mod label;
 mod lists;
 mod look;
 mod page;
+mod paper;
 mod pour;
 mod stores;

@@ -45,3 +45,10 @@ pub struct SafetySheet {
 }
 
 wire_struct!(SafetySheet { ingredient, lines, dated [default] });
+
+impl SafetySheet {
+    /// Its lines, read; the point is the decimal sign, and a comma where it cannot be anything else.
+    pub fn read(&self) -> (Vec<Substance>, Vec<LineError>) {
+        read_lines(&self.lines, crate::quantity::Locale::Point)
+    }
+}

@@ -54,13 +54,20 @@ pub fn declare(mass: Mass) -> Declaration {
     }
 }
 
+/// The nominal quantity by the rules of the European Union, which ask for no ounces.
+pub fn declare_metric(mass: Mass) -> Declaration {
+    let (text, grams) = metric(mass.in_base().max(Exact::ZERO), Locale::Point);
+    let source = "Directive 76/211/EEC, Annex I, as gathered on 25 November 2026";
+    Declaration { text, enforced: Some(Mass::base(grams)), source }
+}
+
 /// The larger of two declared quantities, in ounces and in grams: the one that is enforced.
 pub fn enforced(ounces: Exact, grams: Exact) -> Mass {
     Mass::base(grams.max(ounces * OUNCE))
 }
 
 /// Grams or kilograms of at most three digits, rounded down, and how many grams that is.
-pub(super) fn metric(grams: Exact, locale: Locale) -> (String, Exact) {
+fn metric(grams: Exact, locale: Locale) -> (String, Exact) {
     let thousand = Exact::whole(1000);
     if grams >= thousand {
         let kilograms = down(grams / thousand, Exact::ratio(1, 100));

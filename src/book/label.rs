@@ -1,0 +1,162 @@
+//! What joins on a label: the candle's formula, the safety data of what is in it, the vessel, the batch as filled.
+
+use super::{Batch, Kept, State};
+use crate::desk::hazard::{self, Mixed, Statements, mix, statements};
+use crate::desk::label::{Content, Design, Face, Market, Part};
+use crate::desk::net::{Declaration, Panel, Test, declare, declare_metric, eu_test, us_test};
+use crate::formula::{Formula, PartKind, check, sample};
+use crate::quantity::{Exact, Length, LengthUnit, Mass, Voice, Volume};
+use crate::vessel::{Vessel, capacity};
+
+/// What a label is asked for.
+pub struct Labelling<'a> {
+    pub design: &'a Design,
+    pub formula: &'a Formula,
+    pub vessel: &'a Vessel,
+    /// The batch it is for, where there is one.
+    pub batch: Option<&'a Batch>,
+    pub number: String,
+    pub day: String,
+    /// What is to be declared; none: what the average of the batch, or the fill, allows.
+    pub declared: Option<Mass>,
+    /// What a small package may leave out is left out.
+    pub small: bool,
+}
+
+/// A label's content and what has to be known with it.
+pub struct Labelled {
+    pub content: Content,
+    /// None where nothing is declared.
+    pub declared: Option<Declaration>,
+    pub tests: Vec<(&'static str, Test)>,
+    pub mixed: Mixed,
+    /// True where the package holds at most 125 mL, so that some statements may be left out.
+    pub may_be_small: bool,
+    /// Sentences to be read before printing.
+    pub remarks: Vec<String>,
+}
+
+/// The package is a small one up to here (CLP, Annex I, 1.5.2), in millilitres.
+const SMALL: Volume = Volume::base(Exact::whole(125));
+
+impl State {
+    /// What a formula puts into the candle, with the safety data typed in for each; waxes without any are taken as
+    /// harmless, and said to be.
+    pub fn hazards_of(&self, formula: &Formula, voice: Voice) -> Vec<hazard::Ingredient> {
+        let Ok(solved) = sample(formula, self, voice) else { return Vec::new() };
+        let waxes = solved.waxes.iter().map(|share| (share, true));
+        let parts = solved.parts.iter().zip(&formula.parts).filter(|(_, part)| !part.is_counted());
+        let parts = parts.map(|(share, part)| (share, part.kind != PartKind::Fragrance));
+        let one = |(share, harmless): (&crate::formula::PartShare, bool)| hazard::Ingredient {
+            name: share.name.clone(),
+            percent: share.of_whole.in_base() * Exact::whole(100),
+            sheet: self.safety_of(&share.name).and_then(Kept::body).map(|sheet| sheet.read().0),
+            harmless,
+        };
+        waxes.chain(parts).map(one).collect()
+    }
+
+    /// The formula of a batch as it was when it began, and its vessel.
+    pub fn made_of(&self, batch: &Batch) -> Option<(&Formula, &Vessel)> {
+        let formula = self.formulas.get(&batch.formula)?;
+        let version = formula.version(&batch.version).map(|(_, v)| v).or_else(|| formula.latest())?;
+        Some((&version.body, self.vessels.get(&batch.vessel)?.body()?))
+    }
+
+    /// Puts a label together.
+    pub fn label(&self, ask: &Labelling, face: Face, voice: Voice) -> Labelled {
+        let (design, formula, vessel) = (ask.design, ask.formula, ask.vessel);
+        let mut content = Content::new(face);
+        let mut remarks = Vec::new();
+        let has = |part| design.parts.contains(&part);
+        let volume = capacity(vessel, voice).ok().map(|found| found.0);
+        let mixed = mix(&self.hazards_of(formula, voice), true);
+        let may_be_small = volume.is_some_and(|v| v <= SMALL);
+        if has(Part::Name) {
+            content.name(&formula.name);
+        }
+        if has(Part::Fire) {
+            content.fire();
+            remarks.push(FIRE_REMARK.to_owned());
+        }
+        if has(Part::Hazards) {
+            let said: Statements = statements(&mixed, ask.small && may_be_small);
+            remarks.extend(hazard::remarks(&mixed, voice));
+            if said.is_empty() {
+                remarks.push("By what is typed in, the candle has no hazard statement to bear.".to_owned());
+            }
+            content.hazards(said, volume);
+        }
+        if has(Part::Batch) {
+            content.batch(&ask.number, &ask.day);
+        }
+        if has(Part::Maker) && !design.maker.trim().is_empty() {
+            content.maker(design.maker.trim());
+        }
+        let mut declared = None;
+        let mut tests = Vec::new();
+        if has(Part::Net) {
+            match self.net(ask, voice) {
+                Ok((declaration, fills)) => {
+                    let nominal = declaration.enforced.unwrap_or(Mass::ZERO);
+                    let panel = panel(vessel).unwrap_or_else(|| {
+                        remarks.push(NO_PANEL.to_owned());
+                        Panel::Flat { width: design.sheet.width.value, height: design.sheet.height.value }
+                    });
+                    if design.market != Market::EuropeanUnion {
+                        tests.extend(us_test(&fills, nominal, voice).map(|t| ("United States", t)));
+                        remarks.extend(panel.lowest().map(|lowest| placed(lowest, voice)));
+                    }
+                    if design.market != Market::UnitedStates {
+                        tests.extend(eu_test(&fills, nominal, voice).map(|t| ("European Union", t)));
+                    }
+                    content.net(design.market, &declaration, nominal, panel);
+                    declared = Some(declaration);
+                }
+                Err(why) => remarks.push(why),
+            }
+        }
+        if let Ok(cautions) = check(formula, self) {
+            remarks.extend(cautions.iter().map(|caution| caution.say(voice)));
+        }
+        Labelled { content, declared, tests, mixed, may_be_small, remarks }
+    }
+
+    /// The declaration, and the fills it is held against.
+    fn net(&self, ask: &Labelling, voice: Voice) -> Result<(Declaration, Vec<Mass>), String> {
+        let record = ask.batch.map(|batch| batch.run.record(voice));
+        let fills: Vec<Mass> = record.iter().flat_map(|r| &r.vessels).map(|vessel| vessel.mass).collect();
+        let mass = match (ask.declared, Exact::whole(fills.len() as i128)) {
+            (Some(declared), _) => declared,
+            (None, n) if !n.is_zero() => fills.iter().copied().sum::<Mass>().times(Exact::ONE / n),
+            _ => self.fill(ask.vessel, ask.formula, voice).map_err(|e| e.to_string())?.0,
+        };
+        let metric = ask.design.market == Market::EuropeanUnion;
+        Ok((if metric { declare_metric(mass) } else { declare(mass) }, fills))
+    }
+}
+
+const FIRE_REMARK: &str = "The fire-safety messages are in our own words, with our own pictures. Compare them, their sizes and \
+their place with your own copy of the standard of your market (ASTM F2058, EN 15494).";
+
+const NO_PANEL: &str = "The inside of the vessel is not measured, so the least height of the net contents is reckoned from the \
+label alone: it may have to be higher. Measure the vessel in the Book.";
+
+fn placed(lowest: Length, voice: Voice) -> String {
+    let unit = if voice.length == LengthUnit::Inch { LengthUnit::Inch } else { LengthUnit::Millimetre };
+    let height = voice.amount(lowest, unit);
+    [
+        "Stick the label so that the net contents stand within ",
+        &height,
+        " of the foot of the vessel (16 CFR 500.6).",
+    ]
+    .concat()
+}
+
+/// The side of a vessel, from its inside and wall.
+fn panel(vessel: &Vessel) -> Option<Panel> {
+    let inside = vessel.inside.as_ref()?;
+    let wall = vessel.wall.map_or(Length::ZERO, |wall| wall.value);
+    let widest = inside.top.value.max(inside.bottom.value);
+    Some(Panel::Round { diameter: widest + wall + wall, height: inside.height.value + wall })
+}

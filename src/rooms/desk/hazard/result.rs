@@ -1,0 +1,122 @@
+//! The hazards of one candle: pictograms, words, and every sum behind them.
+
+use super::super::label::pictogram;
+use crate::book::{Id, Kept};
+use crate::desk::hazard::{
+    Drop, Finding, Ingredient, Mixed, SOURCE, drops, findings, mix, remarks, statements,
+};
+use crate::dom::*;
+use crate::quantity::{Exact, Share};
+use crate::rooms::parts::{Pick, live, page_head, page_part, pick, sentence, why_button};
+use crate::rooms::workshop::Workshop;
+
+const AID: &str = "This is an aid. Local law, the supplier's documents and a qualified person decide.";
+
+pub(in super::super) fn page(shop: Workshop) -> View {
+    let first = shop.state(|s| s.formulas_shown().first().map(|k| k.id.0.clone()).unwrap_or_default());
+    let chosen = Value::new(first);
+    let offers = move || {
+        let one = |k: &&Kept<crate::formula::Formula>| Some((k.id.0.clone(), k.body()?.name.clone()));
+        shop.state(|s| s.formulas_shown().iter().filter_map(one).collect::<Vec<Pick>>())
+    };
+    let inside = move || {
+        let id = Id(chosen.get());
+        let ingredients = shop.state(|s| {
+            let formula = s.formulas.get(&id)?.body()?;
+            Some(s.hazards_of(formula, shop.voice()))
+        });
+        match ingredients {
+            Some(ingredients) => told(shop, &ingredients),
+            None => el("p").class("empty").child("No formula yet. Write one in the Book first.").view(),
+        }
+    };
+    group![
+        page_head("#desk", "Desk", "Hazards of a candle".to_owned()),
+        el("div").class("fields").child(pick("Formula", chosen, offers)),
+        live(inside)
+    ]
+}
+
+fn told(shop: Workshop, ingredients: &[Ingredient]) -> View {
+    let voice = shop.voice();
+    let mixed = mix(ingredients, true);
+    let why = findings(&mixed, voice);
+    let without = ingredients.iter().enumerate().filter(|(_, i)| i.sheet.is_some());
+    let without: Vec<View> =
+        without.filter_map(|(at, i)| less(shop, i, drops(ingredients, at, true))).collect();
+    group![
+        el("div").attr("aria-live", "polite").child(shown(&mixed)),
+        remarks(&mixed, voice).into_iter().map(sentence).views(),
+        page_part("hazard-why", "Why", list(&why)),
+        (!without.is_empty()).then(|| page_part("hazard-less", "With less fragrance", without.view())),
+        el("p").class("detail").child([AID, " ", SOURCE, "."].concat())
+    ]
+}
+
+/// The hazard part of the label, large.
+fn shown(mixed: &Mixed) -> View {
+    let said = statements(mixed, false);
+    if said.is_empty() {
+        let open = mixed.no_sheet.iter().take(1).any(|names| !names.is_empty());
+        let words =
+            if open { "Nothing can be said yet." } else { "No hazard statement, by what is typed in." };
+        return el("p").class("found").child(words).view();
+    }
+    let lines = |all: &[(&'static str, &'static str)]| {
+        all.iter()
+            .map(|(code, text)| el("li").child(el("span").class("code").child(*code)).child(" ").child(*text))
+            .views()
+    };
+    let further = said.further.iter().map(|line| el("li").child(line.clone())).views();
+    el("section")
+        .class("hazards")
+        .attr("aria-label", "What the label must say")
+        .child(el("div").class("pictograms").child(said.pictograms.iter().map(|n| pictogram(*n)).views()))
+        .child(el("p").class("signal").child(said.signal.word()))
+        .child(
+            (!said.contains.is_empty())
+                .then(|| el("p").child(["Contains: ", &said.contains.join(", "), "."].concat())),
+        )
+        .child(el("ul").child(lines(&said.hazards)).child(lines(&said.precautions)).child(further))
+        .view()
+}
+
+/// Every limit, reached or not.
+fn list(found: &[Finding]) -> View {
+    if found.is_empty() {
+        return el("p").class("muted").child("Nothing in it counts against any limit.").view();
+    }
+    let one = |finding: &Finding| {
+        let word = if finding.reached { "Reached" } else { "Not reached" };
+        el("li")
+            .class("row")
+            .child(
+                el("span")
+                    .child(el("span").class("title").child(finding.class.say()))
+                    .child(" ")
+                    .child(el("span").class("detail").child(finding.said.clone())),
+            )
+            .child(el("span").class("tag").child(word))
+            .child(why_button(finding.why.clone()))
+    };
+    el("ul").class("list limits").child(found.iter().map(one).views()).view()
+}
+
+/// How little of an ingredient would drop each class.
+fn less(shop: Workshop, ingredient: &Ingredient, drops: Vec<Drop>) -> Option<View> {
+    let percent = |value: Exact| shop.voice().share(Share::base(value / Exact::whole(100)));
+    let one =
+        |drop: Drop| {
+            let most = drop.most.filter(|most| !most.is_zero())?;
+            Some(el("li").child(
+                ["Up to ", &percent(most), " of the candle: without ", &drop.class.say(), "."].concat(),
+            ))
+        };
+    let all: Vec<_> = drops.into_iter().filter_map(one).collect();
+    (!all.is_empty()).then(|| {
+        group![
+            el("h3").child([&ingredient.name, ", now ", &percent(ingredient.percent)].concat()),
+            el("ul").class("plain").child(all.into_iter().views())
+        ]
+    })
+}

@@ -1,0 +1,84 @@
+//! From the lines of a safety data sheet to a printed label, with the server gone.
+
+use crate::browser::{Browser, Engine};
+use crate::flow::own_workshop;
+use crate::paper::{part, print};
+use crate::pour::serve;
+
+const LINES: &str = "Linalool; 78-70-6; 10 - 25 %; Skin Irrit. 2 H315; Skin Sens. 1B H317\n\
+Limonene; 5989-27-5; 5 - 10 %; Flam. Liq. 3 H226; Skin Sens. 1B H317; Aquatic Acute 1 H400; Aquatic Chronic 1 H410; M=1\n\
+Citral; 5392-40-5; 1 - 2.5 %; Skin Sens. 1 H317";
+
+/// A label 80 mm wide, 20 mm from the corner of A4, with these of the six things off.
+pub(crate) async fn add(b: &Browser, name: &str, height: &str, rows: &str, off: &[&str]) {
+    b.room("desk/label/new").await;
+    b.fill("Name of the label", name).await;
+    for part in off {
+        b.tap(part).await;
+    }
+    b.fill("Rows", rows).await;
+    b.set("Height of a label", height).await;
+    b.tap("Keep this label").await;
+    b.sees("Batch number").await;
+    b.pick("Batch", "No batch").await;
+    b.set("Batch number", "2611-03").await;
+}
+
+#[tokio::test]
+async fn a_label_from_the_lines_of_a_sheet_with_the_server_gone() {
+    let host = serve("/");
+    let address = host.address();
+    let b = Browser::start(Engine::Chromium, "label").await;
+    b.open(&address).await;
+    b.kept_offline().await;
+    drop(host);
+    b.open(&address).await;
+    b.size(1024, 768).await;
+    own_workshop(&b).await;
+
+    b.room("desk/safety/new").await;
+    b.fill("Ingredient", "Apple").await;
+    b.set("Lines of section 3", &LINES.replace("78-70-6", "78-70-5")).await;
+    b.sees("Line 1: The CAS number “78-70-5” has a wrong digit").await;
+    b.shot("desk-safety-wrong").await;
+    b.set("Lines of section 3", LINES).await;
+    b.sees("Skin Sens. 1B (H317)").await;
+    b.shot("desk-safety").await;
+    b.tap("Keep this sheet").await;
+    b.sees("3 substances").await;
+    b.shot("desk-with-sheet").await;
+
+    // 8 % of the wax is 7.41 % of the candle: 1.85 % Linalool is a sensitiser, 0.19 % Citral is named.
+    b.room("desk/hazards").await;
+    b.sees("May cause an allergic skin reaction.").await;
+    b.sees("Contains: Linalool, Limonene, Citral.").await;
+    b.shot("desk-hazards").await;
+    b.size(390, 844).await;
+    b.shot("desk-hazards-390").await;
+    b.size(1024, 768).await;
+
+    add(&b, "Front", "70 mm", "3", &["Fire safety", "Hazards", "Who makes it"]).await;
+    b.sees("Batch 2611-03").await;
+    b.shot("desk-label-front").await;
+    let (pdf, pages) = print(&b, "label-front").await;
+    assert_eq!(pages, 1, "one sheet is one page");
+    let first = (20.0, 20.0, 80.0, 70.0);
+    assert_eq!(part(&pdf, 600, first).code().as_deref(), Some("2611-03"));
+    // The size of the vessel is not known, so the panel is the label: 8.7 square inches, an eighth of an inch.
+    let height = part(&pdf, 1200, first).last_letter(1);
+    assert!((height - 3.175).abs() <= 0.05, "{height} mm");
+
+    // What does not fit is told before printing, with the size that would do.
+    let all = &["Name of the candle", "Net contents"];
+    add(&b, "Small", "40 mm", "3", all).await;
+    b.sees("It does not fit without letters below their least height: it needs a height of").await;
+    b.shot("desk-label-small").await;
+    add(&b, "Underside", "80 mm", "3", all).await;
+    b.sees("Print the sheet").await;
+    b.shot("desk-label-underside").await;
+    let (pdf, pages) = print(&b, "label-underside").await;
+    assert_eq!(pages, 1);
+    assert!(part(&pdf, 150, (0.0, 0.0, 210.0, 296.0)).width > 1000);
+    b.shot("desk-label-form").await;
+    b.end().await;
+}
