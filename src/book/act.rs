@@ -148,6 +148,13 @@ pub enum Act {
     },
     /// What a candle on trial has to keep to.
     Limits(Box<Limits>),
+    /// Of versions of a thing that were made beside each other, the one of this entry is today's; `among` are those
+    /// that were seen. See [`super::Fork`].
+    Choose {
+        id: Id,
+        chosen: Id,
+        among: Vec<Id>,
+    },
     /// The entry of this id counts as not done; undoing the undo brings it back.
     Undo {
         entry: Id,
@@ -182,6 +189,7 @@ wire_enum!(Act {
     AtTrial { trial, event },
     Wicks { id, over [skip], body },
     Limits(it),
+    Choose { id, chosen, among },
     Undo { entry },
 });
 
@@ -219,6 +227,7 @@ impl Act {
             | Self::Safety { id, .. }
             | Self::Label { id, .. }
             | Self::Retire { id, .. }
+            | Self::Choose { id, .. }
             | Self::Began { batch: id, .. }
             | Self::At { batch: id, .. }
             | Self::Ended { batch: id, .. }
@@ -231,6 +240,35 @@ impl Act {
             | Self::Wicks { id, .. } => Subject::Thing(id),
             Self::Settings(_) | Self::Rates(_) | Self::Limits(_) => Subject::Settings,
             Self::Undo { entry } => Subject::Entry(entry),
+        }
+    }
+
+    /// Where it makes a version of a thing: the versions it was made over, none for the first. Two that were made over
+    /// the same one were made beside each other.
+    pub fn made_over(&self) -> Option<&[Id]> {
+        match self {
+            Self::Formula { over, .. }
+            | Self::Vessel { over, .. }
+            | Self::Scale { over, .. }
+            | Self::Pot { over, .. }
+            | Self::Ingredient { over, .. }
+            | Self::Safety { over, .. }
+            | Self::Lot { over, .. }
+            | Self::Trial { over, .. }
+            | Self::Wicks { over, .. } => Some(over.as_slice()),
+            Self::Choose { among, .. } => Some(among),
+            Self::Retire { .. }
+            | Self::Settings(_)
+            | Self::Began { .. }
+            | Self::At { .. }
+            | Self::Ended { .. }
+            | Self::AtLot { .. }
+            | Self::TakenFrom { .. }
+            | Self::Worked { .. }
+            | Self::Rates(_)
+            | Self::AtTrial { .. }
+            | Self::Limits(_)
+            | Self::Undo { .. } => None,
         }
     }
 }

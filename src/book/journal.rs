@@ -50,7 +50,7 @@ impl Journal {
         let mut state = State::default();
         for (entry, counts) in self.all() {
             if counts {
-                state.take(entry);
+                self.apply(&mut state, entry);
             }
         }
         self.state = state;
@@ -173,7 +173,7 @@ impl Journal {
         self.undone.insert(at, false);
         self.entries.insert(at, entry);
         let Some(entry) = self.entries.get(at) else { return };
-        if last && !matches!(entry.act, Act::Undo { .. }) {
+        if last && !matches!(entry.act, Act::Undo { .. } | Act::Choose { .. }) {
             return self.state.take(entry);
         }
         self.mark_undone();
@@ -219,7 +219,7 @@ impl Journal {
     }
 
     /// Every entry in order; false where it counts as not done.
-    fn all(&self) -> impl DoubleEndedIterator<Item = (&Entry, bool)> + ExactSizeIterator {
+    pub(super) fn all(&self) -> impl DoubleEndedIterator<Item = (&Entry, bool)> + ExactSizeIterator {
         self.entries.iter().zip(self.undone.iter().map(|undone| !undone))
     }
 
@@ -239,11 +239,40 @@ impl Journal {
             state.forget(subject);
             for (e, counts) in self.all() {
                 if counts && e.act.subject() == subject {
-                    state.take(e);
+                    self.apply(&mut state, e);
                 }
             }
         }
         state
+    }
+
+    /// Takes an entry into the state. A choice is a version that says again what the chosen one says.
+    fn apply(&self, state: &mut State, entry: &Entry) {
+        match self.counted(entry) {
+            Some(act) if matches!(entry.act, Act::Choose { .. }) => state.take(&Entry {
+                id: entry.id.clone(),
+                clock: entry.clock,
+                at: entry.at,
+                device: entry.device.clone(),
+                act: act.clone(),
+            }),
+            _ => state.take(entry),
+        }
+    }
+
+    /// The act that an entry counts as: its own, or of a choice that of the version chosen. None for a choice of what
+    /// is not here before it, or does not count.
+    pub(super) fn counted<'a>(&'a self, entry: &'a Entry) -> Option<&'a Act> {
+        let mut last = entry;
+        while let Act::Choose { chosen, .. } = &last.act {
+            last = self.find(chosen).filter(|e| {
+                e.place() < last.place()
+                    && self.counts(chosen)
+                    && e.act.made_over().is_some()
+                    && e.act.subject() == last.act.subject()
+            })?;
+        }
+        Some(&last.act)
     }
 
     /// True where the entry counts: it is here and not undone.

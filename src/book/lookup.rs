@@ -161,6 +161,24 @@ impl State {
     }
 }
 
+impl State {
+    /// What a thing is called today; of a batch, what was poured; of a lot, what it is of.
+    pub fn name(&self, id: &Id) -> Option<&str> {
+        let name = None
+            .or_else(|| Some(&self.formulas.get(id)?.body()?.name))
+            .or_else(|| Some(&self.vessels.get(id)?.body()?.name))
+            .or_else(|| Some(&self.scales.get(id)?.body()?.name))
+            .or_else(|| Some(&self.pots.get(id)?.body()?.name))
+            .or_else(|| Some(&self.ingredients.get(id)?.body()?.name))
+            .or_else(|| Some(&self.safety.get(id)?.body()?.ingredient))
+            .or_else(|| Some(&self.lots.get(id)?.body()?.ingredient))
+            .or_else(|| Some(&self.trials.get(id)?.body()?.name))
+            .or_else(|| Some(&self.wicks.get(id)?.body()?.name))
+            .or_else(|| Some(&self.batches.get(id)?.run.plan.formula));
+        name.map(String::as_str)
+    }
+}
+
 impl Recipe for State {
     fn drop_mass(&self, ingredient: &str) -> Option<Mass> {
         let trials = self.known(ingredient).filter_map(Kept::body).filter_map(|i| i.drops.as_ref());

@@ -222,6 +222,8 @@ impl State {
                 self.limits = (**limits).clone();
                 Ok(())
             }
+            // The journal puts what was chosen in its place; here it is a choice of nothing.
+            Act::Choose { .. } => Err(Refusal::NoSuchThing),
             Act::Undo { .. } => Ok(()),
         };
         if let (Err(why), Subject::Thing(thing)) = (refused, entry.act.subject()) {

@@ -12,6 +12,7 @@ fn lines(entries: &[Entry]) -> Vec<String> {
 fn same(a: &Journal, b: &Journal) {
     assert_eq!(a.entries(), b.entries());
     assert_eq!(a.state(), b.state());
+    assert_eq!(a.forks(), b.forks());
     for e in a.entries() {
         assert_eq!(a.counts(&e.id), b.counts(&e.id), "{:?}", e.id);
     }
@@ -29,6 +30,18 @@ fn any_entry() -> impl Strategy<Value = Entry> {
         (0..3, 0..3).prop_map(|(i, n)| said(&format!("b{i}"), &format!("note {n}"))),
         (0..3, 0..3).prop_map(|(i, n)| ended(&format!("b{i}"), &format!("end {n}"))),
         Just(Act::Settings(Settings::default())),
+        (0..3, prop::option::of(0..30), 1..4_i128).prop_map(|(i, over, n)| {
+            let Act::Ingredient { id: thing, body, .. } = ingredient(&format!("t{i}"), "Meadow wax", n)
+            else {
+                return undo(&id("none"));
+            };
+            Act::Ingredient { id: thing, over: over.map(|n| id(&format!("e{n}"))), body }
+        }),
+        (0..3, 0..30, 0..30, 0..30).prop_map(|(i, chosen, a, b)| Act::Choose {
+            id: id(&format!("t{i}")),
+            chosen: id(&format!("e{chosen}")),
+            among: [a, b].map(|n| id(&format!("e{n}"))).to_vec(),
+        }),
         (0..30, 0..2).prop_map(|(i, _)| undo(&id(&format!("e{i}")))),
         (0..30, 0..2).prop_map(|(i, _)| undo(&id(&format!("e{i}")))),
     ];

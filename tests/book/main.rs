@@ -6,6 +6,7 @@
 mod demo;
 mod entry;
 mod fixture;
+mod fork;
 mod journal;
 mod map;
 mod remind;

@@ -4,7 +4,7 @@ use crate::bench::{Ingredient, bulk_density, drop_mass};
 use crate::book::Kept;
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::why_button;
+use crate::rooms::parts::{past, why_button};
 use crate::rooms::workshop::Workshop;
 
 /// One ingredient: its name, then a line for each fact. None where none is known.
@@ -29,7 +29,16 @@ pub(super) fn ingredient(shop: Workshop, kept: &Kept<Ingredient>) -> Option<View
         return None;
     }
     let name = known.name.clone();
-    Some(el("li").class("known").child(el("h3").child(name)).child(drops).child(spoons).child(density).view())
+    Some(
+        el("li")
+            .class("known")
+            .child(el("h3").child(name))
+            .child(drops)
+            .child(spoons)
+            .child(density)
+            .child(past(shop, id))
+            .view(),
+    )
 }
 
 fn fact(said: String, since: Option<u64>, again: String, words: &'static str, why: Option<View>) -> View {

@@ -4,7 +4,7 @@ use super::HERE;
 use crate::bench::{BenchError, Scale};
 use crate::book::{Act, Id};
 use crate::dom::*;
-use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, press, text_field};
+use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, past, press, text_field};
 use crate::rooms::workshop::Workshop;
 
 #[derive(Clone, Copy)]
@@ -95,9 +95,10 @@ carries and its division are on its label or in its leaflet.",
 
 /// The button that puts a thing of the bench away; the list takes it out again.
 pub(super) fn put_away(shop: Workshop, id: Id, words: &'static str) -> View {
+    let thing = id.clone();
     let away = move || {
         shop.act(Act::Retire { id: id.clone(), retired: true });
         shop.go(HERE);
     };
-    el("p").class("away").child(press("danger", words, away)).view()
+    group![past(shop, &thing), el("p").class("away").child(press("danger", words, away))]
 }

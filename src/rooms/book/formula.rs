@@ -1,5 +1,6 @@
 //! A formula as it is read: one version of it, with what to do with it.
 
+use super::fork::fork;
 use super::missing;
 use super::versions::{self, History};
 use crate::book::Id;
@@ -43,6 +44,7 @@ fn page(shop: Workshop, history: &History, formula: &Formula) -> View {
     group![
         page_head("#book", "Book", formula.name.clone()),
         versions::standing(history, "formula"),
+        fork(shop, &history.id),
         versions::actions(shop, history, "formula", pour.view()),
         found.into_iter().map(caution).views(),
         el("section").child(el("h2").child("Wax")).child(el("ul").class("list").child(wax.views())),
@@ -57,7 +59,7 @@ fn page(shop: Workshop, history: &History, formula: &Formula) -> View {
                 .child(el("h2").child("Note"))
                 .child(el("p").class("prose").child(formula.note.clone()))
         }),
-        versions::list(history, "formula")
+        versions::list(shop, history, "formula")
     ]
 }
 

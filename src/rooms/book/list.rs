@@ -69,9 +69,11 @@ pub(super) fn room(shop: Workshop) -> View {
                         .attr("href", "#book/formula/new")
                         .child("New formula"),
                 )
-                .child(el("a").class("button").attr("href", "#book/vessel/new").child("New vessel")),
+                .child(el("a").class("button").attr("href", "#book/vessel/new").child("New vessel"))
+                .child(el("a").class("button").attr("href", "#book/done").child("What was done")),
         ),
         unfinished(shop),
+        forked(shop),
         shown
     ]
 }
@@ -106,6 +108,31 @@ fn unfinished(shop: Workshop) -> View {
                 .child(el("ul").class("list").child(all.into_iter().map(line).views()))
         })
         .view()
+}
+
+/// Things with versions made beside each other, for the person to choose.
+fn forked(shop: Workshop) -> View {
+    let all = Derived::new(move || {
+        shop.journal(|j| {
+            let line = |fork: crate::book::Fork| Line {
+                to: format!("#book/history/{}", fork.thing),
+                title: j.state().name(&fork.thing).unwrap_or_default().to_owned(),
+                detail: "Both versions are kept. Choose the one that counts.".to_owned(),
+                mark: "To choose",
+            };
+            j.forks().into_iter().map(line).collect::<Vec<_>>()
+        })
+    });
+    (move || {
+        all.with(|all| {
+            (!all.is_empty()).then(|| {
+                el("section")
+                    .child(el("h2").child("Changed in two places"))
+                    .child(el("ul").class("list").child(all.iter().map(list_line).views()))
+            })
+        })
+    })
+    .view()
 }
 
 fn lists(state: &State, words: &str, most: usize) -> Lists {

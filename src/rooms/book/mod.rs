@@ -3,10 +3,12 @@
 mod base;
 mod batch;
 mod drafts;
+mod fork;
 mod formula;
 mod formula_form;
 mod list;
 mod part_form;
+mod past;
 mod rows;
 mod sections;
 mod versions;
@@ -22,7 +24,8 @@ use base::Base;
 pub(super) use drafts::forget_demo;
 
 /// What the address asks for: `#book/formula/new`, `#book/formula/ID`, `#book/formula/ID/change`,
-/// `#book/formula/ID/VERSION`, `#book/formula/copy/ID/VERSION`; vessels alike; `#book/batch/ID`.
+/// `#book/formula/ID/VERSION`, `#book/formula/copy/ID/VERSION`; vessels alike; `#book/batch/ID`; `#book/done` and
+/// `#book/history/ID` are what was done.
 pub(super) fn room() -> View {
     let shop = Workshop::here();
     let rest = Derived::new(move || shop.route().with(|r| r.rest.clone()));
@@ -42,6 +45,8 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
         ("vessel", _, "change") => vessel_form::room(shop, Base::Change(id(1))),
         ("vessel", thing, version) if !thing.is_empty() => vessel::room(shop, id(1), version),
         ("batch", batch, _) if !batch.is_empty() => batch::room(shop, id(1)),
+        ("history", thing, _) if !thing.is_empty() => past::of(shop, id(1)),
+        ("done", ..) => past::everything(shop),
         _ => list::room(shop),
     })
 }

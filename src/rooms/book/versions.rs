@@ -3,7 +3,7 @@
 use super::when;
 use crate::book::{Act, Id, Kept};
 use crate::dom::*;
-use crate::rooms::parts::sentence;
+use crate::rooms::parts::{past, sentence};
 use crate::rooms::workshop::Workshop;
 
 /// The version shown and the others, without what they say.
@@ -83,7 +83,7 @@ pub(super) fn actions(shop: Workshop, history: &History, noun: &'static str, mor
         .view()
 }
 
-pub(super) fn list(history: &History, noun: &'static str) -> View {
+pub(super) fn list(shop: Workshop, history: &History, noun: &'static str) -> View {
     let line = |(index, (entry, at)): (usize, &(Id, u64))| {
         let n = index + 1;
         let here = n == history.shown;
@@ -106,5 +106,6 @@ pub(super) fn list(history: &History, noun: &'static str) -> View {
                 .child("A change makes a new version; batches made with an earlier one keep it."),
         )
         .child(el("ul").class("list").child(history.versions.iter().enumerate().rev().map(line).views()))
+        .child(past(shop, &history.id))
         .view()
 }

@@ -1,5 +1,6 @@
 //! A vessel as it is read: one version of it, with what it holds.
 
+use super::fork::fork;
 use super::missing;
 use super::versions::{self, History};
 use super::vessel_form::holds;
@@ -46,6 +47,7 @@ fn page(shop: Workshop, history: &History, vessel: &Vessel) -> View {
     group![
         page_head("#book", "Book", vessel.name.clone()),
         versions::standing(history, "vessel"),
+        fork(shop, &history.id),
         versions::actions(shop, history, "vessel", ().view()),
         el("dl").class("particulars").child(facts.into_iter().map(fact).views()),
         holds(shop, shown),
@@ -54,6 +56,6 @@ fn page(shop: Workshop, history: &History, vessel: &Vessel) -> View {
                 .child(el("h2").child("Note"))
                 .child(el("p").class("prose").child(vessel.note.clone()))
         }),
-        versions::list(history, "vessel")
+        versions::list(shop, history, "vessel")
     ]
 }
