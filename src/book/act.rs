@@ -255,7 +255,11 @@ impl Act {
             | Self::Safety { over, .. }
             | Self::Lot { over, .. }
             | Self::Trial { over, .. }
-            | Self::Wicks { over, .. } => Some(over.as_slice()),
+            | Self::Wicks { over, .. }
+            | Self::Product { over, .. }
+            | Self::Customer { over, .. }
+            | Self::Order { over, .. }
+            | Self::Moved { over, .. } => Some(over.as_slice()),
             Self::Choose { among, .. } => Some(among),
             Self::Retire { .. }
             | Self::Settings(_)
@@ -268,6 +272,8 @@ impl Act {
             | Self::Rates(_)
             | Self::AtTrial { .. }
             | Self::Limits(_)
+            | Self::Forgotten { .. }
+            | Self::Ticked { .. }
             | Self::Undo { .. } => None,
         }
     }

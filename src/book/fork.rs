@@ -96,6 +96,10 @@ impl Journal {
     /// What an entry says of its thing, field by field, as written.
     pub(super) fn told(&self, entry: &Entry) -> Vec<Said> {
         let Some(act) = self.counted(entry) else { return Vec::new() };
+        // Of a customer who was forgotten nothing is told either.
+        if matches!(act, Act::Customer { id, .. } if !self.state().customers.contains_key(id)) {
+            return Vec::new();
+        }
         let text = wire::write(act);
         let names = |text: &str| self.state().name(&Id(text.to_owned())).map(str::to_owned);
         let Some(json) = Json::parse(&text) else { return Vec::new() };

@@ -110,6 +110,8 @@ impl Journal {
             Act::Settings(_) => plain("The workshop's rules set"),
             Act::Rates(_) => plain("Costs of work set"),
             Act::Limits(_) => plain("Limits of trials set"),
+            Act::Forgotten { .. } => plain("Forgotten"),
+            Act::Ticked { .. } => plain("A step of finishing"),
             Act::AtTrial { .. } => plain("Looked at in the burn trial"),
             Act::Began { .. } => plain("The pour began"),
             Act::Ended { .. } => plain("The pour ended"),
