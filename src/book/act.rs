@@ -259,7 +259,8 @@ impl Act {
             | Self::Product { over, .. }
             | Self::Customer { over, .. }
             | Self::Order { over, .. }
-            | Self::Moved { over, .. } => Some(over.as_slice()),
+            | Self::Moved { over, .. }
+            | Self::Label { over, .. } => Some(over.as_slice()),
             Self::Choose { among, .. } => Some(among),
             Self::Retire { .. }
             | Self::Settings(_)

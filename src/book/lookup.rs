@@ -174,6 +174,7 @@ impl State {
             .or_else(|| Some(&self.lots.get(id)?.body()?.ingredient))
             .or_else(|| Some(&self.trials.get(id)?.body()?.name))
             .or_else(|| Some(&self.wicks.get(id)?.body()?.name))
+            .or_else(|| Some(&self.labels.get(id)?.body()?.name))
             .or_else(|| Some(&self.products.get(id)?.body()?.name))
             .or_else(|| Some(&self.customers.get(id)?.body()?.name))
             .or_else(|| Some(&self.batches.get(id)?.run.plan.formula));

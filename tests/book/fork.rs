@@ -17,7 +17,7 @@ fn name(journal: &Journal) -> &str {
 /// What the versions beside each other say of the name.
 fn names(journal: &Journal) -> Vec<String> {
     let Some(fork) = journal.fork(&id("w")) else { return Vec::new() };
-    assert_eq!(journal.forks(), [fork.clone()]);
+    assert_eq!(journal.forks(), std::slice::from_ref(&fork));
     let field = fork.differs.iter().find(|d| d.of == "name").expect("the names differ");
     field.values.iter().map(|v| v.clone().unwrap_or_default()).collect()
 }
