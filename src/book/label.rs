@@ -3,7 +3,7 @@
 use super::{Batch, Kept, State};
 use crate::desk::hazard::{self, Mixed, Statements, mix, statements};
 use crate::desk::label::{Content, Design, Face, Market, Part};
-use crate::desk::net::{Declaration, Panel, Test, declare, declare_metric, eu_test, us_test};
+use crate::desk::net::{Declaration, Panel, Test, declare, declare_metric, declare_tapers, eu_test, us_test};
 use crate::formula::{Formula, PartKind, check, sample};
 use crate::quantity::{Exact, Length, LengthUnit, Mass, Voice, Volume};
 use crate::vessel::{Vessel, capacity};
@@ -19,6 +19,8 @@ pub struct Labelling<'a> {
     pub day: String,
     /// What is to be declared; none: what the average of the batch, or the fill, allows.
     pub declared: Option<Mass>,
+    /// Count and length, for tapers and decorative candles, which are not declared by weight.
+    pub tapers: Option<(u32, Length)>,
     /// What a small package may leave out is left out.
     pub small: bool,
 }
@@ -54,6 +56,11 @@ impl State {
             harmless,
         };
         waxes.chain(parts).map(one).collect()
+    }
+
+    /// The suppliers' highest shares and the flash points against the formula's own temperatures, where they matter.
+    pub fn limits_of(&self, formula: &Formula, voice: Voice) -> Vec<String> {
+        check(formula, self).unwrap_or_default().iter().map(|caution| caution.say(voice)).collect()
     }
 
     /// The formula of a batch as it was when it began, and its vessel.
@@ -116,14 +123,15 @@ impl State {
                 Err(why) => remarks.push(why),
             }
         }
-        if let Ok(cautions) = check(formula, self) {
-            remarks.extend(cautions.iter().map(|caution| caution.say(voice)));
-        }
+        remarks.extend(self.limits_of(formula, voice));
         Labelled { content, declared, tests, mixed, may_be_small, remarks }
     }
 
     /// The declaration, and the fills it is held against.
     fn net(&self, ask: &Labelling, voice: Voice) -> Result<(Declaration, Vec<Mass>), String> {
+        if let Some((count, length)) = ask.tapers {
+            return Ok((declare_tapers(count, length), Vec::new()));
+        }
         let record = ask.batch.map(|batch| batch.run.record(voice));
         let fills: Vec<Mass> = record.iter().flat_map(|r| &r.vessels).map(|vessel| vessel.mass).collect();
         let mass = match (ask.declared, Exact::whole(fills.len() as i128)) {

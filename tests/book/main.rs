@@ -8,6 +8,7 @@ mod entry;
 mod fixture;
 mod fork;
 mod journal;
+mod label;
 mod map;
 mod remind;
 mod sample;

@@ -24,7 +24,7 @@ type Paths = &'static [(Stroke, &'static str)];
 const DIAMOND: (Stroke, &str) = (Stroke::Frame, "M50 3.5L96.5 50L50 96.5L3.5 50Z");
 
 /// What it shows, in words for who cannot see it, and its paths.
-const TABLE: [(&str, Paths); 8] = [
+const TABLE: [(&str, Paths); 9] = [
     (
         "Corrosion",
         &[
@@ -106,10 +106,18 @@ M26 57l3-3 45 18-1 4-4 1-44-17zM74 57l-3-3-45 18 1 4 4 1 44-17z",
             ),
         ],
     ),
+    (
+        "Safety alert",
+        &[
+            (Stroke::Black, "M50 6L97 90H3Z"),
+            (Stroke::White, "M45 34h10l-2 30h-6zM50 70a5.5 5.5 0 1 0 .1 0z"),
+        ],
+    ),
 ];
 
 impl Picture {
-    pub const FIRE: [Self; 3] = [Self(5), Self(6), Self(7)];
+    /// The sign that something may hurt, then one picture for each message of [`super::FIRE`].
+    pub const FIRE: [Self; 4] = [Self(8), Self(5), Self(6), Self(7)];
 
     /// The GHS pictogram of this number, none where candles have none of it.
     pub const fn hazard(number: u8) -> Option<Self> {

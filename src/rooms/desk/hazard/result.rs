@@ -7,7 +7,7 @@ use crate::desk::hazard::{
 };
 use crate::dom::*;
 use crate::quantity::{Exact, Share};
-use crate::rooms::parts::{Pick, live, page_head, page_part, pick, sentence, why_button};
+use crate::rooms::parts::{Pick, caution, live, page_head, page_part, pick, sentence, why_button};
 use crate::rooms::workshop::Workshop;
 
 const AID: &str = "This is an aid. Local law, the supplier's documents and a qualified person decide.";
@@ -21,12 +21,12 @@ pub(in super::super) fn page(shop: Workshop) -> View {
     };
     let inside = move || {
         let id = Id(chosen.get());
-        let ingredients = shop.state(|s| {
+        let found = shop.state(|s| {
             let formula = s.formulas.get(&id)?.body()?;
-            Some(s.hazards_of(formula, shop.voice()))
+            Some((s.hazards_of(formula, shop.voice()), s.limits_of(formula, shop.voice())))
         });
-        match ingredients {
-            Some(ingredients) => told(shop, &ingredients),
+        match found {
+            Some((ingredients, limits)) => told(shop, &ingredients, limits),
             None => el("p").class("empty").child("No formula yet. Write one in the Book first.").view(),
         }
     };
@@ -37,7 +37,7 @@ pub(in super::super) fn page(shop: Workshop) -> View {
     ]
 }
 
-fn told(shop: Workshop, ingredients: &[Ingredient]) -> View {
+fn told(shop: Workshop, ingredients: &[Ingredient], limits: Vec<String>) -> View {
     let voice = shop.voice();
     let mixed = mix(ingredients, true);
     let why = findings(&mixed, voice);
@@ -47,10 +47,21 @@ fn told(shop: Workshop, ingredients: &[Ingredient]) -> View {
     group![
         el("div").attr("aria-live", "polite").child(shown(&mixed)),
         remarks(&mixed, voice).into_iter().map(sentence).views(),
+        page_part("hazard-limits", "Suppliers' limits", suppliers(limits)),
         page_part("hazard-why", "Why", list(&why)),
         (!without.is_empty()).then(|| page_part("hazard-less", "With less fragrance", without.view())),
         el("p").class("detail").child([AID, " ", SOURCE, "."].concat())
     ]
+}
+
+/// Highest shares and flash points against this formula.
+fn suppliers(limits: Vec<String>) -> View {
+    if limits.is_empty() {
+        return el("p")
+            .child("No part is above its supplier's highest share, and no temperature of the formula reaches a flash point.")
+            .view();
+    }
+    limits.into_iter().map(caution).views().view()
 }
 
 /// The hazard part of the label, large.

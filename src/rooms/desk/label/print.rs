@@ -7,12 +7,13 @@ use crate::desk::label::{Design, Face, Part, lay};
 use crate::desk::net::Test;
 use crate::dom::*;
 use crate::keep;
-use crate::quantity::Mass;
+use crate::quantity::{Length, Mass};
 use crate::rooms::parts::{
     Field, Pick, Typed, choice, live, mass_field, page_head, page_part, pick, press, sentence, text_field,
     why_button,
 };
 use crate::rooms::workshop::Workshop;
+use crate::shelf::batch_number;
 
 #[derive(Clone, Copy)]
 struct Form {
@@ -23,6 +24,10 @@ struct Form {
     number: Typed,
     day: Typed,
     declared: Typed,
+    /// By count and length, not by weight.
+    tapers: Value<bool>,
+    count: Typed,
+    length: Typed,
     small: Value<bool>,
     face: Face,
 }
@@ -47,15 +52,20 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         number: Typed::new(""),
         day: Typed::new(""),
         declared: Typed::new(""),
+        tapers: Value::new(false),
+        count: Typed::new("2"),
+        length: Typed::new("10 in"),
         small: Value::new(false),
         face: keep::face(),
     };
     // Another batch has its own number and day.
     watch(move || {
         let id = Id(form.batch.get());
-        let found = shop.state(|s| s.batches.get(&id).map(|b| b.poured_at().unwrap_or(b.began)));
-        form.day.text.set(keep::day(found.unwrap_or_else(keep::now)));
-        form.number.text.set(id.0);
+        let found =
+            shop.state(|s| s.batches.get(&id).map(|b| (b.poured_at().unwrap_or(b.began), batch_number(b))));
+        let (at, number) = found.unwrap_or_else(|| (keep::now(), String::new()));
+        form.day.text.set(keep::day(at));
+        form.number.text.set(number);
     });
     let change = ["#desk/label/", &id.0].concat();
     let has = |part| design.parts.contains(&part);
@@ -67,12 +77,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
                 .child(text_field("Batch number", form.number, Vec::new()))
                 .child(text_field("Date", form.day, Vec::new()))
         }),
-        has(Part::Net).then(|| {
-            let declared = Field::new("Net weight to declare")
-                .optional()
-                .hint("Left empty, it is what the average of the batch allows, rounded down.");
-            mass_field(declared, form.declared)
-        })
+        has(Part::Net).then(|| net(form))
     ];
     let title = design.name.clone();
     group![
@@ -83,9 +88,34 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
     ]
 }
 
+/// What is declared, and by what.
+fn net(form: Form) -> View {
+    let weight = || {
+        let declared = Field::new("Net weight to declare")
+            .optional()
+            .hint("Left empty, it is what the average of the batch allows, rounded down.");
+        mass_field(declared, form.declared)
+    };
+    let tapers = move || {
+        el("div")
+            .class("fields")
+            .child(stepper("Candles in a package", "candles", form.count))
+            .child(length_field(Field::new("Length of one").placeholder("10 in"), form.length))
+            .view()
+    };
+    group![
+        choice(
+            "Declared by",
+            form.tapers,
+            &[(false, "Weight"), (true, "Count and length: tapers, decorative candles")],
+        ),
+        live(move || if form.tapers.get() { tapers() } else { weight() })
+    ]
+}
+
 fn batch_name(batch: &Batch) -> String {
     let plan = &batch.run.plan;
-    [&plan.formula, ", ", &keep::day(batch.poured_at().unwrap_or(batch.began))].concat()
+    [&batch_number(batch), ", ", &plan.formula].concat()
 }
 
 fn fields(shop: Workshop, form: Form) -> View {
@@ -128,6 +158,11 @@ fn fields(shop: Workshop, form: Form) -> View {
 fn answer(shop: Workshop, form: Form, design: &Design) -> View {
     let voice = shop.voice();
     let declared = form.declared.read::<Mass>(shop.mass_unit()).ok().filter(|_| !form.declared.is_empty());
+    let tapers = form
+        .tapers
+        .get()
+        .then(|| Some((form.count.count().ok()?, form.length.read::<Length>(voice.length).ok()?.value)));
+    let tapers = tapers.flatten();
     let labelled = shop.state(|s| {
         let batch = s.batches.get(&Id(form.batch.get()));
         let (formula, vessel) = match batch {
@@ -145,6 +180,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             number: form.number.get(),
             day: form.day.get(),
             declared: declared.map(|d| d.value),
+            tapers,
             small: form.small.get(),
         };
         Some(s.label(&asked, form.face, voice))
