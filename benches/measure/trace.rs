@@ -1,4 +1,5 @@
-//! From a lot of the ten-year book to every candle it is in, and from a candle back to every lot: natively.
+//! From a lot of the ten-year book to every batch it is in, and from a batch back to every lot; and the reckoning of the
+//! whole stores, which that stands on: natively.
 
 use crate::decade_shared::{TEN_YEARS, lines};
 use crate::{line, median};
@@ -63,12 +64,8 @@ pub(crate) fn figures() {
     let lot = most.takes[most.takes.len() / 2].lot.clone();
     let batch = most.takes[most.takes.len() / 2].batch.clone();
     assert!(whole.forward(state, &lot).iter().any(|r| r.batch.id == batch));
+    // Once after a change, when it is asked for.
     line("ledger_ms", millis(|| Ledger::of(black_box(state))), "ms", None);
-    let trace = || {
-        let ledger = Ledger::of_lot(black_box(state), &lot);
-        ledger.forward(state, &lot).len()
-    };
+    let trace = || whole.forward(state, black_box(&lot)).len() + whole.back(black_box(&batch)).len();
     line("trace_ms", millis(trace), "ms", Some(BUDGET_MS));
-    let back = || Ledger::of_batch(black_box(state), &batch).back(&batch).len();
-    line("trace_back_ms", millis(back), "ms", Some(BUDGET_MS));
 }

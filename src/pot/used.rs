@@ -17,21 +17,9 @@ pub struct Used<'a> {
 impl Run {
     /// Everything that is in, in the order of the sheet; then the vessels and their wicks.
     pub fn used(&self) -> Vec<Used<'_>> {
-        self.used_where(&|_| true)
-    }
-
-    /// The same of one name.
-    pub fn used_of(&self, name: &str) -> Vec<Used<'_>> {
-        self.used_where(&|other| other == name)
-    }
-
-    fn used_where(&self, wanted: &dyn Fn(&str) -> bool) -> Vec<Used<'_>> {
         let mut used = Vec::new();
         for (pour, of) in (0..).zip(&self.plan.pours) {
             for (index, line) in (0..).zip(&of.lines) {
-                if !wanted(&line.name) {
-                    continue;
-                }
                 let wax = line.kind.is_none();
                 let Some(mass) = self.fold.is_in(pour, index, wax, self.events()) else { continue };
                 let step =
@@ -44,17 +32,13 @@ impl Run {
                 used.push(Used { name: &line.name, mass, pieces, at: *at });
             }
         }
-        let own = [self.plan.vessel.as_str(), &self.plan.wick];
-        if !own.iter().any(|name| wanted(name)) {
-            return used;
-        }
         let fills = self.events().iter().filter_map(|event| match event {
             Event::Did { step: StepKey::Fill { .. }, at, .. } => Some(*at),
             _ => None,
         });
         let (count, last) = fills.fold((0, 0), |(count, last), at| (count + 1, at.max(last)));
         if count > 0 {
-            for name in own.into_iter().filter(|name| wanted(name)) {
+            for name in [self.plan.vessel.as_str(), &self.plan.wick] {
                 used.push(Used { name, mass: Mass::ZERO, pieces: Exact::whole(count), at: last });
             }
         }

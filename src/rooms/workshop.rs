@@ -6,6 +6,7 @@ use crate::dom::*;
 use crate::keep::{self, Hand, Prefs, Theme, Which};
 use crate::pot::Air;
 use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
+use crate::stores::Ledger;
 use leptos::prelude::set_interval;
 use leptos::task::spawn_local;
 use std::cell::{Cell, RefCell};
@@ -31,6 +32,8 @@ pub struct Workshop {
     /// Milliseconds since 1970, once a second.
     now: Value<u64>,
     next_dom_id: Value<u32>,
+    /// Reckoned when it is asked for, and anew only after a change.
+    ledger: Derived<Ledger>,
 }
 
 /// Whether the book is open. Before it is nothing is written.
@@ -68,6 +71,7 @@ impl Workshop {
             opened: Value::new(Opened::Opening),
             now: Value::new(keep::now()),
             next_dom_id: Value::new(0),
+            ledger: Derived::new(|| Self::here().state(Ledger::of)),
         };
         HERE.set(Some(shop));
         shop
@@ -194,6 +198,10 @@ impl Workshop {
     }
     pub fn settings(self) -> Settings {
         self.state(|s| s.settings.clone())
+    }
+    /// The stores: what became of every lot.
+    pub fn ledger(self) -> Derived<Ledger> {
+        self.ledger
     }
     pub fn saving(self) -> Derived<Saving> {
         self.saving.into()

@@ -43,6 +43,8 @@ pub struct Holding {
     pub held: bool,
     /// Of it that cost something: what is found beyond what was bought cost nothing.
     out: Exact,
+    /// What that cost.
+    spent: Money,
 }
 
 /// What one part of one pour took of one lot.
@@ -70,14 +72,15 @@ impl Holding {
         let over = (amount - self.left).max(Exact::ZERO);
         self.left = self.left - amount + over;
         self.unexplained = self.unexplained - over;
-        let before = self.cost_of(self.out);
+        let before = self.spent;
         self.out = self.out + amount;
-        self.cost_of(self.out) - before
+        self.spent = self.cost_of(self.out);
+        self.spent - before
     }
 
     /// What is left of it cost.
     pub fn value(&self) -> Money {
-        self.lot.price - self.cost_of(self.out)
+        self.lot.price - self.spent
     }
 
     /// What comes to be used first: those that expire, the earliest first; then by the day they were got.
@@ -128,30 +131,12 @@ pub(super) fn same(a: &str, b: &str) -> bool {
 
 impl Ledger {
     pub fn of(state: &State) -> Self {
-        Self::only(state, &|_| true)
-    }
-
-    /// The account of the ingredient that a lot is of, and no other: as much as tracing the lot takes.
-    pub fn of_lot(state: &State, lot: &Id) -> Self {
-        let name = state.lots.get(lot).and_then(|k| Some(key(&k.body()?.ingredient)));
-        Self::only(state, &|lot| Some(key(&lot.ingredient)) == name)
-    }
-
-    /// The accounts of what a batch was taken from, and no other.
-    pub fn of_batch(state: &State, batch: &Id) -> Self {
-        let sources = state.batches.get(batch).map(|b| b.sources.as_slice()).unwrap_or_default();
-        let lots = sources.iter().flat_map(|s| &s.lots).filter_map(|l| state.lots.get(l)?.body());
-        let names: Vec<Id> = lots.map(|l| key(&l.ingredient)).collect();
-        Self::only(state, &|lot| names.contains(&key(&lot.ingredient)))
-    }
-
-    fn only(state: &State, wanted: &dyn Fn(&Lot) -> bool) -> Self {
         let mut plays: Vec<Play> = Vec::new();
         let mut by_name: Map<usize> = Map::default();
         // Where each lot is: in which play, and which of its lots.
         let mut places: Map<(usize, usize)> = Map::default();
         for lot in state.lots.values() {
-            let Some(body) = lot.body().filter(|body| wanted(body)) else { continue };
+            let Some(body) = lot.body() else { continue };
             let name = key(&body.ingredient);
             by_name.add(&name, plays.len());
             let at = by_name.get(&name).copied().unwrap_or_default();
@@ -164,7 +149,7 @@ impl Ledger {
             }
         }
         for batch in state.batches.values() {
-            note_uses(&mut plays, &places, batch, state);
+            note_uses(&mut plays, &places, batch);
         }
         let mut accounts: Vec<Account> = plays.into_iter().map(Play::run).collect();
         sort::by(&mut accounts, |a, b| key(&a.name).cmp(&key(&b.name)));
@@ -195,22 +180,25 @@ impl Account {
     }
 }
 
-/// The parts of a batch, each from the lots that were named for it.
-fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>, batch: &'a Batch, state: &State) {
-    for source in &batch.sources {
-        // What it is of is told by the first of its lots that is in the book.
-        let first = source.lots.iter().find(|lot| state.lots.contains_key(lot));
-        let Some((at, _)) = first.and_then(|lot| places.get(lot)) else { continue };
-        let Some(play) = plays.get_mut(*at) else { continue };
-        let known = source.lots.iter().filter_map(|lot| places.get(lot));
-        let lots: Vec<usize> = known.filter(|(play, _)| play == at).map(|(_, lot)| *lot).collect();
-        for used in batch.run.used_of(&source.part) {
-            let amount = match play.account.measure {
-                Measure::Grams => used.mass.in_base(),
-                Measure::Pieces => used.pieces,
-            };
-            play.moves.push((used.at, Move::Use(lots.clone(), amount.max(Exact::ZERO), batch)));
+/// The parts of a batch, each from the lots that were named for it: those of the ingredient of the first of them.
+fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>, batch: &'a Batch) {
+    if batch.sources.is_empty() {
+        return;
+    }
+    for used in batch.run.used() {
+        let Some(source) = batch.sources.iter().find(|s| s.part == used.name) else { continue };
+        let (mut of, mut lots) = (None, Vec::new());
+        for (at, lot) in source.lots.iter().filter_map(|lot| places.get(lot)) {
+            if *of.get_or_insert(*at) == *at {
+                lots.push(*lot);
+            }
         }
+        let Some(play) = of.and_then(|at| plays.get_mut(at)) else { continue };
+        let amount = match play.account.measure {
+            Measure::Grams => used.mass.in_base(),
+            Measure::Pieces => used.pieces,
+        };
+        play.moves.push((used.at, Move::Use(lots, amount.max(Exact::ZERO), batch)));
     }
 }
 
@@ -228,6 +216,7 @@ impl<'a> Play<'a> {
             left: amount,
             held: false,
             out: Exact::ZERO,
+            spent: Money::ZERO,
         });
         self.moves.push((u64::from(body.got_on.0).saturating_mul(DAY), Move::Got(index)));
         for (at, event) in state.lot_events.get(&kept.id).into_iter().flatten() {
@@ -348,6 +337,7 @@ impl Holding {
                 self.unexplained = self.unexplained + missing;
                 self.left = self.left - missing;
                 self.out = self.out + missing.max(Exact::ZERO);
+                self.spent = self.cost_of(self.out);
             }
             LotEvent::WrittenOff { amount, .. } => {
                 let amount = (*amount).max(Exact::ZERO);

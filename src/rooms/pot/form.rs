@@ -9,7 +9,6 @@ use crate::rooms::parts::{
     Field, Pick, choice, field, mass_field, notes, pick, sentence, share_field, stepper,
 };
 use crate::rooms::workshop::Workshop;
-use crate::stores::Ledger;
 
 pub(super) fn form(shop: Workshop) -> View {
     let asked = Asked::kept(shop);
@@ -30,7 +29,6 @@ pub(super) fn form(shop: Workshop) -> View {
         _ => {}
     }
     let plan = Derived::new(move || asked.plan(shop));
-    let ledger = Derived::new(move || shop.state(Ledger::of));
     group![
         el("h1").child("Pour"),
         el("div")
@@ -50,7 +48,7 @@ pub(super) fn form(shop: Workshop) -> View {
                     .child(move || {
                         plan.with(|p| match p {
                             Ok(plan) => {
-                                let told = ledger.with(|l| l.sources(plan, shop.voice()).1);
+                                let told = shop.ledger().with(|l| l.sources(plan, shop.voice()).1);
                                 group![notes(&told), answer(shop, plan), start_button(shop, asked)]
                             }
                             Err(why) => {
@@ -195,7 +193,7 @@ fn start(shop: Workshop, asked: Asked, plan: Plan) {
         }
     }
     let batch = shop.new_id();
-    let (sources, _) = shop.state_untracked(|s| Ledger::of(s).sources(&plan, shop.voice()));
+    let (sources, _) = untrack(|| shop.ledger().with(|l| l.sources(&plan, shop.voice())));
     let taken = Act::TakenFrom { batch: batch.clone(), sources };
     if shop.act(Act::Began { batch, formula, version, vessel: offer.vessel, plan: Box::new(plan) }) {
         if !matches!(&taken, Act::TakenFrom { sources, .. } if sources.is_empty()) {

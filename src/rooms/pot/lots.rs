@@ -6,7 +6,7 @@ use crate::dom::*;
 use crate::pot::StepKey;
 use crate::rooms::parts::{caution, sheet};
 use crate::rooms::workshop::Workshop;
-use crate::stores::{Holding, Ledger, Measure};
+use crate::stores::{Account, Holding, Ledger, Measure};
 
 /// The lot of the step that is now, and the way to another; nothing where none is in the stores.
 pub(super) fn from_lot(p: Pouring, key: StepKey) -> View {
@@ -44,8 +44,10 @@ fn told(state: &State, batch: &Batch, part: &str) -> (String, bool) {
 
 /// Every lot there is of it, to be tapped.
 fn offers(shop: Workshop, part: &str, open: Value<bool>) -> View {
-    let ledger = shop.state(Ledger::of);
-    let Some(account) = ledger.account(part) else { return ().view() };
+    shop.ledger().with(|ledger| ledger.account(part).map(|account| rows(shop, account, part, open))).view()
+}
+
+fn rows(shop: Workshop, account: &Account, part: &str, open: Value<bool>) -> View {
     let row = |holding: &Holding| {
         let (id, part) = (holding.id.clone(), part.to_owned());
         let choose = move |_| {
@@ -66,10 +68,12 @@ fn offers(shop: Workshop, part: &str, open: Value<bool>) -> View {
 }
 
 fn choose(shop: Workshop, part: &str, lot: &Id) {
-    let act = shop.state(|s| {
-        let batch = s.running()?;
-        let source = Ledger::of(s).choose(&batch.run.plan, part, lot);
-        Some(Act::TakenFrom { batch: batch.id.clone(), sources: vec![source] })
+    let act = untrack(|| {
+        shop.state(|s| {
+            let batch = s.running()?;
+            let source = shop.ledger().with(|l| l.choose(&batch.run.plan, part, lot));
+            Some(Act::TakenFrom { batch: batch.id.clone(), sources: vec![source] })
+        })
     });
     if let Some(act) = act {
         shop.act(act);
@@ -78,7 +82,10 @@ fn choose(shop: Workshop, part: &str, lot: &Id) {
 
 /// What a batch was taken from, lot by lot.
 pub(super) fn origins(shop: Workshop, batch: &Batch) -> View {
-    let ledger = shop.state(|s| Ledger::of_batch(s, &batch.id));
+    shop.ledger().with(|ledger| of_ledger(shop, ledger, batch))
+}
+
+fn of_ledger(shop: Workshop, ledger: &Ledger, batch: &Batch) -> View {
     let origins = ledger.back(&batch.id);
     if origins.is_empty() {
         return ().view();

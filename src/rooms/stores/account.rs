@@ -10,7 +10,7 @@ use crate::rooms::workshop::Workshop;
 use crate::stores::{Chart, Holding, Measure, Standing};
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
-    with_ledger(shop, Some(id.clone()), move |ledger| match ledger.lot(&id) {
+    with_ledger(shop, move |ledger| match ledger.lot(&id) {
         None => missing_page(HERE, "Stores", "There is no lot of this address in this book."),
         Some((account, _)) => {
             shop.state(|s| one(shop, &id, &ledger.standing(account, s, today(), shop.voice())))

@@ -20,7 +20,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
     };
     let lot = id.clone();
     group![
-        with_ledger(shop, Some(id.clone()), move |ledger| match ledger.lot(&id) {
+        with_ledger(shop, move |ledger| match ledger.lot(&id) {
             None => missing_page(HERE, "Stores", "There is no lot of this address in this book."),
             Some((account, holding)) => shop.state(|s| one(shop, s, ledger, (account, holding), begin)),
         }),

@@ -40,15 +40,9 @@ fn page(shop: Workshop, place: &[String]) -> View {
     }
 }
 
-/// What the book's stores, or those of the ingredient that a lot is of, show; followed.
-fn with_ledger(shop: Workshop, lot: Option<Id>, part: impl Fn(&Ledger) -> View + 'static) -> View {
-    let ledger = Derived::new(move || {
-        shop.state(|s| match &lot {
-            Some(lot) => Ledger::of_lot(s, lot),
-            None => Ledger::of(s),
-        })
-    });
-    live(move || ledger.with(&part))
+/// What of the book's stores this shows; followed.
+fn with_ledger(shop: Workshop, part: impl Fn(&Ledger) -> View + 'static) -> View {
+    live(move || shop.ledger().with(&part))
 }
 
 fn today() -> Day {
@@ -76,7 +70,7 @@ fn whole(shop: Workshop) -> View {
             .class("head")
             .child(el("h1").child("Stores"))
             .child(el("a").class("button main").attr("href", "#stores/lot/new").child("Something came")),
-        with_ledger(shop, None, move |ledger| stock(shop, ledger)),
+        with_ledger(shop, move |ledger| stock(shop, ledger)),
         short,
         live(used)
     ]

@@ -9,7 +9,7 @@ use crate::rooms::workshop::Workshop;
 use crate::stores::{Account, Holding, Ledger};
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
-    with_ledger(shop, Some(id.clone()), move |ledger| match ledger.lot(&id) {
+    with_ledger(shop, move |ledger| match ledger.lot(&id) {
         None => missing_page(super::HERE, "Stores", "There is no lot of this address in this book."),
         Some(found) => shop.state(|s| sheet(shop, s, ledger, found)),
     })

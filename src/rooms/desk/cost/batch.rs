@@ -6,7 +6,6 @@ use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{Field, Typed, field, finish, live, missing_page, page_head, page_part};
 use crate::rooms::workshop::Workshop;
-use crate::stores::Ledger;
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
     let Some((name, began, minutes)) = shop.state(|s| {
@@ -18,7 +17,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
     let record = ["#pot/record/", &id.0].concat();
     let typed = Typed::new(minutes.map(|m| m.to_string()).unwrap_or_default());
     let (of, batch) = (id.clone(), id);
-    let cost = Derived::new(move || shop.state(|s| s.cost(&Ledger::of_batch(s, &of), &of)));
+    let cost = Derived::new(move || shop.ledger().with(|l| shop.state(|s| s.cost(l, &of))));
     let answer = move || {
         cost.with(|cost| match cost {
             None => el("p").child("Nothing was filled, so no candle bears a cost.").view(),

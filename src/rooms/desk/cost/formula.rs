@@ -62,7 +62,7 @@ pub(super) fn page(shop: Workshop) -> View {
     };
     let vessels =
         move || -> Vec<Pick> { form.offers(shop).into_iter().map(|o| (o.vessel.0, o.name)).collect() };
-    let ledger = Derived::new(move || shop.state(Ledger::of));
+    let ledger = shop.ledger();
     let cost = Derived::new(move || match form.vessels.count() {
         Ok(vessels) => ledger.with(|l| form.cost(shop, l, vessels)),
         Err(why) => Err(why.to_string()),
