@@ -81,11 +81,21 @@ impl State {
         if !plan.wick.is_empty() {
             add(&plan.wick, Exact::ZERO, plan.vessels, true);
         }
+        for part in self.finishing(formula, vessel) {
+            add(part, Exact::ZERO, plan.vessels, true);
+        }
         let rates = &self.rates;
         let mut cost = Cost::of(items, unpriced, plan.vessels, rates.minutes(plan.vessels), rates);
         let stays = plan.residue.over(plan.total).unwrap_or_default();
         cost.fixed = cost.fixed + poured.times(stays);
         Ok(cost)
+    }
+
+    /// What finishes a candle of this formula in this vessel: the parts of the first product that is made of them.
+    fn finishing(&self, formula: &Id, vessel: &Id) -> &[String] {
+        let products = self.products_shown().into_iter().filter_map(|k| k.body());
+        let mut of = products.filter(|p| p.formula == *formula && p.vessel == *vessel);
+        of.next().map(|p| p.parts.as_slice()).unwrap_or_default()
     }
 
     fn price_of(&self, ledger: &Ledger, name: &str, grams: Exact, pieces: u32) -> Option<Money> {

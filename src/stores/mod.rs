@@ -18,7 +18,7 @@ pub use ledger::{Account, Holding, Ledger, Take};
 pub use order::{OFFERS, SupplyDraft};
 pub use pace::{Pace, Reorder};
 pub use supply::{Buy, Offer, Supply};
-pub use trace::{Origin, Reach};
+pub use trace::{Origin, Reach, Sent};
 
 use crate::day::Day;
 use crate::quantity::{

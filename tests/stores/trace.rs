@@ -89,3 +89,51 @@ proptest! {
         prop_assert_eq!(forward, back);
     }
 }
+
+/// From a lot to who has the candles; of one who is removed only the candles are told.
+#[test]
+fn from_a_lot_to_the_customers() {
+    use potside::book::Act;
+    use potside::shelf::{Buys, Customer, Move, Order, OrderLine, Reason};
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 5000, 1000);
+    shop.pour("p1", 2, 400, &["a"]);
+    shop.pour("p2", 3, 400, &[]);
+    let customer =
+        |name: &str| Customer { name: name.into(), buys: Buys::Retail, contact: "12 Mill Lane".into() };
+    for (of, name) in [("c1", "Ada"), ("c2", "Bo")] {
+        shop.act(4, Act::Customer { id: id(of), over: None, body: customer(name) });
+        let lines = vec![OrderLine { product: id("x"), number: 2 }];
+        let body = Order {
+            customer: Some(id(of)),
+            lines,
+            wanted: None,
+            in_parts: false,
+            note: String::new(),
+            closed: false,
+        };
+        shop.act(4, Act::Order { id: id(&format!("o-{of}")), over: None, body });
+    }
+    let mut moved = |of: &str, batch: &str, order: Option<&str>, day: u32| {
+        let reason = match order {
+            Some(order) => Reason::Shipped { order: id(order), product: id("x") },
+            None => Reason::Gift,
+        };
+        let on = potside::day::Day(super::shared::FIRST + day);
+        let body = Move { batch: id(batch), number: 2, reason, on, note: String::new() };
+        shop.act(day, Act::Moved { id: id(of), over: None, body });
+    };
+    moved("m1", "p1", Some("o-c2"), 9);
+    moved("m2", "p1", Some("o-c1"), 8);
+    moved("m3", "p2", Some("o-c1"), 8);
+    moved("m4", "p1", None, 7);
+    let names = |shop: &Shop| -> Vec<Option<String>> {
+        let ledger = shop.ledger();
+        let reached = ledger.forward(shop.state(), &id("a"));
+        shop.state().sent_of(&reached).iter().map(|s| s.customer.map(|c| c.name.clone())).collect()
+    };
+    assert_eq!(names(&shop), [Some("Ada".to_owned()), Some("Bo".to_owned())]);
+    shop.act(10, Act::Forgotten { customer: id("c2") });
+    assert_ne!(names(&shop).last(), Some(&Some("Bo".to_owned())));
+    assert_eq!(names(&shop).len(), 2);
+}

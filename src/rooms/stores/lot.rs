@@ -9,6 +9,7 @@ use crate::rooms::parts::{
     text_field,
 };
 use crate::rooms::workshop::Workshop;
+use crate::shelf::batch_number;
 use crate::stores::{Account, Holding, Ledger, LotEvent, Measure};
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
@@ -138,7 +139,16 @@ pub(super) fn went(
     let row = |reach: &crate::stores::Reach| {
         let plan = &reach.batch.run.plan;
         let candles = reach.batch.filled_vessels().to_string();
-        let detail = [&candles, " × ", &plan.vessel, ", ", &keep::day(reach.batch.began)].concat();
+        let detail = [
+            &candles,
+            " × ",
+            &plan.vessel,
+            ", ",
+            &batch_number(reach.batch),
+            ", ",
+            &keep::day(reach.batch.began),
+        ]
+        .concat();
         el("li").child(
             el("a")
                 .attr("href", ["#pot/record/", &reach.batch.id.0].concat())

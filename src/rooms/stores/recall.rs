@@ -6,7 +6,8 @@ use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{missing_page, press};
 use crate::rooms::workshop::Workshop;
-use crate::stores::{Account, Holding, Ledger};
+use crate::shelf::batch_number;
+use crate::stores::{Account, Holding, Ledger, Reach, Sent};
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
     with_ledger(shop, move |ledger| match ledger.lot(&id) {
@@ -27,7 +28,12 @@ fn sheet(shop: Workshop, state: &State, ledger: &Ledger, (account, holding): (&A
     let rows = reached.iter().map(|reach| {
         let plan = &reach.batch.run.plan;
         el("tr")
-            .child(el("td").child(keep::day(reach.batch.began)))
+            .child(
+                el("td")
+                    .child(batch_number(reach.batch))
+                    .child(" ")
+                    .child(el("span").class("detail").child(keep::day(reach.batch.began))),
+            )
             .child(el("td").child(plan.formula.clone()).child(", ").child(plan.vessel.clone()))
             .child(el("td").class("number").child(reach.batch.filled_vessels().to_string()))
             .child(el("td").class("number").child(account.measure.say(reach.amount, shop.voice())))
@@ -62,7 +68,7 @@ fn sheet(shop: Workshop, state: &State, ledger: &Ledger, (account, holding): (&A
                         .child(
                             el("thead").child(
                                 el("tr")
-                                    .child(head("Poured", false))
+                                    .child(head("Batch", false))
                                     .child(head("What", false))
                                     .child(head("Candles", true))
                                     .child(head("Of the lot", true)),
@@ -71,7 +77,42 @@ fn sheet(shop: Workshop, state: &State, ledger: &Ledger, (account, holding): (&A
                         .child(el("tbody").child(rows.views())),
                 )
         }))
+        .child(who(state, &reached))
         .child(el("h2").child("All of it"))
         .child(lot::balance(shop, account.measure, holding))
         .view()
+}
+
+/// Who has some of the candles, and how many are still here.
+fn who(state: &State, reached: &[Reach]) -> View {
+    if reached.is_empty() {
+        return ().view();
+    }
+    let sent = state.sent_of(reached);
+    let here: i64 = reached.iter().map(|r| state.left_of(r.batch).max(0)).sum();
+    let row = |sent: &Sent| {
+        let batch = state.batches.get(&sent.moved.batch).map(batch_number).unwrap_or_default();
+        let (name, contact) = match sent.customer {
+            Some(customer) => (customer.name.clone(), customer.contact.clone()),
+            None => ("Nobody is named".to_owned(), String::new()),
+        };
+        el("li").child(
+            el("p")
+                .child(el("strong").child(sent.moved.number.to_string()))
+                .child(" of ")
+                .child(batch)
+                .child(" on ")
+                .child(keep::day(sent.moved.on.noon()))
+                .child(": ")
+                .child(el("strong").child(name))
+                .child(el("span").class("detail prose").child(" ").child(contact)),
+        )
+    };
+    let none = sent.is_empty().then(|| el("p").child("None were sent."));
+    group![
+        el("h2").child("Who has them"),
+        none,
+        el("ul").class("list").attr("id", "who").child(sent.iter().map(row).views()),
+        el("p").child("On the shelf: ").child(el("strong").child(here.to_string())).child(".")
+    ]
 }
