@@ -9,8 +9,8 @@ use crate::dom::*;
 use crate::keep;
 use crate::quantity::{Length, Mass};
 use crate::rooms::parts::{
-    Field, Pick, Typed, choice, live, mass_field, page_head, page_part, pick, press, sentence, text_field,
-    why_button,
+    Field, Pick, Typed, choice, length_field, live, mass_field, page_head, page_part, pick, press, sentence,
+    stepper, text_field, why_button,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::batch_number;
