@@ -26,6 +26,9 @@ mod native;
 mod page;
 mod start;
 mod store;
+#[allow(dead_code, reason = "shared with the tests of burn trials")]
+#[path = "../../tests/burn/strd.rs"]
+mod strd;
 mod trace;
 
 use browser::{Browser, Engine};

@@ -79,4 +79,9 @@ pub(crate) fn figures() {
     assert!(restore(&pot, fill, None, voice).is_some_and(|r| r.factor == Exact::ratio(6, 5)));
     let took = micros(|| restore(black_box(&pot), fill, None, voice));
     line("rebalance_us", took, "us", Some(BUDGET_US));
+
+    // Of NIST's certified sets for linear regression the worst value, error or spread.
+    let worst =
+        crate::strd::SETS.iter().map(|(set, powers)| crate::strd::worst(set, powers)).fold(0.0, f64::max);
+    line("trial_fit_error_percent", 100.0 * worst, "%", Some(0.01));
 }

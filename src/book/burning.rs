@@ -3,6 +3,8 @@
 use super::lookup::{key, shown};
 use super::{Id, Kept, State};
 use crate::bench::burn::{Advice, Course, Heavy, Trial, Tried, WickSeries, advise, course};
+use crate::formula::{Basis, PartKind};
+use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, Share, Voice};
 
 /// The candles with one wick.
 #[derive(Clone, PartialEq, Debug)]
@@ -11,7 +13,39 @@ pub struct Burned {
     pub candles: Vec<(Trial, Course)>,
 }
 
+/// What is known of a candle from its formula and vessel, to begin a trial with.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Known {
+    pub fragrance: String,
+    pub load: Option<Amount<Share>>,
+    pub wax: String,
+    pub vessel: String,
+    pub diameter: Option<Amount<Length>>,
+    pub wick: String,
+    pub fill: Option<Amount<Mass>>,
+}
+
 impl State {
+    /// What the formula, and the vessel it is poured into first, tell of a candle.
+    pub fn known_of(&self, formula: &Id, voice: Voice) -> Option<Known> {
+        let body = self.formulas.get(formula)?.body()?;
+        let fragrance = body.parts.iter().find(|p| p.kind == PartKind::Fragrance);
+        let waxes: Vec<&str> = body.wax.iter().map(|w| w.name.as_str()).collect();
+        let offer = self.vessels_for(formula).into_iter().next();
+        let vessel = offer.as_ref().and_then(|o| self.vessels.get(&o.vessel)?.body());
+        let fill = vessel.and_then(|v| self.fill(v, body, voice).ok());
+        Some(Known {
+            fragrance: fragrance.map(|p| p.name.clone()).unwrap_or_default(),
+            load: fragrance.and_then(|p| if let Basis::OfWax(share) = p.basis { Some(share) } else { None }),
+            wax: waxes.join(", "),
+            vessel: vessel.map(|v| v.name.clone()).unwrap_or_default(),
+            diameter: vessel.and_then(|v| Some(v.inside.as_ref()?.top)),
+            wick: offer.and_then(|o| o.wick).unwrap_or_default(),
+            fill: fill
+                .map(|(mass, _)| Amount::new(mass.in_base().round_to(Exact::ratio(1, 10)), MassUnit::Gram)),
+        })
+    }
+
     /// Candles on trial, by their marks.
     pub fn trials_shown(&self) -> Vec<&Kept<Trial>> {
         shown(&self.trials, |t| &t.name)

@@ -27,7 +27,7 @@ mod wish;
 mod writer;
 
 pub use act::{Act, Ending, Subject};
-pub use burning::Burned;
+pub use burning::{Burned, Known};
 pub use copy::{Copy, CopyError, LARGEST_COPY, read_copy, say_bytes};
 pub use crc::crc32c;
 pub use demo::demo;

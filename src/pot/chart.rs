@@ -200,7 +200,7 @@ fn paths(curve: &Curve, frame: &Frame) -> (String, String) {
     (line, upper)
 }
 
-fn to(path: &mut String, x: i32, y: i32) {
+pub(crate) fn to(path: &mut String, x: i32, y: i32) {
     path.push(if path.is_empty() { 'M' } else { 'L' });
     path.push_str(&x.to_string());
     path.push(' ');

@@ -29,6 +29,7 @@ mod used;
 mod ways;
 
 pub use card::StepView;
+pub(crate) use chart::to;
 pub use chart::{Chart, HIGH, WIDE, Words};
 pub use chill::Chill;
 pub use drops::{DropChoice, Shade, Wanted, choose_drops};

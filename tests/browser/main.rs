@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 mod browser;
+mod burn;
 mod flow;
 mod freeze;
 #[path = "../../tools/host.rs"]

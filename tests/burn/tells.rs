@@ -250,7 +250,10 @@ fn one_that_goes_out_by_itself_has_too_small_a_wick() {
         [lit(MORNING, 400.0), BurnEvent::Out { at: MORNING + 20 * MINUTE, mass: None, itself: true }];
     let found = judge(&trial("A1", "C 10"), &course(&events), &Limits::default(), Voice::default());
     assert_eq!(suggested(&found), Some(Verdict::Small));
-    assert_eq!((found[7].what, found[7].seen.as_str()), ("Stays alight", "went out 1 times"));
+    assert_eq!(
+        (found[7].what, found[7].seen.as_str()),
+        ("Stays alight", "went out by itself in 1 of 1 burns")
+    );
 }
 
 /// A jar of 70 mm is due after 2 h 45 min; a burn ends after 4 h and is told a quarter of an hour before; an hour's rest.

@@ -74,7 +74,7 @@ pub fn compare(a: &[(&Trial, &Course)], b: &[(&Trial, &Course)], voice: Voice) -
     Some(Compared { difference, half, told, why })
 }
 
-fn rates(of: &[(&Trial, &Course)]) -> Vec<f64> {
+pub(super) fn rates(of: &[(&Trial, &Course)]) -> Vec<f64> {
     let mut rates = Vec::new();
     for (trial, course) in of {
         let start = trial.start.value.in_base().to_f64();

@@ -75,7 +75,14 @@ pub fn judge(trial: &Trial, course: &Course, limits: &Limits, voice: Voice) -> V
         Finding {
             what: "Stays alight",
             seen: if itself > 0 {
-                ["went out ", &itself.to_string(), " times"].concat()
+                [
+                    "went out by itself in ",
+                    &itself.to_string(),
+                    " of ",
+                    &course.sessions.len().to_string(),
+                    " burns",
+                ]
+                .concat()
             } else {
                 String::new()
             },

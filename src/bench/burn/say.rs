@@ -1,8 +1,11 @@
 //! What is said of trials: names, times, reminders, the advice.
 
-use super::{Advice, Course, Full, Limits, PASSES, Session, Trial, WickSeries, pool, usual_full};
+use super::{
+    Advice, Course, Full, Limits, PASSES, Session, Trial, WickSeries, life, pool, rate, trend, usual_full,
+};
+use crate::bench::duration;
 use crate::bench::freezing::decimal_of;
-use crate::quantity::Voice;
+use crate::quantity::{Voice, Why};
 
 /// Below this chance a size is not worth calling likely; above it the series is said to end too soon (our own choice).
 const LIKELY: f64 = 0.5;
@@ -77,6 +80,35 @@ pub fn trim_first(limits: &Limits, voice: Voice) -> String {
         " before you light it, and take the snippet out of the wax.",
     ]
     .concat()
+}
+
+/// What one candle's burns tell, sentence by sentence, each with how it came about where that is asked.
+pub fn tells(trial: &Trial, course: &Course, voice: Voice) -> Vec<(String, Option<Why>)> {
+    let mut told = Vec::new();
+    if let Some(rate) = rate(course, voice) {
+        if let Some(life) = life(trial, &rate) {
+            told.push((["It lasts: ", &life.say(voice)].concat(), None));
+        }
+        told.insert(0, (["Burn rate: ", &rate.say(voice), "."].concat(), Some(rate.why)));
+    }
+    if let Some(trend) = trend(trial, course) {
+        told.push((trend.say(voice), None));
+    }
+    if let Some(session) = course.sessions.iter().rev().find(|s| s.looks.iter().any(|l| l.pool.is_some())) {
+        told.push((pool(trial, session).full.say(), None));
+    }
+    told
+}
+
+/// A burn that has ended in a line: `2 h 0 min, 10.0 g, 3 looks`.
+pub fn burn_line(session: &Session, voice: Voice) -> String {
+    let looks = session.looks.len();
+    let lost =
+        session.after.map(|after| [", ", &voice.amount(session.mass.less(after), voice.mass)].concat());
+    let count = [", ", &looks.to_string(), if looks == 1 { " look" } else { " looks" }].concat();
+    let itself = if matches!(session.out, Some((_, true))) { ", went out by itself" } else { "" };
+    [&duration(session.seconds(session.lit)), lost.as_deref().unwrap_or(", not weighed"), &count, itself]
+        .concat()
 }
 
 impl Advice {

@@ -26,6 +26,7 @@ pub(super) fn page(shop: Workshop) -> View {
                 ("#bench/density", "Density of a wax"),
             ],
         ),
+        section("bench-burns", "Burn trials", move || burns(shop), &[("#bench/burn", "Burn trials")]),
         section(
             "bench-vessels",
             "Vessels",
@@ -135,6 +136,20 @@ fn known(shop: Workshop) -> View {
         "Nothing weighed yet. A formula that counts drops or spoons needs to know what \
 one weighs.",
     )
+}
+
+/// How many candles burn and wait; the trials have pages of their own.
+fn burns(shop: Workshop) -> View {
+    let (burning, all) = shop.state(|s| {
+        let trials = s.trials_shown();
+        (trials.iter().filter(|k| s.course_of(&k.id).burning().is_some()).count(), trials.len())
+    });
+    let said = match (burning, all) {
+        (_, 0) => "Burn a candle down before you sell its like: that tells whether its wick fits.".to_owned(),
+        (0, _) => [&all.to_string(), " on trial, none burning now."].concat(),
+        _ => [&burning.to_string(), " of ", &all.to_string(), " on trial burning now."].concat(),
+    };
+    el("p").class(if burning > 0 { "found" } else { "muted" }).child(said).view()
 }
 
 /// Vessels live in the Book; by water is how they are measured best, and that is bench work.

@@ -1,5 +1,6 @@
 //! The Bench room: the workshop's scales and pots, and what weighing tells about drops, spoons and wax.
 
+mod burn;
 mod density;
 mod drops;
 mod freeze;
@@ -16,7 +17,8 @@ use crate::dom::*;
 use crate::quantity::Why;
 
 /// What the address asks for: `#bench/drops`, `#bench/spoons` and `#bench/density`, each with the id of an ingredient
-/// after it or without; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one; `#bench/freeze`.
+/// after it or without; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one; `#bench/freeze`;
+/// `#bench/burn` and what [`burn::page`] says.
 pub(super) fn room() -> View {
     let shop = Workshop::here();
     let rest = Derived::new(move || shop.route().with(|r| r.rest.clone()));
@@ -33,6 +35,7 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
         "scale" => scale::page(shop, &id()),
         "pot" => pot::page(shop, &id()),
         "freeze" => freeze::page(shop),
+        "burn" => burn::page(shop, at(1), at(2), at(3)),
         _ => list::page(shop),
     })
 }

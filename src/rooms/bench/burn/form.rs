@@ -1,0 +1,183 @@
+//! A new candle on trial: filled in from a formula, or from a candle that it is to be like.
+
+use super::{HERE, noted, read_some};
+use crate::bench::burn::{Heavy, Trial};
+use crate::book::{Act, Id, Known};
+use crate::dom::*;
+use crate::quantity::{Length, Mass, ShareUnit};
+use crate::rooms::parts::{
+    Field, Pick, Typed, choice, finish, length_field, live, mass_field, page_head, pick, share_field,
+    text_field,
+};
+use crate::rooms::workshop::Workshop;
+
+#[derive(Clone, Copy)]
+struct Form {
+    formula: Value<String>,
+    name: Typed,
+    fragrance: Typed,
+    load: Typed,
+    heavy: Value<Heavy>,
+    wax: Typed,
+    vessel: Typed,
+    diameter: Typed,
+    series: Value<String>,
+    wick: Typed,
+    replicate: Typed,
+    start: Typed,
+    fill: Typed,
+}
+
+impl Form {
+    /// As the candle `like` is, but for its mark and weight; with the wick at `place` of its series where one is named.
+    fn new(shop: Workshop, like: &Id, place: &str) -> Self {
+        let (like, next) = shop.state(|s| {
+            let like = s.trials.get(like).and_then(|k| k.body().cloned());
+            let wick = like
+                .as_ref()
+                .and_then(|t| s.series(&t.series)?.sizes.get(place.parse::<usize>().ok()?).cloned());
+            let only = s.wicks_shown().first().and_then(|k| k.body()).map(|w| w.name.clone());
+            (like, (wick, only))
+        });
+        let of = |get: fn(&Trial) -> &String| Typed::new(like.as_ref().map_or("", |t| get(t).as_str()));
+        let wick = next.0.or_else(|| like.as_ref().map(|t| t.wick.clone())).unwrap_or_default();
+        let again = like.as_ref().filter(|t| t.wick == wick).map_or(1, |t| t.replicate + 1);
+        Self {
+            formula: Value::new(String::new()),
+            name: Typed::new(""),
+            fragrance: of(|t| &t.fragrance),
+            load: Typed::amount(like.as_ref().and_then(|t| t.load)),
+            heavy: Value::new(like.as_ref().map_or(Heavy::Middle, |t| t.heavy)),
+            wax: of(|t| &t.wax),
+            vessel: of(|t| &t.vessel),
+            diameter: Typed::amount(like.as_ref().map(|t| t.diameter)),
+            series: Value::new(like.as_ref().map_or(next.1.unwrap_or_default(), |t| t.series.clone())),
+            wick: Typed::new(wick),
+            replicate: Typed::new(again.to_string()),
+            start: Typed::new(""),
+            fill: Typed::amount(like.as_ref().map(|t| t.fill)),
+        }
+    }
+
+    /// Fills in what the formula and its first vessel tell.
+    fn take(self, known: Known) {
+        let voice = Workshop::here().voice();
+        for (typed, text) in [
+            (self.fragrance, known.fragrance),
+            (self.load, known.load.map(|a| voice.typed(a)).unwrap_or_default()),
+            (self.wax, known.wax),
+            (self.vessel, known.vessel),
+            (self.diameter, known.diameter.map(|a| voice.typed(a)).unwrap_or_default()),
+            (self.wick, known.wick),
+            (self.fill, known.fill.map(|a| voice.typed(a)).unwrap_or_default()),
+        ] {
+            if !text.is_empty() {
+                typed.text.set(text);
+            }
+        }
+    }
+
+    fn trial(self, shop: Workshop) -> Result<Trial, Vec<String>> {
+        let mut wrong = Vec::new();
+        let length = shop.voice().length;
+        let diameter = noted("Inside across", self.diameter.read::<Length>(length), &mut wrong);
+        let start = noted("The whole candle", self.start.read::<Mass>(shop.mass_unit()), &mut wrong);
+        let fill = noted("Wax in it", self.fill.read::<Mass>(shop.mass_unit()), &mut wrong);
+        let load = read_some("Share of the wax", self.load, ShareUnit::Percent, &mut wrong);
+        let replicate = noted("Which of its kind", self.replicate.count(), &mut wrong);
+        let (Some(diameter), Some(start), Some(fill), Some(replicate)) = (diameter, start, fill, replicate)
+        else {
+            return Err(wrong);
+        };
+        let trial = Trial {
+            name: self.name.get(),
+            fragrance: self.fragrance.get(),
+            load,
+            heavy: self.heavy.get(),
+            wax: self.wax.get(),
+            vessel: self.vessel.get(),
+            diameter,
+            series: self.series.get(),
+            wick: self.wick.get(),
+            replicate,
+            start,
+            fill,
+        };
+        let errors = shop.state(|s| trial.check(s.series(&trial.series))).err().unwrap_or_default();
+        wrong.extend(errors.iter().map(ToString::to_string));
+        if wrong.is_empty() { Ok(trial) } else { Err(wrong) }
+    }
+}
+
+pub(super) fn page(shop: Workshop, like: &Id, place: &str) -> View {
+    let form = Form::new(shop, like, place);
+    watch(move || {
+        let formula = Id(form.formula.get());
+        if let Some(known) = untrack(|| shop.state(|s| s.known_of(&formula, shop.voice()))) {
+            form.take(known);
+        }
+    });
+    let formulas = move || {
+        let all = shop.state(|s| {
+            let one = |k: &crate::book::Kept<crate::formula::Formula>| {
+                Some((k.id.0.clone(), k.body()?.name.clone()))
+            };
+            s.formulas_shown().into_iter().filter_map(one).collect::<Vec<Pick>>()
+        });
+        [(String::new(), "none".to_owned())].into_iter().chain(all).collect()
+    };
+    let series = move || {
+        let all = shop.state(|s| {
+            let names = s.wicks_shown().into_iter().filter_map(|k| k.body()).map(|w| w.name.clone());
+            names.map(|name| (name.clone(), name)).collect::<Vec<Pick>>()
+        });
+        [(String::new(), "none".to_owned())].into_iter().chain(all).collect()
+    };
+    let sizes = move || {
+        let sizes = form.series.with(|name| shop.state(|s| s.series(name).map(|w| w.sizes.clone())));
+        untrack(|| match sizes {
+            Some(sizes) => pick("Wick", form.wick.text, move || {
+                sizes.iter().map(|size| (size.clone(), size.clone())).collect()
+            }),
+            None => text_field("Wick", form.wick, Vec::new()),
+        })
+    };
+    let save = move || match form.trial(shop) {
+        Ok(trial) => {
+            let id = shop.new_id();
+            if shop.act(Act::Trial { id: id.clone(), over: None, body: Box::new(trial) }) {
+                shop.go(&super::address(&id));
+            }
+            Vec::new()
+        }
+        Err(wrong) => wrong,
+    };
+    let heavy = [Heavy::Light, Heavy::Middle, Heavy::Heavy].map(|h| (h, h.name()));
+    let counted = Field { keys: "numeric", ..Field::new("Which of its kind").hint("1 for the first.") };
+    let count = move || form.replicate.count().map(|_| String::new()).map_err(|e| e.to_string());
+    group![
+        page_head(HERE, "Burn trials", "A candle on trial".to_owned()),
+        el("p").class("lead").child(
+            "Burn it as it will be sold, after its cure. Mark it, so that it is not mixed up with another.",
+        ),
+        text_field("Mark on the candle", form.name, Vec::new()),
+        pick("Filled in from the formula", form.formula, formulas),
+        el("div")
+            .class("fields")
+            .child(text_field("Fragrance", form.fragrance, shop.state(|s| s.part_names())))
+            .child(share_field(Field::new("Share of the wax").placeholder("8 %").optional(), form.load))
+            .child(text_field("Wax", form.wax, shop.state(|s| s.wax_names())))
+            .child(text_field("Vessel", form.vessel, Vec::new()))
+            .child(length_field(Field::new("Inside across").hint("Where the wax stands."), form.diameter))
+            .child(mass_field(Field::new("Wax in it").hint("With the fragrance."), form.fill))
+            .child(mass_field(
+                Field::new("The whole candle").hint("With its vessel, on the scale."),
+                form.start
+            ))
+            .child(pick("Wick series", form.series, series))
+            .child(live(sizes))
+            .child(crate::rooms::parts::field(counted, form.replicate, count)),
+        choice("The fragrance is", form.heavy, &heavy),
+        finish("Put it on trial", Some(HERE), save)
+    ]
+}

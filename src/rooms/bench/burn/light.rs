@@ -1,0 +1,61 @@
+//! Lighting a candle, and weighing it afterwards.
+
+use super::{does, noted};
+use crate::bench::burn::{BurnEvent, Course, THROWS, Trial, trim_first};
+use crate::book::Id;
+use crate::dom::*;
+use crate::keep;
+use crate::quantity::{Amount, Quantity, Unit};
+use crate::rooms::parts::{Field, Typed, caution, choice, finish, mass_field};
+use crate::rooms::workshop::Workshop;
+
+/// Nothing said, or a throw of 1 to 5.
+pub(super) fn throws() -> Vec<(Option<u32>, &'static str)> {
+    let all = (1..).zip(THROWS).map(|(n, words)| (Some(n), words));
+    [(None, "not smelt")].into_iter().chain(all).collect()
+}
+
+pub(super) fn form(shop: Workshop, id: Id, trial: &Trial, course: &Course) -> View {
+    // What it weighed last; the first time, what was typed of it.
+    let last = course.sessions.last().and_then(|s| s.after);
+    let unit = shop.mass_unit();
+    let mass = last.map_or(trial.start, |m| Amount::new(m.to(unit).round_to(unit.step()), unit));
+    let mass = Typed::amount(Some(mass));
+    let trimmed = Value::new(true);
+    let throw = Value::new(None::<u32>);
+    let light = move || {
+        let mut wrong = Vec::new();
+        if let Some(mass) = noted("The scale shows", mass.read(shop.mass_unit()), &mut wrong) {
+            let event = BurnEvent::Lit { at: keep::now(), mass, trimmed: trimmed.get(), throw: throw.get() };
+            does(shop, &id, event);
+        }
+        wrong
+    };
+    let trim = shop.state(|s| trim_first(&s.limits, shop.voice()));
+    group![
+        el("p").class("found").child(trim),
+        mass_field(Field::new("The scale shows").hint("The candle with its vessel, cold."), mass),
+        choice("The wick", trimmed, &[(true, "is trimmed"), (false, "is not trimmed")]),
+        choice("Cold throw", throw, &throws()),
+        caution(
+            "stay with it until it is out again. Set it on something that takes heat, away from whatever catches fire."
+        ),
+        el("div").class("large").child(finish("Light it now", None, light))
+    ]
+}
+
+pub(super) fn weigh(shop: Workshop, id: Id) -> View {
+    let mass = Typed::new("");
+    let keep = move || {
+        let mut wrong = Vec::new();
+        if let Some(mass) = noted("The scale shows", mass.read(shop.mass_unit()), &mut wrong) {
+            does(shop, &id, BurnEvent::Weighed { mass });
+        }
+        wrong
+    };
+    group![
+        caution("hot wax burns. Carry it only when the wax has set."),
+        mass_field(Field::new("After the burn it weighs").hint("The candle with its vessel."), mass),
+        el("div").class("large").child(finish("Keep this weight", None, keep))
+    ]
+}

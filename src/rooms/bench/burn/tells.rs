@@ -1,0 +1,122 @@
+//! What a candle's burns tell, with pictures, its limits, the wicks beside each other and which comes next.
+
+use crate::bench::burn::{
+    Course, Trial, burn_curve, burn_line, compare, judge, pool_picture, rate, tells, wicks_picture,
+};
+use crate::book::{Burned, Id};
+use crate::dom::*;
+use crate::keep;
+use crate::rooms::parts::{chart, page_part, sentence, why_button};
+use crate::rooms::workshop::Workshop;
+
+pub(super) fn parts(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
+    if course.sessions.is_empty() {
+        return page_part("burn-next", "Which wick next", next(shop, id, trial));
+    }
+    let like = shop.state(|s| s.like(trial));
+    group![
+        page_part("burn-told", "What it shows", told(shop, trial, course)),
+        page_part("burn-limits", "Against your limits", limits(shop, trial, course)),
+        (like.len() > 1).then(|| page_part("burn-wicks", "Wicks side by side", wicks(shop, &like))),
+        page_part("burn-next", "Which wick next", next(shop, id, trial))
+    ]
+}
+
+/// A sentence with its why.
+fn said((text, why): (String, Option<crate::quantity::Why>)) -> View {
+    el("div").class("answer-line").child(el("p").child(text)).child(why.map(why_button)).view()
+}
+
+fn told(shop: Workshop, trial: &Trial, course: &Course) -> View {
+    let voice = shop.voice();
+    let all = tells(trial, course, voice);
+    let none = all.is_empty().then(|| sentence("Weigh it after a burn: then its burn rate is told."));
+    let curve = rate(course, voice).and_then(|r| burn_curve(trial, course, &r, voice));
+    let pool = pool_picture(trial, course, voice);
+    let burn = |session: &crate::bench::burn::Session| {
+        session.out.map(|_| {
+            el("li")
+                .class("row")
+                .child(el("span").child(keep::when(session.lit)))
+                .child(el("span").class("detail").child(burn_line(session, voice)))
+        })
+    };
+    let titled = |title: &'static str, of: &crate::pot::Chart| {
+        el("figure").class("burned").child(el("figcaption").child(title)).child(chart(of))
+    };
+    group![
+        none,
+        all.into_iter().map(said).views(),
+        curve.as_ref().map(|c| titled("Wax left", c)),
+        pool.as_ref().map(|c| titled("Pool across, each burn a line", c)),
+        el("ul").class("list").child(course.sessions.iter().filter_map(burn).views())
+    ]
+}
+
+fn limits(shop: Workshop, trial: &Trial, course: &Course) -> View {
+    let limits = shop.state(|s| s.limits.clone());
+    let row = |f: crate::bench::burn::Finding| {
+        let seen = if f.seen.is_empty() { "–".to_owned() } else { f.seen };
+        el("tr")
+            .child(el("th").attr("scope", "row").child(f.what))
+            .child(el("td").child(seen))
+            .child(
+                el("td")
+                    .child(f.limit)
+                    .child(el("span").class("detail").child([" (", f.source, ")"].concat())),
+            )
+            .child(el("td").child(el("strong").child(f.outcome.name())))
+    };
+    let found = judge(trial, course, &limits, shop.voice());
+    let head = |words: &'static str| el("th").attr("scope", "col").child(words);
+    let table = el("table")
+        .class("findings")
+        .child(el("thead").child(
+            el("tr").child(head("What")).child(head("Worst seen")).child(head("Limit")).child(head("So")),
+        ))
+        .child(el("tbody").child(found.into_iter().map(row).views()));
+    group![
+        table,
+        el("p").class("why-line").child(
+            "The usual limits are common practice where no standard is named; they are no standard's text and no proof of \
+safety. Set your own under “My limits”.",
+        )
+    ]
+}
+
+/// Each wick against the one before it in the series.
+fn wicks(shop: Workshop, like: &[Burned]) -> View {
+    let voice = shop.voice();
+    let sets: Vec<(&str, Vec<(&Trial, &Course)>)> =
+        like.iter().map(|b| (b.wick.as_str(), b.candles.iter().map(|(t, c)| (t, c)).collect())).collect();
+    let mut lines = Vec::new();
+    for ((first, a), (second, b)) in sets.iter().zip(sets.iter().skip(1)) {
+        let compared = compare(a, b, voice);
+        lines.extend(compared.map(|c| said((c.say(first, second, voice), Some(c.why)))));
+    }
+    group![
+        wicks_picture(&sets, voice).as_ref().map(chart),
+        lines,
+        el("p").class("why-line").child("Same fragrance, wax and vessel; only the wick differs.")
+    ]
+}
+
+fn next(shop: Workshop, id: &Id, trial: &Trial) -> View {
+    let found = shop.state(|s| {
+        s.next_wick(trial).map(|(series, advice)| (advice.say(series, shop.voice()), advice.size))
+    });
+    let Some((said, place)) = found else {
+        return sentence(
+            "Type the series of this wick in, smallest size first: then the trials tell which size to try.",
+        );
+    };
+    let to = ["#bench/burn/new/", &id.0, "/", &place.to_string()].concat();
+    let line =
+        |(place, text): (usize, String)| el("p").class(if place == 0 { "found" } else { "lead" }).child(text);
+    group![
+        el("div").attr("aria-live", "polite").child(said.into_iter().enumerate().map(line).views()),
+        el("p")
+            .class("actions")
+            .child(el("a").class("button main").attr("href", to).child("Mark a candle with this wick"))
+    ]
+}

@@ -1,0 +1,162 @@
+//! Burn trials with the server gone: from first light to a recommended wick, by touch, two candles at once, and a clock that
+//! goes on through a restart.
+
+use crate::browser::{Browser, Engine};
+use crate::look::{axe, look};
+use crate::pour::serve;
+use serde_json::Value;
+
+/// Seconds on the first clock.
+const CLOCK: &str = r#"
+const said = document.querySelector(".clock")?.innerText.match(/(\d+):(\d\d):(\d\d)/);
+return said ? 3600 * said[1] + 60 * said[2] + Number(said[3]) : null;
+"#;
+
+async fn seconds(b: &Browser) -> f64 {
+    b.wait_js("a clock", CLOCK, vec![]).await.as_f64().unwrap()
+}
+
+async fn clocks(b: &Browser, wanted: u32) {
+    let script = "return document.querySelectorAll('.clock').length === arguments[0]";
+    b.waits("so many clocks", script, vec![wanted.into()]).await;
+}
+
+/// Fills in what a candle is made of and puts it on trial.
+async fn on_trial(b: &Browser, mark: &str, wick: &str) {
+    b.room("bench/burn/new").await;
+    b.fill("Mark on the candle", mark).await;
+    b.fill("Fragrance", "Apple").await;
+    b.fill("Wax", "Plain wax").await;
+    b.fill("Vessel", "Straight jar").await;
+    b.fill("Inside across", "70 mm").await;
+    b.fill("Wax in it", "180 g").await;
+    b.fill("The whole candle", "400 g").await;
+    b.pick("Wick", wick).await;
+    b.tap("Put it on trial").await;
+    b.sees("Light it now").await;
+}
+
+/// Lights it, looks once, puts it out, weighs it and closes the trial.
+async fn burns(b: &Browser, verdict: &str, grams: &str) {
+    b.tap("Light it now").await;
+    b.sees("Put it out").await;
+    b.fill("Pool across", "69 mm").await;
+    b.tap("Keep this look").await;
+    b.sees("What it shows").await;
+    b.tap("Put it out").await;
+    b.fill("After the burn it weighs", grams).await;
+    b.tap("Keep this weight").await;
+    b.sees("You decide.").await;
+    b.tap(verdict).await;
+    b.tap("Close this trial").await;
+    b.sees("This candle:").await;
+}
+
+#[tokio::test]
+async fn a_trial_by_touch_from_first_light_to_a_wick() {
+    let host = serve("/");
+    let address = host.address();
+    let mut b = Browser::start(Engine::Chromium, "burn").await;
+    b.open(&address).await;
+    b.size(1024, 768).await;
+    b.kept_offline().await;
+    drop(host);
+    b.open(&address).await;
+    b.sees("From the formula to the poured candle").await;
+    b.room("bench/burn").await;
+    b.sees("No candle on trial yet").await;
+    b.room("bench/burn/wicks/new").await;
+    b.fill("Name of the series", "Cotton").await;
+    b.set("Sizes, the smallest first", "C 8\nC 10").await;
+    b.tap("Keep this series").await;
+    b.tap("Cotton").await;
+    b.set("Sizes, the smallest first", "C 8\nC 10\nC 10\nC 12\nC 14").await;
+    b.tap("Keep this series").await;
+    b.sees("stands there twice").await;
+    b.set("Sizes, the smallest first", "C 8\nC 10\nC 12\nC 14").await;
+    b.tap("Keep this series").await;
+    b.sees("C 8, C 10, C 12, C 14").await;
+
+    // What is wrong gets its sentence and stays typed.
+    b.room("bench/burn/new").await;
+    b.fill("Mark on the candle", "A1").await;
+    b.tap("Put it on trial").await;
+    b.sees("Not saved:").await;
+    on_trial(&b, "A1", "C 10").await;
+    b.sees("before you light it").await;
+    b.tap("Light it now").await;
+    b.sees("Full pool expected").await;
+    b.saved().await;
+
+    // Two at once; the clocks go on while nobody looks, since they count from the light that is kept.
+    on_trial(&b, "A2", "C 8").await;
+    b.tap("Light it now").await;
+    b.sees("Put it out").await;
+    b.saved().await;
+    b.room("bench/burn").await;
+    clocks(&b, 2).await;
+    let before = seconds(&b).await;
+    b.close_and_restart().await;
+    b.open(&format!("{address}#bench/burn")).await;
+    b.size(1024, 768).await;
+    clocks(&b, 2).await;
+    let after = seconds(&b).await;
+    assert!(after > before, "the clock went on: {before} s, then {after} s");
+    assert!(after < before + 600.0, "{before} s, then {after} s");
+
+    let (axe, mut found) = (axe(), Vec::new());
+    look(&b, &axe, "burn-now", &mut found).await;
+    b.size(390, 844).await;
+    b.tap("Put out A2").await;
+    clocks(&b, 1).await;
+    b.tap("Look at A1").await;
+    b.sees("What you see").await;
+    b.fill("Pool across", "30 mm").await;
+    b.fill("Flame", "tall").await;
+    b.tap("Keep this look").await;
+    b.sees("Flame: ").await;
+    b.fill("Flame", "3.5 in").await;
+    b.tap("Keep this look").await;
+    b.sees("not kept").await;
+    look(&b, &axe, "burn-candle", &mut found).await;
+    b.size(768, 1024).await;
+    b.tap("Take the last thing back").await;
+    b.waits("no finding", "return !document.body.innerText.includes('not kept')", vec![]).await;
+    b.tap("It went out by itself").await;
+    b.fill("After the burn it weighs", "399 g").await;
+    b.tap("Keep this weight").await;
+    b.sees("By your limits: wick too small").await;
+    b.tap("Close this trial").await;
+    b.sees("This candle: wick too small.").await;
+
+    // The search goes up, and three that pass settle it.
+    b.sees("Try C 1").await;
+    b.sees("test before sale").await;
+    b.tap("Mark a candle with this wick").await;
+    b.sees("A candle on trial").await;
+    let wick = b.wait_js("the wick", WICK, vec![]).await;
+    let wick = wick.as_str().unwrap_or_default().to_owned();
+    assert!(["C 12", "C 14"].contains(&wick.as_str()), "a larger one: {wick}");
+    for (mark, grams) in [("B1", "398 g"), ("B2", "397.5 g"), ("B3", "398.2 g")] {
+        on_trial(&b, mark, "C 12").await;
+        burns(&b, "passed", grams).await;
+    }
+    b.sees("C 12 passed in 3 candles").await;
+    look(&b, &axe, "burn-told", &mut found).await;
+    for page in ["bench/burn/new", "bench/burn/limits", "bench/burn/wicks/new"] {
+        b.room(page).await;
+        look(&b, &axe, &page.replace('/', "-"), &mut found).await;
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+    b.saved().await;
+    let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
+    let other: Vec<&Value> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
+    assert!(other.is_empty(), "{other:?}");
+    b.end().await;
+}
+
+/// What is picked as the wick.
+const WICK: &str = r#"
+const label = [...document.querySelectorAll("label")].find((l) => l.innerText.trim() === "Wick");
+return label?.control?.value || null;
+"#;
