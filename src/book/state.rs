@@ -8,7 +8,7 @@ use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
 use crate::formula::Formula;
 use crate::pot::{Plan, Run, RunError};
-use crate::shelf::{Customer, Move, Order, Product, Ticked};
+use crate::shelf::{Customer, Move, Order, Product, Ticked, batch_number};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::text;
 use crate::vessel::Vessel;
@@ -301,7 +301,7 @@ impl State {
         if vessels > MOST_VESSELS {
             return Err(Refusal::TooManyVessels { vessels });
         }
-        let begun = Batch {
+        let mut begun = Batch {
             id: batch.clone(),
             formula: formula.clone(),
             version: version.clone(),
@@ -315,6 +315,7 @@ impl State {
             minutes: None,
             ticked: Ticked::default(),
         };
+        begun.words.extend(["\n", &text::lower(&batch_number(&begun))]);
         self.batches.add(batch, begun);
         Ok(())
     }

@@ -1,10 +1,12 @@
 //! Orders and what stands on the shelf: what is sold, to whom, what of it is there, what is short and when it can ship.
 
+mod draft;
 mod finish;
 mod number;
 mod open;
 mod stock;
 
+pub use draft::{OrderDraft, ProductDraft};
 pub use finish::{FINISHES, Finish, Ticked};
 pub use number::{batch_number, check_sign, is_batch_number};
 pub use open::{Open, OpenLine, When};
@@ -116,6 +118,13 @@ wire_enum!(Reason {
 });
 
 impl Move {
+    /// So many were counted where the book says `left`: how many are missing or found, none where it agrees.
+    pub fn counted(left: i64, counted: u32) -> Option<(u32, Reason)> {
+        let off = i64::from(counted) - left;
+        let number = u32::try_from(off.unsigned_abs()).unwrap_or(u32::MAX);
+        (off != 0).then_some((number, if off < 0 { Reason::Missing } else { Reason::Found }))
+    }
+
     /// What it adds to the batch's candles on the shelf.
     pub fn adds(&self) -> i64 {
         let number = i64::from(self.number);

@@ -1,7 +1,7 @@
 //! Orders that wait: what of each is there, what is short, and when it can ship at the earliest.
 
 use super::stock::by_ready;
-use super::{Order, Product, Stand, Stock};
+use super::{Move, Order, Product, Reason, Stand, Stock};
 use crate::book::{Id, Kept, State};
 use crate::day::Day;
 use crate::sort;
@@ -137,6 +137,28 @@ impl<'a> Open<'a> {
             day if poured => When::IfPoured(day),
             day => When::On(day),
         }
+    }
+
+    /// For each line what may go now, as moves off the shelf: batches whose candles have cured, the first ready first.
+    pub fn shipment(&self, today: Day) -> Vec<Move> {
+        let mut moves = Vec::new();
+        for line in &self.lines {
+            let mut may = line.may_go(self.order.in_parts);
+            for (batch, number) in &line.kept {
+                let number = may.min(*number);
+                if number > 0 {
+                    may -= number;
+                    moves.push(Move {
+                        batch: (*batch).clone(),
+                        number: u32::try_from(number).unwrap_or(u32::MAX),
+                        reason: Reason::Shipped { order: self.kept.id.clone(), product: line.id.clone() },
+                        on: today,
+                        note: String::new(),
+                    });
+                }
+            }
+        }
+        moves
     }
 
     pub fn short(&self) -> i64 {

@@ -15,4 +15,5 @@ mod look;
 mod page;
 mod paper;
 mod pour;
+mod shelf;
 mod stores;

@@ -7,6 +7,7 @@ use crate::dom::*;
 use crate::formula::Formula;
 use crate::rooms::parts::{Field, Typed, field, press};
 use crate::rooms::workshop::Workshop;
+use crate::shelf::batch_number;
 use crate::vessel::Vessel;
 
 /// One line: where it leads, its title, a word on it, a mark.
@@ -181,7 +182,8 @@ fn batch_line(batch: &Batch) -> Line {
     Line {
         to: format!("#book/batch/{}", batch.id),
         title: plan.formula.clone(),
-        detail: format!("{}, {}", counted(plan.vessels, &plan.vessel), when(batch.began)),
+        detail: [&counted(plan.vessels, &plan.vessel), ", ", &when(batch.began), ", ", &batch_number(batch)]
+            .concat(),
         mark: standing(batch),
     }
 }

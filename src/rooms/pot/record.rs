@@ -7,6 +7,7 @@ use crate::pot::{Record, RecordLine, RecordStep, RecordVessel};
 use crate::quantity::{Exact, Mass, show_both};
 use crate::rooms::parts::{mass, notes};
 use crate::rooms::workshop::Workshop;
+use crate::shelf::batch_number;
 
 /// A batch, running or ended, on one page that prints.
 pub(in crate::rooms) fn record(batch: &Batch) -> View {
@@ -42,7 +43,13 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
                 .child(el("strong").child(ended.unwrap_or_else(|| "Still going on".to_owned())))
                 .child("."),
         )
-        .child(el("p").child(circumstances))
+        .child(
+            el("p")
+                .child("Batch ")
+                .child(el("strong").child(batch_number(batch)))
+                .child(". ")
+                .child(circumstances),
+        )
         .child(ways(shop, batch))
         .child(
             el("dl")

@@ -1,0 +1,182 @@
+//! Everything on the Shelf: orders first, then what is there.
+
+use super::{HERE, candles, today};
+use crate::book::State;
+use crate::dom::*;
+use crate::keep;
+use crate::rooms::parts::{live, page_part};
+use crate::rooms::workshop::Workshop;
+use crate::shelf::{Open, Stand, Stock, When, batch_number};
+
+/// The clock of the Shelf ticks once an hour: nothing on it changes sooner.
+const TICK: u64 = 60 * 60 * 1000;
+
+pub(super) fn page(shop: Workshop) -> View {
+    let hour = Derived::new(move || shop.now().get() / TICK);
+    let shown = move || {
+        hour.track();
+        shop.state(whole)
+    };
+    let link = |to: &'static str, class: &'static str, words: &'static str| {
+        el("a").class(class).attr("href", [HERE, to].concat()).child(words)
+    };
+    group![
+        el("div").class("head").child(el("h1").child("Shelf")).child(
+            el("div")
+                .class("actions")
+                .child(link("/order/new", "button main", "New order"))
+                .child(link("/product/new", "button", "New candle to sell"))
+                .child(link("/customers", "button", "Customers")),
+        ),
+        live(shown)
+    ]
+}
+
+fn whole(state: &State) -> View {
+    let shelf = state.shelf(today());
+    if shelf.stocks.is_empty() && shelf.loose.is_empty() && shelf.orders.is_empty() {
+        return empty();
+    }
+    let none = |words: &'static str| el("p").class("muted").child(words).view();
+    let orders = if shelf.orders.is_empty() {
+        none("No order waits.")
+    } else {
+        el("ul").class("list shelf").child(shelf.orders.iter().map(|o| order(state, o)).views()).view()
+    };
+    let stocks = if shelf.stocks.is_empty() {
+        none("Say which candles you sell: a formula in a vessel. Then what is poured of them stands here.")
+    } else {
+        shelf.stocks.iter().map(stock).views().view()
+    };
+    group![
+        page_part("shelf-orders", "Orders", orders),
+        page_part("shelf-there", "What is there", stocks),
+        (!shelf.loose.is_empty()).then(|| {
+            let rows = shelf.loose.iter().map(|s| stand(s, true)).views();
+            page_part("shelf-loose", "Not for sale yet", el("ul").class("list shelf").child(rows).view())
+        })
+    ]
+}
+
+fn empty() -> View {
+    el("div")
+        .class("empty")
+        .child(el("p").child(
+            "Orders stand here with what is short, and every poured candle with the day it is ready. It begins \
+with a candle to sell: a formula in a vessel.",
+        ))
+        .child(el("a").class("button main").attr("href", "#shelf/product/new").child("Name a candle to sell"))
+        .view()
+}
+
+/// Who ordered, for a title.
+pub(super) fn who(state: &State, open: &Open) -> String {
+    let customer = open.order.customer.as_ref().and_then(|id| state.customers.get(id)).and_then(|k| k.body());
+    customer.map_or_else(|| "An order".to_owned(), |c| c.name.clone())
+}
+
+/// When it can go, in a few words.
+pub(super) fn going(open: &Open) -> (bool, String) {
+    let day = |d: crate::day::Day| keep::weekday(d.noon());
+    match open.when() {
+        When::On(on) if on <= today() => (true, "Can go now".to_owned()),
+        When::On(on) => (false, ["All there, cured ", &day(on)].concat()),
+        When::IfPoured(on) => {
+            (false, ["Short ", &candles(open.short()), "; poured today, it goes ", &day(on)].concat())
+        }
+    }
+}
+
+fn order(state: &State, open: &Open) -> View {
+    let (now, words) = going(open);
+    let wanted =
+        open.order.wanted.map(|d| ["wanted ", &keep::weekday(d.noon())].concat()).unwrap_or_default();
+    let mut lines = Vec::new();
+    for line in &open.lines {
+        lines.push([&(line.number - line.sent).to_string(), " × ", &line.product.name].concat());
+    }
+    let late = open.is_late().then(|| el("span").class("tag").child("Late"));
+    el("li")
+        .child(
+            el("a")
+                .attr("href", [HERE, "/order/", &open.kept.id.0].concat())
+                .child(
+                    el("span")
+                        .class("what")
+                        .child(el("span").class("title").child(who(state, open)))
+                        .child(el("span").class("detail").child(lines.join(", ")))
+                        .child(el("span").class("detail").child(wanted)),
+                )
+                .child(el("span").class("state").flag("ready", now).child(words).child(late)),
+        )
+        .view()
+}
+
+fn stock(stock: &Stock) -> View {
+    let said = [&candles(stock.left()), ", ", &stock.free().to_string(), " of them free"].concat();
+    let short = (stock.short > 0).then(|| {
+        el("p")
+            .class("note caution")
+            .child(["Short ", &candles(stock.short), " for what is ordered."].concat())
+    });
+    let spare = (stock.spare_missing() > 0).then(|| {
+        el("p").class("note").child(
+            [
+                &candles(stock.spare_missing()),
+                " fewer than you wish to have in store (",
+                &stock.product.spare.to_string(),
+                ").",
+            ]
+            .concat(),
+        )
+    });
+    group![
+        el("h3").child(
+            el("a")
+                .attr("href", [HERE, "/product/", &stock.kept.id.0].concat())
+                .child(stock.product.name.clone())
+        ),
+        el("p").class("found").child(said),
+        short,
+        spare,
+        (!stock.stands.is_empty()).then(|| el("ul")
+            .class("list shelf")
+            .child(stock.stands.iter().map(|s| stand(s, false)).views()))
+    ]
+}
+
+/// One batch: its number, what is left, when it is ready.
+fn stand(stand: &Stand, named: bool) -> View {
+    let batch = stand.batch;
+    let plan = &batch.run.plan;
+    let ready = stand.ready <= today();
+    let day = keep::weekday(stand.ready.noon());
+    let state = if stand.left < 0 {
+        "More went than there were: count them".to_owned()
+    } else if ready {
+        ["Ready since ", &day].concat()
+    } else {
+        ["Curing, ready ", &day].concat()
+    };
+    let what = if named { [&plan.formula, ", ", &plan.vessel].concat() } else { batch_number(batch) };
+    let mut detail = vec![candles(stand.left)];
+    if named {
+        detail.push(batch_number(batch));
+    }
+    if !batch.ticked.is_whole() {
+        detail.push("not finished".to_owned());
+    }
+    el("li")
+        .child(
+            el("a")
+                .attr("href", [HERE, "/batch/", &batch.id.0].concat())
+                .child(
+                    el("span")
+                        .class("what")
+                        .child(el("span").class("title").child(what))
+                        .child(el("span").class("detail").child(detail.join(", "))),
+                )
+                .child(el("span").class("state").flag("ready", ready).child(state)),
+        )
+        .view()
+}

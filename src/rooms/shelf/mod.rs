@@ -1,0 +1,53 @@
+//! The Shelf room: what is ordered, what is there of it and when it can go; and each batch until it does.
+
+mod batch;
+mod customer;
+mod list;
+mod order;
+mod order_form;
+mod product_form;
+
+use super::parts::live;
+use super::workshop::Workshop;
+use crate::book::Id;
+use crate::day::Day;
+use crate::dom::*;
+use crate::keep;
+
+pub(super) const HERE: &str = "#shelf";
+
+/// `#shelf/order/new`, `#shelf/order/ID`, `#shelf/order/ID/change`; products and customers alike; `#shelf/batch/ID`.
+pub(super) fn room() -> View {
+    let shop = Workshop::here();
+    let place = Derived::new(move || shop.route().with(|r| r.rest.clone()));
+    live(move || {
+        let place = place.get();
+        untrack(|| page(shop, &place))
+    })
+}
+
+fn page(shop: Workshop, place: &[String]) -> View {
+    let word = |n: usize| place.get(n).map_or("", String::as_str);
+    let id = || Id(word(1).to_owned());
+    match (word(0), word(1), word(2)) {
+        ("order", "new", _) => order_form::page(shop, None),
+        ("order", _, "change") => order_form::page(shop, Some(id())),
+        ("order", ..) => order::page(shop, id()),
+        ("product", "new", batch) => product_form::page(shop, None, &Id(batch.to_owned())),
+        ("product", ..) => product_form::page(shop, Some(id()), &Id(String::new())),
+        ("customers", ..) => customer::list(shop),
+        ("customer", "new", _) => customer::form(shop, None),
+        ("customer", ..) => customer::form(shop, Some(id())),
+        ("batch", ..) => batch::page(shop, id()),
+        _ => list::page(shop),
+    }
+}
+
+fn today() -> Day {
+    Day::read(&keep::file_day()).unwrap_or(Day(0))
+}
+
+/// A number with its noun: `1 candle`, `3 candles`.
+fn candles(number: i64) -> String {
+    if number == 1 { "1 candle".to_owned() } else { format!("{number} candles") }
+}

@@ -1,0 +1,116 @@
+//! From an order to what is sent, by touch, with the server gone.
+
+use crate::browser::{Browser, Engine};
+use crate::flow::{begin, finish, own_workshop};
+use crate::look::{axe, look};
+use crate::pour::serve;
+
+#[tokio::test]
+async fn an_order_is_poured_finished_and_sent() {
+    let host = serve("/");
+    let address = host.address();
+    let b = Browser::start(Engine::Chromium, "shelf").await;
+    b.open(&address).await;
+    b.kept_offline().await;
+    drop(host);
+    b.open(&address).await;
+    own_workshop(&b).await;
+    b.room("shelf").await;
+    b.tap("Name a candle to sell").await;
+    b.pick("Formula", "Quiet orchard").await;
+    b.pick("Vessel", "Straight jar").await;
+    b.fill("Sold as", "Orchard jar").await;
+    b.fill("To have in store", "2").await;
+    b.fill("Days until it ships", "0").await;
+    b.tap("Keep this candle").await;
+    b.sees("2 candles fewer than you wish to have in store").await;
+
+    // Nothing ordered is no order; then one for three.
+    b.tap("New order").await;
+    b.sees("Keep this order").await;
+    b.tap("Keep this order").await;
+    b.sees("Say how many of which candle are ordered.").await;
+    b.fill("Orchard jar", "3").await;
+    b.tap("Keep this order").await;
+    b.sees("Short 3 candles").await;
+    b.saved().await;
+
+    begin(&b).await;
+    finish(&b).await;
+    b.room("shelf").await;
+    b.sees("Can go now").await;
+    b.sees("4 candles, 1 of them free").await;
+    b.shot("shelf-list").await;
+
+    // Finishing waits for the wax.
+    b.client
+        .execute("document.querySelector('.list a[href^=\"#shelf/batch\"]').click()", vec![])
+        .await
+        .unwrap();
+    b.sees("The wax is solid through").await;
+    let waits = "return document.querySelectorAll('.tick:disabled').length === 5";
+    b.waits("steps that wait", waits, vec![]).await;
+    for step in [
+        "The wax is solid through",
+        "Wicks trimmed to ¼ in (6 mm)",
+        "Vessels wiped clean",
+        "Caution label on",
+        "Product label on",
+        "Lid or cover on",
+    ] {
+        b.tap(step).await;
+        b.sees(&["✓ ", step].concat()).await;
+    }
+    b.tap("Candles went, or came back").await;
+    b.tap("Write it down").await;
+    b.sees("1 candle broken").await;
+    b.saved().await;
+    b.shot("shelf-batch").await;
+
+    b.room("shelf").await;
+    b.sees("3 candles, 0 of them free").await;
+    b.client
+        .execute("document.querySelector('.list a[href^=\"#shelf/order\"]').click()", vec![])
+        .await
+        .unwrap();
+    b.sees("Can go now").await;
+    b.shot("shelf-order").await;
+    b.tap("Send 3 candles").await;
+    b.sees("All of this order is sent.").await;
+    b.saved().await;
+    b.open(&address).await;
+    b.room("shelf").await;
+    b.sees("No order waits.").await;
+    b.room("book").await;
+    b.sees("Quiet orchard").await;
+
+    // Somebody who is removed is gone.
+    b.room("shelf/customer/new").await;
+    b.fill("Name", "R. Example").await;
+    b.tap("Keep this customer").await;
+    b.sees("R. Example").await;
+    b.client
+        .execute("document.querySelector('.list a[href^=\"#shelf/customer/\"]').click()", vec![])
+        .await
+        .unwrap();
+    b.tap("Remove this person").await;
+    b.tap("Remove").await;
+    b.sees("Nobody is named yet.").await;
+
+    let (axe, mut found) = (axe(), Vec::new());
+    for (page, sees) in [
+        ("shelf", "No order waits."),
+        ("shelf/order/new", "Keep this order"),
+        ("shelf/product/new", "Keep this candle"),
+    ] {
+        b.room(page).await;
+        b.sees(sees).await;
+        look(&b, &axe, &page.replace('/', "-"), &mut found).await;
+    }
+    b.size(1024, 768).await;
+    b.room("shelf").await;
+    b.client.execute("document.querySelector('h3 a').click()", vec![]).await.unwrap();
+    b.sees("Sell it no more").await;
+    assert!(found.is_empty(), "{}", found.join("\n"));
+    b.end().await;
+}
