@@ -90,7 +90,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
 
 /// What is declared, and by what.
 fn net(form: Form) -> View {
-    let weight = || {
+    let weight = move || {
         let declared = Field::new("Net weight to declare")
             .optional()
             .hint("Left empty, it is what the average of the batch allows, rounded down.");
