@@ -130,7 +130,7 @@ fn pour(book: &mut Book, past: &Past, mut now: u64, random: &mut impl FnMut() ->
     let version = version.entry.clone();
     let batch = book.journal().new_id(random());
     let mut run = Run::new(plan.clone());
-    let (sources, _) = Ledger::of(state).sources(&plan, Voice::default());
+    let (sources, _) = Ledger::of(state).sources(&plan, Day::of(now), Voice::default());
     let began = Act::Began {
         batch: batch.clone(),
         formula: formula_id,

@@ -133,8 +133,8 @@ pub struct State {
     pub labels: Map<Kept<Design>>,
     pub batches: Map<Batch>,
     pub lots: Map<Kept<Lot>>,
-    /// What happened to each lot and when (milliseconds since 1970), in order.
-    pub lot_events: Map<Vec<(u64, LotEvent)>>,
+    /// What happened to each lot, when (milliseconds since 1970), and the entry that says so, in order.
+    pub lot_events: Map<Vec<(u64, Id, LotEvent)>>,
     pub trials: Map<Kept<Trial>>,
     /// What happened to each candle on trial, with the entry that says so, in order.
     pub burns: Map<Vec<(Id, BurnEvent)>>,
@@ -196,7 +196,7 @@ impl State {
                 Ok(())
             }),
             Act::Lot { id, over, body } => write(&mut self.lots, entry, id, over, body),
-            Act::AtLot { lot, event } => self.at_lot(lot, entry.at, event),
+            Act::AtLot { lot, event } => self.at_lot(lot, entry, event),
             Act::TakenFrom { batch, sources } => self.at(batch, |b| {
                 for source in sources {
                     b.sources.retain(|old| old.part != source.part);
@@ -328,9 +328,9 @@ impl State {
         take(self.batches.get_mut(batch).ok_or(Refusal::NoSuchBatch)?)
     }
 
-    fn at_lot(&mut self, lot: &Id, at: u64, event: &LotEvent) -> Result<(), Refusal> {
+    fn at_lot(&mut self, lot: &Id, entry: &Entry, event: &LotEvent) -> Result<(), Refusal> {
         let known = self.lots.contains_key(lot);
-        happened(&mut self.lot_events, known, lot, (at, event.clone()))
+        happened(&mut self.lot_events, known, lot, (entry.at, entry.id.clone(), event.clone()))
     }
 
     /// What was known of a customer is gone; orders keep its id, which says nothing.

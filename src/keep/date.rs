@@ -1,5 +1,6 @@
 //! Days and times as the browser writes them.
 
+use crate::day::Day;
 use js_sys::{Array, Date, Intl, Object, Reflect};
 use wasm_bindgen::JsValue;
 
@@ -23,6 +24,11 @@ pub fn time(at: u64) -> String {
 /// Day and time of day: "3 Dec 2025, 14:32".
 pub fn when(at: u64) -> String {
     [day(at), time(at)].join(", ")
+}
+
+/// Today on this device.
+pub fn today() -> Day {
+    Day::read(&file_day()).unwrap_or(Day(0))
 }
 
 /// Today on this device for a file's name: "2025-12-03".

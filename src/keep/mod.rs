@@ -14,7 +14,7 @@ mod wake;
 mod workshop;
 
 pub use database::Database;
-pub use date::{day, file_day, time, weekday, when};
+pub use date::{day, file_day, time, today, weekday, when};
 pub use file::{NO_FILES, chosen, download};
 pub use page::{
     after, ask_on_leave, element, face, focus, focus_if_lost, focus_in, hash, now, print, put_pixels, random,

@@ -219,7 +219,7 @@ impl<'a> Play<'a> {
             spent: Money::ZERO,
         });
         self.moves.push((u64::from(body.got_on.0).saturating_mul(DAY), Move::Got(index)));
-        for (at, event) in state.lot_events.get(&kept.id).into_iter().flatten() {
+        for (at, _, event) in state.lot_events.get(&kept.id).into_iter().flatten() {
             self.moves.push((*at, Move::Lot(index, event)));
         }
     }

@@ -3,13 +3,14 @@
 use super::ledger::same;
 use super::{Account, Ledger, LotEvent, Source};
 use crate::book::{Batch, Id, State};
+use crate::day::Day;
 use crate::pot::{Note, Plan};
 use crate::quantity::{Exact, Voice};
 
 impl Ledger {
     /// For everything of the plan that is in the stores: the lots first to expire, as many as it needs. With what must be
-    /// told: a lot on hold is not used, and what is there may be too little.
-    pub fn sources(&self, plan: &Plan, voice: Voice) -> (Vec<Source>, Vec<Note>) {
+    /// told: a lot on hold is not used, one may be past its day, and what is there may be too little.
+    pub fn sources(&self, plan: &Plan, today: Day, voice: Voice) -> (Vec<Source>, Vec<Note>) {
         let (mut sources, mut notes) = (Vec::new(), Vec::new());
         let mut names: Vec<(String, Exact, Exact)> = Vec::new();
         for need in plan.needs() {
@@ -26,6 +27,7 @@ impl Ledger {
             };
             account.told(needs, voice, &mut notes);
             let lots = account.first(needs);
+            account.old(&lots, today, &mut notes);
             if !lots.is_empty() {
                 sources.push(Source { part, lots });
             }
@@ -54,7 +56,7 @@ impl State {
     /// True of a lot that is on hold now.
     pub fn on_hold(&self, lot: &Id) -> bool {
         let events = self.lot_events.get(lot).map(Vec::as_slice).unwrap_or_default();
-        let last = events.iter().rev().find_map(|(_, event)| match event {
+        let last = events.iter().rev().find_map(|(_, _, event)| match event {
             LotEvent::Held { .. } => Some(true),
             LotEvent::Released { .. } => Some(false),
             LotEvent::Counted { .. } | LotEvent::WrittenOff { .. } => None,
@@ -80,6 +82,19 @@ impl Account {
             }
         }
         lots
+    }
+
+    /// Of the lots that would be taken, those past their day.
+    fn old(&self, lots: &[Id], today: Day, notes: &mut Vec<Note>) {
+        for holding in lots.iter().filter_map(|lot| self.lot(lot)) {
+            if holding.lot.best_before.is_some_and(|day| day < today) {
+                let text = format!(
+                    "Lot {} of “{}” is past its best-before day. Look at it, smell it and try it before you pour it, or take another.",
+                    holding.lot.number, self.name
+                );
+                notes.push(Note { caution: true, text });
+            }
+        }
     }
 
     fn told(&self, needs: Exact, voice: Voice, notes: &mut Vec<Note>) {

@@ -4,6 +4,7 @@ use crate::browser::{Browser, Engine};
 use crate::flow::{begin, finish, own_workshop};
 use crate::look::{axe, look};
 use crate::pour::serve;
+use serde_json::json;
 
 /// A lot of 500 g that came today.
 async fn came(b: &Browser, what: &str, lot: &str, price: &str) {
@@ -53,6 +54,10 @@ async fn a_lot_from_its_delivery_to_its_recall() {
     b.tap("Recall sheet").await;
     b.sees("Candles with it in them: 4, of 1 batch.").await;
     b.shot("stores-recall").await;
+    b.sees("Who has them None were sent. On the shelf: 4.").await;
+    b.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await.unwrap();
+    b.shot("stores-recall-print").await;
+    b.cdp("Emulation.setEmulatedMedia", json!({ "media": "" })).await.unwrap();
     b.room("pot").await;
     b.sees("Lot A-7 of “Apple” is on hold, so it is not used.").await;
     b.room("stores").await;
@@ -65,6 +70,8 @@ async fn a_lot_from_its_delivery_to_its_recall() {
     b.tap("Keep it").await;
     b.sees("Counted: 940.0 g").await;
     b.sees("7.0 g").await;
+    b.tap("Take it back").await;
+    b.sees("947.0 g").await;
     b.room("shelf").await;
     b.room("desk/cost").await;
     b.sees("a candle").await;

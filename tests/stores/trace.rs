@@ -40,7 +40,8 @@ fn a_hold_marks_the_candles_and_is_not_used_in_the_next_pour() {
     shop.pour("p2", 2, 50, &["b"]);
     let plan = shop.state().batches.get(&id("p1")).unwrap().run.plan.clone();
     let sources = |shop: &Shop| {
-        let (sources, notes) = shop.ledger().sources(&plan, Voice::default());
+        let (sources, notes) =
+            shop.ledger().sources(&plan, potside::day::Day(super::shared::FIRST), Voice::default());
         let lots: Vec<String> = sources.iter().flat_map(|s| &s.lots).map(Id::to_string).collect();
         (lots, notes.into_iter().map(|n| n.text).collect::<Vec<_>>())
     };
@@ -136,4 +137,23 @@ fn from_a_lot_to_the_customers() {
     shop.act(10, Act::Forgotten { customer: id("c2") });
     assert_ne!(names(&shop).last(), Some(&Some("Bo".to_owned())));
     assert_eq!(names(&shop).len(), 2);
+}
+
+#[test]
+fn a_lot_past_its_day_is_told_before_it_is_poured() {
+    let mut shop = Shop::new();
+    let mut body = super::shared::grams_of("Coco", "a", 0, 5000, 1000);
+    body.best_before = Some(potside::day::Day(super::shared::FIRST + 10));
+    shop.act(0, potside::book::Act::Lot { id: id("a"), over: None, body });
+    shop.pour("p1", 2, 400, &["a"]);
+    let plan = shop.state().batches.get(&id("p1")).unwrap().run.plan.clone();
+    let notes = |day: u32| {
+        shop.ledger().sources(&plan, potside::day::Day(super::shared::FIRST + day), Voice::default()).1
+    };
+    assert_eq!(notes(10), []);
+    let told = notes(11);
+    assert!(
+        told[0].caution && told[0].text.starts_with("Lot a of “Coco” is past its best-before day."),
+        "{told:?}"
+    );
 }

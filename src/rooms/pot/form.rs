@@ -4,6 +4,7 @@ use super::answer::answer;
 use super::ask::{Asked, By, Stays, key};
 use crate::book::{Act, Id};
 use crate::dom::*;
+use crate::keep;
 use crate::pot::Plan;
 use crate::rooms::parts::{
     Field, Pick, choice, field, mass_field, notes, pick, sentence, share_field, stepper,
@@ -48,7 +49,8 @@ pub(super) fn form(shop: Workshop) -> View {
                     .child(move || {
                         plan.with(|p| match p {
                             Ok(plan) => {
-                                let told = shop.ledger().with(|l| l.sources(plan, shop.voice()).1);
+                                let told =
+                                    shop.ledger().with(|l| l.sources(plan, keep::today(), shop.voice()).1);
                                 group![notes(&told), answer(shop, plan), start_button(shop, asked)]
                             }
                             Err(why) => {
@@ -193,7 +195,7 @@ fn start(shop: Workshop, asked: Asked, plan: Plan) {
         }
     }
     let batch = shop.new_id();
-    let (sources, _) = untrack(|| shop.ledger().with(|l| l.sources(&plan, shop.voice())));
+    let (sources, _) = untrack(|| shop.ledger().with(|l| l.sources(&plan, keep::today(), shop.voice())));
     let taken = Act::TakenFrom { batch: batch.clone(), sources };
     if shop.act(Act::Began { batch, formula, version, vessel: offer.vessel, plan: Box::new(plan) }) {
         if !matches!(&taken, Act::TakenFrom { sources, .. } if sources.is_empty()) {

@@ -1,6 +1,6 @@
 //! One ingredient: its lots, the picture of its stock, its pace, when to order and how much.
 
-use super::{HERE, today, with_ledger};
+use super::{HERE, with_ledger};
 use crate::book::Id;
 use crate::dom::*;
 use crate::keep;
@@ -13,7 +13,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
     with_ledger(shop, move |ledger| match ledger.lot(&id) {
         None => missing_page(HERE, "Stores", "There is no lot of this address in this book."),
         Some((account, _)) => {
-            shop.state(|s| one(shop, &id, &ledger.standing(account, s, today(), shop.voice())))
+            shop.state(|s| one(shop, &id, &ledger.standing(account, s, keep::today(), shop.voice())))
         }
     })
 }
@@ -38,7 +38,7 @@ fn one(shop: Workshop, id: &Id, standing: &Standing) -> View {
 
 fn row(shop: Workshop, measure: Measure, holding: &Holding) -> View {
     let until = match holding.lot.best_before {
-        Some(day) if day < today() => ["was best before ", &keep::day(day.noon())].concat(),
+        Some(day) if day < keep::today() => ["was best before ", &keep::day(day.noon())].concat(),
         Some(day) => ["best before ", &keep::day(day.noon())].concat(),
         None => ["got on ", &keep::day(holding.lot.got_on.noon())].concat(),
     };

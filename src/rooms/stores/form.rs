@@ -1,8 +1,9 @@
 //! What came, as it is written down; and a lot put right.
 
-use super::{HERE, today};
+use super::HERE;
 use crate::book::{Act, Id, Kept};
 use crate::dom::*;
+use crate::keep;
 use crate::quantity::Density;
 use crate::rooms::parts::{
     Field, Typed, choice, date_field, field, finish, live, mass_field, money_field, page_head, text_field,
@@ -73,7 +74,7 @@ pub(super) fn page(shop: Workshop, changed: Option<Id>, of: &Id) -> View {
         (like, _) => Draft {
             ingredient: like.map(|l| l.ingredient.clone()).unwrap_or_default(),
             supplier: like.map(|l| l.supplier.clone()).unwrap_or_default(),
-            got_on: today().to_string(),
+            got_on: keep::today().to_string(),
             packs: "1".to_owned(),
             ..Draft::default()
         },

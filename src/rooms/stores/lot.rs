@@ -64,12 +64,18 @@ fn one(
     let hold = if holding.held { What::Release } else { What::Hold };
     let act = |class: &'static str, what: What| press(class, what.title(), move || begin(what));
     let history = state.lot_events.get(&holding.id).map(Vec::as_slice).unwrap_or_default();
-    let told = history.iter().rev().map(|(at, event)| {
+    let told = history.iter().rev().map(|(at, entry, event)| {
+        let entry = entry.clone();
+        let back = move || {
+            shop.act(Act::Undo { entry: entry.clone() });
+        };
         el("li").child(
             el("p")
                 .child(el("span").class("detail").child(keep::when(*at)))
                 .child(" ")
-                .child(event.say(account.measure, shop.voice())),
+                .child(event.say(account.measure, shop.voice()))
+                .child(" ")
+                .child(press("quiet", "Take it back", back)),
         )
     });
     group![

@@ -10,7 +10,6 @@ mod supply;
 use super::parts::{live, page_part};
 use super::workshop::Workshop;
 use crate::book::{Id, Use};
-use crate::day::Day;
 use crate::dom::*;
 use crate::keep;
 use crate::stores::{Ledger, Standing};
@@ -43,10 +42,6 @@ fn page(shop: Workshop, place: &[String]) -> View {
 /// What of the book's stores this shows; followed.
 fn with_ledger(shop: Workshop, part: impl Fn(&Ledger) -> View + 'static) -> View {
     live(move || shop.ledger().with(&part))
-}
-
-fn today() -> Day {
-    Day::read(&keep::file_day()).unwrap_or(Day(0))
 }
 
 fn whole(shop: Workshop) -> View {
@@ -87,7 +82,7 @@ fn stock(shop: Workshop, ledger: &Ledger) -> View {
             .view();
     }
     shop.state(|s| {
-        let (today, voice) = (today(), shop.voice());
+        let (today, voice) = (keep::today(), shop.voice());
         let due = ledger.errands(s, today, voice);
         let rows = due.iter().map(|d| errand(shop, d)).views();
         let list = if due.is_empty() {
