@@ -30,7 +30,7 @@ fn a_copy_brings_what_is_not_here_yet() {
         // Windows line ends and an empty last line are no damage.
         for text in [lines.join("\n"), lines.join("\r\n") + "\r\n\r\n"] {
             let copy = read_copy(&text, &journal).unwrap();
-            let fresh: Vec<_> = copy.fresh.iter().map(Entry::to_line).collect();
+            let fresh: Vec<_> = copy.fresh.iter().map(|(_, line)| line.clone()).collect();
             assert_eq!((fresh.as_slice(), copy.known), (&lines[here..], here));
             assert_eq!(copy.damaged, []);
         }

@@ -1,6 +1,6 @@
 //! What the person does.
 
-use super::{Id, Settings};
+use super::{Id, Replace, Settings};
 use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
@@ -155,6 +155,8 @@ pub enum Act {
         chosen: Id,
         among: Vec<Id>,
     },
+    /// The book was replaced by a copy.
+    Replace(Box<Replace>),
     /// The entry of this id counts as not done; undoing the undo brings it back.
     Undo {
         entry: Id,
@@ -190,6 +192,7 @@ wire_enum!(Act {
     Wicks { id, over [skip], body },
     Limits(it),
     Choose { id, chosen, among },
+    Replace(it),
     Undo { entry },
 });
 
@@ -206,6 +209,8 @@ wire_enum!(Ending { Poured, GivenUp });
 pub enum Subject<'a> {
     Thing(&'a Id),
     Settings,
+    /// Everything.
+    Book,
     /// Whatever the entry of this id is about.
     Entry(&'a Id),
 }
@@ -239,6 +244,7 @@ impl Act {
             | Self::AtTrial { trial: id, .. }
             | Self::Wicks { id, .. } => Subject::Thing(id),
             Self::Settings(_) | Self::Rates(_) | Self::Limits(_) => Subject::Settings,
+            Self::Replace(_) => Subject::Book,
             Self::Undo { entry } => Subject::Entry(entry),
         }
     }
@@ -275,6 +281,7 @@ impl Act {
             | Self::Limits(_)
             | Self::Forgotten { .. }
             | Self::Ticked { .. }
+            | Self::Replace(_)
             | Self::Undo { .. } => None,
         }
     }

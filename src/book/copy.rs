@@ -1,6 +1,7 @@
 //! A copy of the book as a file: one entry a line, as stored; and what such a file would bring to a book.
 
-use super::{Damage, Entry, Journal};
+use super::backup::{self, BACKUP};
+use super::{Act, Damage, Entry, Journal, Replace};
 use crate::quantity::{Exact, Locale, decimal};
 use crate::sort;
 use std::fmt;
@@ -19,15 +20,41 @@ pub fn say_bytes(bytes: u64, locale: Locale) -> String {
     format!("{} {unit}", decimal(Exact::ratio(bytes.into(), size), step, locale))
 }
 
-/// What a copy holds, against a book.
+/// What a copy holds, against a book; proved by folding before anything is changed.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Copy {
-    /// Entries that the book has not yet.
-    pub fresh: Vec<Entry>,
+    /// Entries that the book has not yet, each with its line as it stands in the copy.
+    pub fresh: Vec<(Entry, String)>,
     /// How many the book has already.
     pub known: usize,
     /// Lines that are left out, by their number from 1, each with the reason.
     pub damaged: Vec<(usize, Damage)>,
+    pub seal: Seal,
+    /// When it was made, milliseconds since 1970, where it says.
+    pub made: Option<u64>,
+    /// The act that replaces the book by this copy; none where it cannot: it is damaged.
+    pub replace: Option<Act>,
+    /// What the book would hold.
+    pub prospects: Vec<Prospect>,
+}
+
+/// Whether the file is as it was written.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Seal {
+    /// A copy of earlier days: entries alone, without a checksum over all of them.
+    Without,
+    Whole,
+    /// Changed or cut off since.
+    Broken,
+}
+
+/// So many of one kind: now, with the copy taken in, and with the book replaced by it.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Prospect {
+    pub of: &'static str,
+    pub now: usize,
+    pub merged: usize,
+    pub replaced: Option<usize>,
 }
 
 /// Why a file brings nothing. `Display` is the sentence.
@@ -73,40 +100,105 @@ impl fmt::Display for CopyError {
 
 impl std::error::Error for CopyError {}
 
-/// Looks through the lines of a copy. Nothing is taken in yet.
+/// Looks through a backup, or through a copy of earlier days with nothing but entries. Nothing is taken in yet.
 ///
 /// # Errors
 /// Where it brings nothing that may be taken in; see [`CopyError`].
 pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
-    let (mut known, mut fresh, mut damaged) = (0, Vec::new(), Vec::new());
-    for (at, line) in text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty()) {
-        let place = at + 1;
+    let sealed = backup::open(text);
+    let head = sealed.as_ref().and_then(|s| s.head.as_ref());
+    if let Some(format) = head.map(|h| h.format).filter(|format| *format > BACKUP) {
+        return Err(CopyError::Newer { format });
+    }
+    let made = head.map(|h| h.made);
+    let (seal, lines) = match sealed {
+        Some(sealed) => (if sealed.whole { Seal::Whole } else { Seal::Broken }, sealed.lines),
+        None => (
+            Seal::Without,
+            text.lines().enumerate().map(|(at, line)| (at + 1, line.trim_end_matches(','))).collect(),
+        ),
+    };
+    let (mut here, mut fresh, mut damaged) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut twice, mut any) = (0, false);
+    for (place, line) in lines {
+        if line.trim().is_empty() {
+            continue;
+        }
+        any = true;
         match Entry::from_line(line) {
             Err(Damage::Newer { format }) => return Err(CopyError::Newer { format }),
             Err(damage) => damaged.push((place, damage)),
             Ok(entry) => match journal.find(&entry.id) {
-                Some(mine) if mine.is_same(&entry) => known += 1,
+                Some(mine) if mine.is_same(&entry) => here.push(mine),
                 Some(_) => damaged.push((place, Damage::SameId)),
-                None => fresh.push((place, entry)),
+                None => fresh.push((place, entry, line)),
             },
         }
     }
     // Of one id the first in the file is taken.
-    sort::by(&mut fresh, |(_, a), (_, b)| a.id.cmp(&b.id));
-    fresh.dedup_by(|(place, later), (_, mine)| {
+    sort::by(&mut fresh, |(_, a, _), (_, b, _)| a.id.cmp(&b.id));
+    fresh.dedup_by(|(place, later, _), (_, mine, _)| {
         let again = later.id == mine.id;
         if again && later.is_same(mine) {
-            known += 1;
+            twice += 1;
         } else if again {
             damaged.push((*place, Damage::SameId));
         }
         again
     });
     sort::by(&mut damaged, |(a, _), (b, _)| a.cmp(b));
+    let known = here.len() + twice;
     if fresh.is_empty() && known == 0 {
-        return Err(if damaged.is_empty() { CopyError::Empty } else { CopyError::NotACopy });
+        return Err(if any || seal != Seal::Without { CopyError::NotACopy } else { CopyError::Empty });
     }
-    Ok(Copy { fresh: fresh.into_iter().map(|(_, entry)| entry).collect(), known, damaged })
+    let replace = (seal != Seal::Broken && damaged.is_empty()).then(|| {
+        let all: Vec<&Entry> = here.into_iter().chain(fresh.iter().map(|(_, entry, _)| entry)).collect();
+        Replace::of(journal, &all, made)
+    });
+    let replace = replace.flatten();
+    let fresh: Vec<(Entry, String)> =
+        fresh.into_iter().map(|(_, entry, line)| (entry, line.to_owned())).collect();
+    let prospects = prospects(journal, &fresh, replace.as_ref());
+    Ok(Copy { fresh, known, damaged, seal, made, replace, prospects })
+}
+
+/// Folds what would come of it.
+fn prospects(journal: &Journal, fresh: &[(Entry, String)], replace: Option<&Act>) -> Vec<Prospect> {
+    let mut after = journal.clone();
+    after.take_all(fresh.iter().map(|(entry, _)| entry.clone()).collect());
+    let (now, merged) = (tally(journal), tally(&after));
+    let replaced = replace.map(|act| {
+        let entry = after.entry(act.clone(), 0, 0);
+        after.take(entry);
+        tally(&after)
+    });
+    let mut all = Vec::new();
+    for (at, (of, now)) in now.into_iter().enumerate() {
+        let of_it = |t: &[(&'static str, usize)]| t.get(at).map_or(0, |(_, n)| *n);
+        let replaced = replaced.as_ref().map(|r| of_it(r));
+        all.push(Prospect { of, now, merged: of_it(&merged), replaced });
+    }
+    all.retain(|p| p.now + p.merged + p.replaced.unwrap_or(0) > 0);
+    all
+}
+
+/// How many there are of each kind.
+fn tally(journal: &Journal) -> [(&'static str, usize); 12] {
+    let s = journal.state();
+    [
+        ("Formulas", s.formulas.len()),
+        ("Vessels", s.vessels.len()),
+        ("Ingredients", s.ingredients.len()),
+        ("Scales", s.scales.len()),
+        ("Pots", s.pots.len()),
+        ("Pours", s.batches.len()),
+        ("Lots", s.lots.len()),
+        ("Trials", s.trials.len()),
+        ("Customers", s.customers.len()),
+        ("Orders", s.orders.len()),
+        ("Changed in two places, to choose", journal.forks().len()),
+        ("Entries that change nothing", s.ignored.len()),
+    ]
 }
 
 impl Copy {

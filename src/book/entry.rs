@@ -127,7 +127,7 @@ fn format_of(line: &str) -> Option<u32> {
 }
 
 /// What the checksum is over, and the checksum.
-fn split_sum(line: &str) -> Option<(&str, u32)> {
+pub(super) fn split_sum(line: &str) -> Option<(&str, u32)> {
     let rest = line.strip_suffix("\"}")?;
     let (rest, sum) = rest.split_at_checked(rest.len().checked_sub(8)?)?;
     let body = rest.strip_suffix(TAIL)?;

@@ -21,6 +21,8 @@ pub struct Done {
     pub what: String,
     /// What it changed: before and after; of what is no change, what it says.
     pub changes: Vec<Difference>,
+    /// True where it is in an earlier book, which was replaced by a copy.
+    pub earlier: bool,
     /// Where it counts as not done: the undo that made it so.
     pub undone: Option<Undone>,
     /// Why it changes nothing.
@@ -49,7 +51,7 @@ impl Journal {
         let wanted = |e: &&Entry| match e.act.subject() {
             Subject::Entry(_) => false,
             Subject::Thing(thing) => to.is_none_or(|to| to == thing),
-            Subject::Settings => to.is_none(),
+            Subject::Settings | Subject::Book => to.is_none(),
         };
         self.entries().iter().rev().filter(wanted).take(most).map(|e| self.one_done(e, voice)).collect()
     }
@@ -62,6 +64,7 @@ impl Journal {
         let before = self.before(entry);
         let now = self.told(entry);
         let changes = match (entry.act.made_over(), before) {
+            (None, _) if matches!(entry.act, Act::Replace(_)) => Vec::new(),
             (None, _) => differences(&[Vec::new(), now]),
             (Some(_), Some(before)) => differences(&[self.told(before), now]),
             // The first version changes nothing: it is all new.
@@ -76,6 +79,7 @@ impl Journal {
             device: entry.device.clone(),
             what: self.what(entry, before.is_none(), voice),
             changes,
+            earlier: undone.is_none() && !self.counts(&entry.id) && self.replaced_by(entry).is_some(),
             undone: undone.map(|e| Undone { entry: e.id.clone(), at: e.at, device: e.device.clone() }),
             refused: self.state().ignored.get(&entry.id).map(|ignored| ignored.why.to_string()),
         }
@@ -110,6 +114,7 @@ impl Journal {
             Act::Settings(_) => plain("The workshop's rules set"),
             Act::Rates(_) => plain("Costs of work set"),
             Act::Limits(_) => plain("Limits of trials set"),
+            Act::Replace(_) => plain("The book replaced by a copy"),
             Act::Forgotten { .. } => plain("Forgotten"),
             Act::Ticked { .. } => plain("A step of finishing"),
             Act::AtTrial { .. } => plain("Looked at in the burn trial"),

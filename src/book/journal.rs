@@ -173,7 +173,7 @@ impl Journal {
         self.undone.insert(at, false);
         self.entries.insert(at, entry);
         let Some(entry) = self.entries.get(at) else { return };
-        if last && !matches!(entry.act, Act::Undo { .. } | Act::Choose { .. }) {
+        if last && !matches!(entry.act, Act::Undo { .. } | Act::Choose { .. } | Act::Replace(_)) {
             return self.state.take(entry);
         }
         self.mark_undone();
@@ -207,12 +207,23 @@ impl Journal {
     fn mark_undone(&mut self) {
         let mut undone = vec![false; self.entries.len()];
         for (at, entry) in self.entries.iter().enumerate().rev() {
-            if let Act::Undo { entry: target } = &entry.act
-                && undone.get(at) == Some(&false)
-                && let Some(place) = self.place(target).filter(|place| *place < at)
-                && let Some(mark) = undone.get_mut(place)
-            {
-                *mark = true;
+            if undone.get(at) != Some(&false) {
+                continue;
+            }
+            match &entry.act {
+                Act::Undo { entry: target } => {
+                    if let Some(place) = self.place(target).filter(|place| *place < at)
+                        && let Some(mark) = undone.get_mut(place)
+                    {
+                        *mark = true;
+                    }
+                }
+                Act::Replace(replace) if replace.can_be() => {
+                    for (mark, earlier) in undone.iter_mut().zip(self.entries.iter().take(at)) {
+                        *mark |= replace.sets_aside(earlier);
+                    }
+                }
+                _ => {}
             }
         }
         self.undone = undone;
@@ -238,7 +249,7 @@ impl Journal {
         if let Some(subject) = self.about(entry) {
             state.forget(subject);
             for (e, counts) in self.all() {
-                if counts && e.act.subject() == subject {
+                if counts && (subject == Subject::Book || e.act.subject() == subject) {
                     self.apply(&mut state, e);
                 }
             }

@@ -75,16 +75,20 @@ impl Book {
         Ok(id)
     }
 
-    /// Takes in entries that were made elsewhere, as from a copy; they wait to be stored all together.
+    /// Takes in entries that were made elsewhere, as from a copy; their lines wait to be stored all together, as they are.
     ///
     /// # Errors
     /// Where the book is read-only; then nothing is taken in.
-    pub fn take_in(&mut self, entries: Vec<Entry>) -> Result<(), ActError> {
+    pub fn take_in(&mut self, entries: Vec<(Entry, String)>) -> Result<(), ActError> {
         if self.journal.read_only() {
             return Err(ActError::ReadOnly);
         }
-        entries.iter().for_each(|e| self.writer.add(e.id.0.clone(), e.to_line()));
-        self.journal.take_all(entries);
+        let mut all = Vec::new();
+        for (entry, line) in entries {
+            self.writer.add(entry.id.0.clone(), line);
+            all.push(entry);
+        }
+        self.journal.take_all(all);
         Ok(())
     }
 

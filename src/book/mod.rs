@@ -1,6 +1,7 @@
 //! What is kept: entries, the journal, its fold into today's state, and the trait behind which storage stands.
 
 mod act;
+mod backup;
 mod burning;
 mod copy;
 mod crc;
@@ -19,6 +20,7 @@ mod lookup;
 mod map;
 mod offers;
 mod remind;
+mod replace;
 mod settings;
 mod state;
 mod store;
@@ -27,8 +29,9 @@ mod wish;
 mod writer;
 
 pub use act::{Act, Ending, Subject};
+pub use backup::{BACKUP, backup};
 pub use burning::{Burned, Known};
-pub use copy::{Copy, CopyError, LARGEST_COPY, read_copy, say_bytes};
+pub use copy::{Copy, CopyError, LARGEST_COPY, Prospect, Seal, read_copy, say_bytes};
 pub use crc::crc32c;
 pub use demo::demo;
 pub use entry::{Damage, Entry, LONGEST};
@@ -44,6 +47,7 @@ pub use ledger::{ActError, Book};
 pub use lookup::Found;
 pub use map::Map;
 pub use remind::Reminder;
+pub use replace::{Earlier, Replace, UpTo};
 pub use settings::Settings;
 pub use state::{Batch, Ignored, Kept, Refusal, State, Version};
 pub use store::{FailingStore, Fault, MemoryStore, Store, StoreError};

@@ -224,7 +224,7 @@ impl State {
             }
             // The journal puts what was chosen in its place; here it is a choice of nothing.
             Act::Choose { .. } => Err(Refusal::NoSuchThing),
-            Act::Undo { .. } => Ok(()),
+            Act::Replace(_) | Act::Undo { .. } => Ok(()),
         };
         if let (Err(why), Subject::Thing(thing)) = (refused, entry.act.subject()) {
             self.ignored.add(&entry.id, Ignored { thing: thing.clone(), why });
@@ -259,6 +259,7 @@ impl State {
                 self.rates = Rates::default();
                 self.limits = Limits::default();
             }
+            Subject::Book => *self = Self::default(),
             Subject::Entry(_) => {}
         }
     }

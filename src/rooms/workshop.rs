@@ -289,7 +289,7 @@ impl Workshop {
     }
 
     /// Takes in entries that were made elsewhere, as from a copy. False where it is not done, as in [`Workshop::act`].
-    pub fn take_in(self, entries: Vec<Entry>) -> bool {
+    pub fn take_in(self, entries: Vec<(Entry, String)>) -> bool {
         self.change(|b| b.take_in(entries))
     }
 

@@ -71,7 +71,7 @@ pub enum Flaw {
 impl fmt::Display for Flaw {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NotJson => f.write_str("it is not JSON"),
+            Self::NotJson => f.write_str("it is not JSON, or one thing stands in another more than 128 deep"),
             Self::Unlike { at } => write!(f, "“{at}” is missing or not what it can be"),
             Self::Twice { at } => write!(f, "“{at}” is there twice"),
             Self::Unknown { at, said } => write!(f, "“{said}” is not known at “{at}”"),

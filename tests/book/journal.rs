@@ -1,7 +1,7 @@
 //! The journal: the same whatever the order, undo and redo, ids, and what is set aside.
 
 use super::sample::{began, does, ended, entry, id, ingredient, said, undo};
-use potside::book::{Act, Damage, Entry, Journal, Settings};
+use potside::book::{Act, Damage, Entry, Journal, Replace, Settings, UpTo};
 use proptest::prelude::*;
 
 fn lines(entries: &[Entry]) -> Vec<String> {
@@ -13,6 +13,7 @@ fn same(a: &Journal, b: &Journal) {
     assert_eq!(a.entries(), b.entries());
     assert_eq!(a.state(), b.state());
     assert_eq!(a.forks(), b.forks());
+    assert_eq!(a.earlier(), b.earlier());
     for e in a.entries() {
         assert_eq!(a.counts(&e.id), b.counts(&e.id), "{:?}", e.id);
     }
@@ -36,6 +37,11 @@ fn any_entry() -> impl Strategy<Value = Entry> {
                 return undo(&id("none"));
             };
             Act::Ingredient { id: thing, over: over.map(|n| id(&format!("e{n}"))), body }
+        }),
+        ((0..20_u64, 0..20_u64), prop::collection::vec(0..30, 0..3)).prop_map(|((had, kept), without)| {
+            let upto = |clock| vec![UpTo { device: "tablet".to_owned(), clock }];
+            let without = without.into_iter().map(|n| id(&format!("e{n}"))).collect();
+            Act::Replace(Box::new(Replace { had: upto(had), kept: upto(kept), without, made: None }))
         }),
         (0..3, 0..30, 0..30, 0..30).prop_map(|(i, chosen, a, b)| Act::Choose {
             id: id(&format!("t{i}")),

@@ -121,7 +121,7 @@ fn what_is_taken_in_is_stored_all_together() {
     for n in 0..3 {
         other.act(note(n), 1, n as u32).expect("done");
     }
-    let entries = other.journal().entries().to_vec();
+    let entries: Vec<_> = other.journal().entries().iter().map(|e| (e.clone(), e.to_line())).collect();
     let mut book = Book::open(vec![], "tablet");
     assert_eq!(book.take_in(entries.clone()), Ok(()));
     assert_eq!(book.state(), other.state());

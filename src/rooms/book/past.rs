@@ -68,7 +68,7 @@ fn line(shop: Workshop, done: Done, named: bool) -> View {
         }
         _ => el("span").child(title.clone()).view(),
     };
-    let back = done.undone.is_some();
+    let (back, earlier) = (done.undone.is_some(), done.earlier);
     let words = if back { "Bring back" } else { "Undo" };
     let act = done.turn();
     let said = [words, ": ", &done.name, " ", &done.what].concat();
@@ -89,7 +89,8 @@ fn line(shop: Workshop, done: Done, named: bool) -> View {
                 .as_ref()
                 .map(|why| el("span").class("tag").child(["Changes nothing: ", why].concat())),
         )
-        .child(
+        .child(earlier.then(|| el("span").class("tag").child("In an earlier book, which was replaced")))
+        .child((!earlier).then(|| {
             el("button")
                 .attr("type", "button")
                 .class("quiet")
@@ -98,8 +99,8 @@ fn line(shop: Workshop, done: Done, named: bool) -> View {
                 .on("click", move |_| {
                     shop.act(act.clone());
                 })
-                .child(words),
-        )
+                .child(words)
+        }))
         .view()
 }
 

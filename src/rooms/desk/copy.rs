@@ -1,9 +1,9 @@
 //! A copy of the book as a file: given out, and opened to take in what is not here yet.
 
-use crate::book::{Copy, CopyError, read_copy};
+use crate::book::{Act, Copy, CopyError, Earlier, Prospect, Seal, backup, read_copy};
 use crate::dom::*;
 use crate::keep::{self, Which};
-use crate::rooms::parts::{choice, live, press, words};
+use crate::rooms::parts::{caution, choice, confirm_sheet, live, press, words};
 use crate::rooms::workshop::Workshop;
 use leptos::task::spawn_local;
 use web_sys::HtmlInputElement;
@@ -17,7 +17,7 @@ pub(super) fn body(shop: Workshop) -> View {
             .child("This is the demo's book. Copies are made of your own: leave the demo first.")
             .view();
     }
-    group![give(shop), open(shop)]
+    group![give(shop), open(shop), earlier(shop)]
 }
 
 fn give(shop: Workshop) -> View {
@@ -29,7 +29,7 @@ fn give(shop: Workshop) -> View {
             said.set(match keep::load(which).await {
                 Ok(lines) => {
                     let count = lines.len();
-                    let text = lines.join("\n") + "\n";
+                    let text = backup(&lines, &keep::device(), keep::now());
                     if keep::download(&name, &text) {
                         shop.change_prefs(|p| p.copied = keep::now());
                         format!("{name} with {count} entries is among your downloads. Put it where this device is not.")
@@ -44,8 +44,8 @@ fn give(shop: Workshop) -> View {
     group![
         el("h3").child("A copy to keep"),
         el("p").child(
-            "The copy is a plain text file: one entry a line, as it is stored, each with \
-its own checksum. Everything is in it but what this device prefers.",
+            "The copy is one JSON file that any text editor shows: an entry a line, each with its \
+own checksum, and one over the whole. Everything is in it but what this device prefers.",
         ),
         el("div").class("actions").child(press("", "Download a copy", give)),
         el("p").attr("role", "status").child(words(move || said.get())),
@@ -83,8 +83,8 @@ fn open(shop: Workshop) -> View {
     group![
         el("h3").child("Open a copy"),
         el("p").child(
-            "Nothing here is replaced: entries that are not here yet are added, those that \
-are here stay as they are.",
+            "First you see what it would bring. Then you take in what is not here yet, or put it in \
+the place of this book; either can be taken back.",
         ),
         el("div")
             .class("actions")
@@ -118,13 +118,14 @@ are here stay as they are.",
     ]
 }
 
-/// What the copy would bring, and the button that takes it in.
+/// What the copy would bring, and the buttons that take it in or put it in the place of the book.
 fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Option<usize>>) -> View {
     let fresh = copy.fresh.len();
-    let take = move || {
+    let replacing = Value::new(false);
+    let take = move |replace: Option<Act>| {
         if let Some(Ok(copy)) = opened.get_untracked() {
             let fresh = copy.fresh.len();
-            if !shop.take_in(copy.fresh) {
+            if (fresh > 0 && !shop.take_in(copy.fresh)) || replace.is_some_and(|act| !shop.act(act)) {
                 return;
             }
             taken.set(Some(fresh));
@@ -137,12 +138,79 @@ fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Option
             .child(el("summary").child(format!("Left out: {}", copy.damaged.len())))
             .child(el("ul").class("left-out").child(left_out.views()))
     });
+    let replace = copy.replace.clone();
     group![
         el("p").class("found").child(copy.say()),
+        copy.made.map(|at| el("p").child(["It was made ", &keep::when(at), "."].concat())),
+        (copy.seal == Seal::Broken).then(|| caution(
+            "this file was changed or cut off after it was written. What is whole in it can be taken \
+in; it cannot take the place of the book."
+        )),
         left_out,
+        prospects(&copy.prospects),
         el("div")
             .class("actions")
-            .child((fresh > 0).then(|| press("main", "Take them in", take)))
-            .child(press("", "Leave it", move || opened.set(None)))
+            .child((fresh > 0).then(|| press("main", "Take them in", move || take(None))))
+            .child(
+                replace.is_some().then(|| press("", "Replace the book with it", move || replacing.set(true)))
+            )
+            .child(press("", "Leave it", move || opened.set(None))),
+        confirm_sheet(
+            "Replace the book with this copy?",
+            "What is here and not in the copy is set aside as an earlier book: it no longer counts, \
+and nothing of it is deleted. It can be brought back here at any time.",
+            "Replace it",
+            replacing,
+            move || take(replace.clone()),
+        )
     ]
+}
+
+/// What the book would hold: now, with the copy taken in, with the copy in its place.
+fn prospects(all: &[Prospect]) -> View {
+    let number = |n: usize| el("td").child(n.to_string());
+    let row = |p: &Prospect| {
+        el("tr")
+            .child(el("th").attr("scope", "row").child(p.of))
+            .child(number(p.now))
+            .child(number(p.merged))
+            .child(p.replaced.map(number))
+    };
+    let head = |words: &'static str| el("th").attr("scope", "col").child(words);
+    el("table")
+        .class("prospects")
+        .child(el("caption").child("Tried out beforehand: what the book would hold"))
+        .child(
+            el("tr")
+                .child(el("td"))
+                .child(head("Now"))
+                .child(head("Taken in"))
+                .child(all.iter().any(|p| p.replaced.is_some()).then(|| head("Replaced"))),
+        )
+        .child(all.iter().map(row).views())
+        .view()
+}
+
+/// Books that were replaced, each with the way back.
+fn earlier(shop: Workshop) -> View {
+    let all = Derived::new(move || shop.journal(crate::book::Journal::earlier));
+    let one = move |book: &Earlier| {
+        let made = book.made.map(|at| [" by the copy of ", &keep::when(at)].concat()).unwrap_or_default();
+        let entries =
+            if book.entries == 1 { "1 entry".to_owned() } else { format!("{} entries", book.entries) };
+        let words = ["Replaced ", &keep::when(book.at), &made, ". ", &entries, " set aside."].concat();
+        let entry = book.entry.clone();
+        let back = move || {
+            shop.act(Act::Undo { entry: entry.clone() });
+        };
+        el("li").class("row").child(el("span").child(words)).child(press("", "Bring it back", back))
+    };
+    live(move || {
+        all.with(|all| {
+            if all.is_empty() {
+                return ().view();
+            }
+            group![el("h3").child("Earlier books"), el("ul").class("list").child(all.iter().map(one).views())]
+        })
+    })
 }

@@ -1,0 +1,94 @@
+//! A backup: the whole book as one JSON file that a person can read; `docs/backup.md` says what stands in it.
+//!
+//! Every entry stands on a line of its own, to the byte as it is stored, so that each still has its own checksum; the
+//! last thing in the file is the checksum of all that stands before it.
+
+use super::crc::crc32c;
+use super::entry::split_sum;
+use super::{Damage, Entry};
+use crate::wire::{self, Json, put_text, wire_struct};
+
+/// The version of the file's format written today; the entries in it have their own.
+pub const BACKUP: u32 = 1;
+
+/// What the first line of every backup begins with.
+const HEAD: &str = "{\"potside\":\"backup\",";
+
+/// What the first line says.
+pub(super) struct Head {
+    pub(super) format: u32,
+    /// Milliseconds since 1970.
+    pub(super) made: u64,
+    pub(super) device: String,
+    /// How many entries there are.
+    pub(super) count: u64,
+}
+
+wire_struct!(Head { format, made, device, count });
+
+/// A file that begins as a backup does.
+pub(super) struct Sealed<'a> {
+    /// None where the first line cannot be read.
+    pub(super) head: Option<Head>,
+    /// The entries, each with the number of its line from 1.
+    pub(super) lines: Vec<(usize, &'a str)>,
+    /// True where all of it is as it was written.
+    pub(super) whole: bool,
+}
+
+/// The backup of a book with these stored lines. What is no entry goes into it too, as text. `made` is in milliseconds
+/// since 1970.
+pub fn backup(lines: &[String], device: &str, made: u64) -> String {
+    let good = |line: &&String| match Entry::from_line(line) {
+        Ok(_) => true,
+        Err(Damage::Newer { .. }) => !line.contains('\n') && Json::parse(line).is_some(),
+        Err(_) => false,
+    };
+    let (entries, aside): (Vec<&String>, Vec<&String>) = lines.iter().partition(good);
+    let head = Head { format: BACKUP, made, device: device.to_owned(), count: entries.len() as u64 };
+    let mut text = [HEAD, wire::write(&head).trim_start_matches('{')].concat();
+    text.pop();
+    text.push_str(",\"entries\":[");
+    let mut first = true;
+    for line in entries {
+        text.push_str(if first { "\n" } else { ",\n" });
+        text.push_str(line);
+        first = false;
+    }
+    text.push_str("\n],\"set_aside\":[");
+    first = true;
+    for line in aside {
+        text.push_str(if first { "\n" } else { ",\n" });
+        put_text(&mut text, line);
+        first = false;
+    }
+    text.push_str("\n]");
+    let sum = crc32c(text.as_bytes());
+    text.push_str(&format!(",\"sum\":\"{sum:08x}\"}}\n"));
+    text
+}
+
+/// Reads what is around the entries; none where the file does not begin as a backup.
+pub(super) fn open(text: &str) -> Option<Sealed<'_>> {
+    let (first, _) = text.split_once('\n')?;
+    let first = first.trim_end();
+    if !first.starts_with(HEAD) {
+        return None;
+    }
+    let head: Option<Head> = wire::read(&[first, "]}"].concat()).ok();
+    let lines: Vec<(usize, &str)> = text
+        .lines()
+        .enumerate()
+        .skip(1)
+        .take_while(|(_, line)| !line.starts_with(']'))
+        .map(|(at, line)| (at + 1, line.trim_end().trim_end_matches(',')))
+        .collect();
+    let counted = head.as_ref().is_some_and(|h| h.count == lines.len() as u64);
+    let whole = counted && (summed(text.trim_end()) || summed(&text.replace("\r\n", "\n")));
+    Some(Sealed { head, lines, whole })
+}
+
+/// True where the checksum at the end is that of what stands before it.
+fn summed(text: &str) -> bool {
+    split_sum(text.trim_end()).is_some_and(|(body, sum)| crc32c(body.as_bytes()) == sum)
+}

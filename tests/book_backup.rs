@@ -1,0 +1,274 @@
+//! Backups: what is written follows the schema, what is broken is told, and a book that was replaced comes back.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
+use potside::book::{
+    Act, Book, CopyError, Damage, Entry, Id, Journal, LONGEST, Seal, backup, crc32c, demo, read_copy,
+};
+use serde_json::{Value, json};
+
+const V1: &str = include_str!("fixtures/v1.journal");
+const MADE: u64 = 1_764_806_400_000;
+
+/// Each line once: the fixture has one twice.
+fn lines(text: &str) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for line in text.lines() {
+        if !all.iter().any(|known| known == line) {
+            all.push(line.to_owned());
+        }
+    }
+    all
+}
+
+fn schema() -> Value {
+    serde_json::from_str(include_str!("../docs/backup.schema.json")).unwrap()
+}
+
+/// Whether a value follows a schema: the keywords that ours has, and none passed over in silence.
+fn follows(schema: &Value, whole: &Value, value: &Value) -> bool {
+    schema.as_object().unwrap().iter().all(|(word, wants)| match word.as_str() {
+        "$schema" | "$defs" | "title" | "description" => true,
+        "$ref" => {
+            let target = wants.as_str().unwrap().trim_start_matches('#');
+            follows(whole.pointer(target).unwrap(), whole, value)
+        }
+        "const" => value == wants,
+        "type" => match wants.as_str().unwrap() {
+            "object" => value.is_object(),
+            "array" => value.is_array(),
+            "string" => value.is_string(),
+            "integer" => value.is_u64() || value.is_i64(),
+            other => panic!("no type {other} here"),
+        },
+        "required" => {
+            let has = |name: &Value| value.get(name.as_str().unwrap()).is_some();
+            !value.is_object() || wants.as_array().unwrap().iter().all(has)
+        }
+        "properties" => wants
+            .as_object()
+            .unwrap()
+            .iter()
+            .all(|(name, one)| value.get(name).is_none_or(|field| follows(one, whole, field))),
+        "additionalProperties" => {
+            assert_eq!(wants, &json!(false));
+            let known = schema["properties"].as_object().unwrap();
+            value.as_object().is_none_or(|fields| fields.keys().all(|name| known.contains_key(name)))
+        }
+        "items" => value.as_array().is_none_or(|all| all.iter().all(|one| follows(wants, whole, one))),
+        "minProperties" => value.as_object().is_none_or(|o| o.len() as u64 >= wants.as_u64().unwrap()),
+        "maxProperties" => value.as_object().is_none_or(|o| o.len() as u64 <= wants.as_u64().unwrap()),
+        "minimum" => value.as_f64().is_none_or(|n| n >= wants.as_f64().unwrap()),
+        "maximum" => value.as_f64().is_none_or(|n| n <= wants.as_f64().unwrap()),
+        "pattern" => value.as_str().is_none_or(|text| fits(wants.as_str().unwrap(), text)),
+        other => panic!("no keyword {other} here"),
+    })
+}
+
+/// Patterns of the one shape `^[signs]{least,most}$`.
+fn fits(pattern: &str, text: &str) -> bool {
+    let (signs, counts) = pattern.strip_prefix("^[").unwrap().split_once("]{").unwrap();
+    let (least, most) = counts.strip_suffix("}$").unwrap().split_once(',').unwrap();
+    let mut allowed = Vec::new();
+    let signs: Vec<char> = signs.chars().collect();
+    let mut at = 0;
+    while at < signs.len() {
+        if signs.get(at + 1) == Some(&'-') && at + 2 < signs.len() {
+            allowed.extend(signs[at]..=signs[at + 2]);
+            at += 3;
+        } else {
+            allowed.push(signs[at]);
+            at += 1;
+        }
+    }
+    (least.parse().unwrap()..=most.parse().unwrap()).contains(&text.len())
+        && text.chars().all(|c| allowed.contains(&c))
+}
+
+#[track_caller]
+fn is_backup(text: &str, yes: bool) {
+    let value: Value = serde_json::from_str(text).unwrap();
+    assert_eq!(follows(&schema(), &schema(), &value), yes, "{text:.400}");
+}
+
+/// The file with another body and the checksum that belongs to it.
+fn summed(body: &str) -> String {
+    format!("{body},\"sum\":\"{:08x}\"}}\n", crc32c(body.as_bytes()))
+}
+
+#[test]
+fn every_backup_follows_the_schema() {
+    let mut random = 7;
+    let demo: Vec<String> = demo("k3f9q2mw", MADE, || {
+        random = u32::wrapping_add(random, 0x9e37_79b9);
+        random
+    })
+    .into_iter()
+    .map(|(_, line)| line)
+    .collect();
+    for lines in [Vec::new(), lines(V1), demo.clone(), vec!["odd \"\u{1}\n".to_owned(), V1.to_owned()]] {
+        is_backup(&backup(&lines, "k3f9q2mw", MADE), true);
+    }
+}
+
+/// Each field left out, of another type, beyond its bounds; and one too many.
+#[test]
+fn the_schema_refuses_what_is_broken() {
+    let good: Value = serde_json::from_str(&backup(&lines(V1), "k3f9q2mw", MADE)).unwrap();
+    let broken = |change: &dyn Fn(&mut Value)| {
+        let mut value = good.clone();
+        change(&mut value);
+        is_backup(&value.to_string(), false);
+    };
+    for field in good.as_object().unwrap().keys() {
+        broken(&|v| drop(v.as_object_mut().unwrap().remove(field)));
+        broken(&|v| v[field] = json!({"odd": 1}));
+        broken(&|v| v[field] = json!(-1));
+    }
+    broken(&|v| v["more"] = json!(1));
+    broken(&|v| v["set_aside"] = json!([1]));
+    broken(&|v| v["sum"] = json!("0123456G"));
+    broken(&|v| v["device"] = json!("no name"));
+    for field in ["v", "id", "clock", "at", "device", "act", "sum"] {
+        broken(&|v| drop(v["entries"][3].as_object_mut().unwrap().remove(field)));
+        broken(&|v| v["entries"][3][field] = json!([]));
+    }
+    broken(&|v| v["entries"][0]["v"] = json!(99));
+    broken(&|v| v["entries"][0]["act"] = json!({"One": 1, "Two": 2}));
+    broken(&|v| v["entries"][0]["more"] = json!(1));
+    broken(&|v| *v = json!([]));
+}
+
+#[test]
+fn a_backup_brings_back_every_line_to_the_byte() {
+    let stored = lines(V1);
+    let text = backup(&stored, "k3f9q2mw", MADE);
+    for text in [text.clone(), text.replace('\n', "\r\n"), format!("{text}\n\n")] {
+        let copy = read_copy(&text, &Journal::default()).unwrap();
+        assert_eq!((copy.seal, copy.made, copy.known), (Seal::Whole, Some(MADE), 0));
+        assert_eq!(copy.damaged, []);
+        let mut brought: Vec<String> = copy.fresh.into_iter().map(|(_, line)| line).collect();
+        brought.sort();
+        let mut all = stored.clone();
+        all.sort();
+        assert_eq!(brought, all);
+    }
+}
+
+#[test]
+fn every_change_of_a_backup_is_told() {
+    let text = backup(&lines(V1)[..6], "k3f9q2mw", MADE);
+    let empty = Journal::default();
+    let whole = read_copy(&text, &empty).unwrap();
+    for at in (0..text.len()).filter(|at| text.is_char_boundary(*at)) {
+        for changed in [text[..at].to_owned(), flipped(&text, at)] {
+            // A line feed more or less at the very end is nothing.
+            if changed.trim_end() == text.trim_end() {
+                continue;
+            }
+            let Ok(copy) = read_copy(&changed, &empty) else { continue };
+            assert!(copy.seal != Seal::Whole, "at {at}: {changed}");
+            // Whatever it brings is what was in it.
+            assert!(copy.fresh.iter().all(|one| whole.fresh.contains(one)), "at {at}");
+            assert!(copy.seal == Seal::Without || copy.replace.is_none());
+        }
+    }
+}
+
+fn flipped(text: &str, at: usize) -> String {
+    let mut bytes = text.as_bytes().to_vec();
+    bytes[at] ^= 1;
+    String::from_utf8(bytes).unwrap_or_default()
+}
+
+#[test]
+fn what_was_set_aside_goes_along_and_is_not_taken_in() {
+    let mut stored = lines(V1);
+    stored.push("half an entry {\"v\":".to_owned());
+    let text = backup(&stored, "k3f9q2mw", MADE);
+    assert!(text.contains("half an entry"));
+    let copy = read_copy(&text, &Journal::default()).unwrap();
+    assert_eq!((copy.fresh.len(), copy.seal), (stored.len() - 1, Seal::Whole));
+}
+
+#[test]
+fn sizes_and_depths_have_their_bounds() {
+    let text = backup(&lines(V1), "k3f9q2mw", MADE);
+    let newer = text.replacen("\"format\":1", "\"format\":2", 1);
+    assert_eq!(read_copy(&newer, &Journal::default()), Err(CopyError::Newer { format: 2 }));
+    let body = |middle: &str| {
+        let head =
+            "{\"potside\":\"backup\",\"format\":1,\"made\":1,\"device\":\"d\",\"count\":2,\"entries\":[\n";
+        let good = lines(V1)[0].clone();
+        summed(&format!("{head}{good},\n{middle}\n],\"set_aside\":[\n]"))
+    };
+    let deep = format!("{{\"v\":1,\"act\":{}1{}", "[".repeat(500), "]".repeat(500));
+    let deep = format!("{deep},\"sum\":\"{:08x}\"}}", crc32c(deep.as_bytes()));
+    let copy = read_copy(&body(&deep), &Journal::default()).unwrap();
+    assert!(matches!(&copy.damaged[..], [(3, Damage::Unknown { reason })] if reason.contains("128 deep")));
+    let copy = read_copy(&body(&"x".repeat(LONGEST + 1)), &Journal::default()).unwrap();
+    assert_eq!(copy.damaged, [(3, Damage::TooLong { bytes: LONGEST + 1 })]);
+    assert!(copy.replace.is_none(), "a damaged copy takes the place of nothing");
+}
+
+/// The tablet's book after its copy was made, and then replaced by that copy.
+fn replaced() -> (Book, Vec<String>, Journal) {
+    let copied = lines(V1);
+    let text = backup(&copied, "k3f9q2mw", MADE);
+    let mut book = Book::open(copied.clone(), "k3f9q2mw");
+    let before = Journal::open(copied.clone(), "k3f9q2mw");
+    book.act(Act::Retire { id: Id("k3f9q2mw-a-h".into()), retired: true }, MADE, 1).unwrap();
+    let pots: Vec<Id> = book.state().pots.iter().map(|(id, _)| id.clone()).collect();
+    book.act(Act::Retire { id: pots[0].clone(), retired: true }, MADE, 2).unwrap();
+    let copy = read_copy(&text, book.journal()).unwrap();
+    assert_eq!(copy.fresh, []);
+    book.act(copy.replace.unwrap(), MADE, 3).unwrap();
+    (book, copied, before)
+}
+
+#[test]
+fn a_replaced_book_is_as_the_copy_and_comes_back() {
+    let (mut book, copied, before) = replaced();
+    assert_eq!(book.state(), before.state());
+    assert_eq!(book.journal().entries().len(), copied.len() + 3, "nothing is deleted");
+    let earlier = book.journal().earlier();
+    assert_eq!((earlier.len(), earlier[0].entries, earlier[0].made), (1, 2, Some(MADE)));
+    book.act(Act::Undo { entry: earlier[0].entry.clone() }, MADE, 4).unwrap();
+    let formula = book.state().formulas.get(&Id("k3f9q2mw-a-h".into())).unwrap();
+    assert!(formula.retired && book.journal().earlier().is_empty());
+    let opened = Journal::open(book.journal().entries().iter().map(Entry::to_line).collect(), "x");
+    assert_eq!(opened.state(), book.state());
+}
+
+#[test]
+fn another_book_takes_its_place_and_what_is_done_since_counts() {
+    let text = backup(&lines(V1), "k3f9q2mw", MADE);
+    let theirs = demo("desk", MADE, || 7).into_iter().map(|(_, line)| line).collect();
+    let mut book = Book::open(theirs, "desk");
+    let copy = read_copy(&text, book.journal()).unwrap();
+    let formulas = copy.prospects.iter().find(|p| p.of == "Formulas").unwrap();
+    assert_eq!((formulas.merged, formulas.replaced), (formulas.now + 1, Some(1)));
+    let replace = copy.replace.unwrap();
+    book.take_in(copy.fresh).unwrap();
+    book.act(replace, MADE, 2).unwrap();
+    assert_eq!(book.state(), Journal::open(lines(V1), "x").state());
+    book.act(Act::Retire { id: Id("k3f9q2mw-a-h".into()), retired: true }, MADE, 5).unwrap();
+    assert!(book.state().formulas.get(&Id("k3f9q2mw-a-h".into())).unwrap().retired);
+}
+
+/// What another device did meanwhile, unknown here, is not set aside when it comes.
+#[test]
+fn what_nobody_knew_of_goes_on_counting() {
+    let (book, copied, _) = replaced();
+    let mut table = Journal::open(copied, "packing");
+    let theirs = table.entry(Act::Retire { id: Id("k3f9q2mw-7-f".into()), retired: true }, MADE, 9);
+    table.take(theirs.clone());
+    let replace = book.journal().entries().last().unwrap();
+    assert!(theirs.place() < replace.place(), "it stands before the replacing");
+    let mut here = book.journal().clone();
+    here.take(theirs);
+    assert!(here.state().vessels.get(&Id("k3f9q2mw-7-f".into())).unwrap().retired);
+    let mut there = table;
+    book.journal().entries().iter().rev().for_each(|e| there.take(e.clone()));
+    assert_eq!((here.state(), here.earlier()), (there.state(), there.earlier()));
+}
