@@ -46,7 +46,7 @@ async fn burns(b: &Browser, verdict: &str, grams: &str) {
     b.tap("Put it out").await;
     b.fill("After the burn it weighs", grams).await;
     b.tap("Keep this weight").await;
-    b.sees("You decide.").await;
+    b.sees("do not decide it yet").await;
     b.tap(verdict).await;
     b.tap("Close this trial").await;
     b.sees("This candle:").await;

@@ -12,6 +12,8 @@ use crate::student::student;
 /// What the words below take, and those on top.
 const BELOW: i32 = 24;
 const ABOVE: i32 = 20;
+/// Across, for a few words.
+const ROOM: i32 = 120;
 /// From one line of words to the next.
 const ROW: i32 = 40;
 /// More wicks than this are not shown beside each other.
@@ -122,7 +124,11 @@ pub fn pool_picture(trial: &Trial, course: &Course, voice: Voice) -> Option<Char
     let due = frame.at(usual_full(trial), 0.0).0.to_string();
     let across = voice.amount::<Length>(trial.diameter.value, voice.length);
     let mut words = frame.words(["wall, ", &across].concat(), "light", duration(frame.right));
-    let usual = frame.at(usual_full(trial), 0.0).0.clamp(60, WIDE - 90);
+    let usual = frame.at(usual_full(trial), 0.0).0.clamp(ROOM / 2, WIDE - ROOM / 2);
+    // No words on others: the end of the picture gives way.
+    if usual > WIDE - ROOM - ROOM / 2 {
+        words.truncate(2);
+    }
     words.push(Words { x: usual, y: HIGH - 5, anchor: "middle", text: "an hour an inch".to_owned() });
     let full = pools.iter().rev().find(|p| !p.seen.is_empty()).map(|p| p.full.say()).unwrap_or_default();
     let said = ["Picture of the melt pool across against time, ", &dots.len().to_string(), " looks. ", &full]
