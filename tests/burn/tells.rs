@@ -184,6 +184,16 @@ fn a_trend_is_told_only_past_its_range() {
     assert!(trend(&of, &burned(&[12.0, 11.0])).is_none());
 }
 
+/// A burn of 14 minutes tells nothing by itself; one of 15 does.
+#[test]
+fn a_short_burn_is_not_compared() {
+    let of = trial("A1", "C 10");
+    let burn = |minutes: u64| course(&[lit(MORNING, 400.0), out(MORNING + minutes * MINUTE, 399.0)]);
+    let (short, long) = (burn(14), burn(15));
+    assert!(compare(&[(&of, &short)], &[(&of, &long)], Voice::default()).is_none());
+    assert!(compare(&[(&of, &long)], &[(&of, &long)], Voice::default()).is_some());
+}
+
 /// 30 mm after 30 min and 42.43 mm after an hour grow with the root of time: 67.9 mm (97 % of 70) after 2 h 34 min, by hand
 /// (67.9 ÷ 30)² × 30 min = 153.7 min.
 #[test]

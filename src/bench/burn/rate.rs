@@ -7,6 +7,8 @@ use crate::student::student;
 
 /// Of every range.
 pub(super) const CONFIDENCE: f64 = 0.975;
+/// A shorter burn has no rate of its own: the scale's error is as large as what burned, h (our own choice).
+const SHORT: f64 = 0.25;
 
 /// Grams an hour.
 #[derive(Clone, PartialEq, Debug)]
@@ -144,9 +146,9 @@ impl Trend {
     }
 }
 
-/// Grams burned by the middle of a burn, and its own rate. None where it was not weighed at both ends.
+/// Grams burned by the middle of a burn, and its own rate. None where it was not weighed at both ends or was short.
 pub(super) fn own_rate(session: &Session, start: f64) -> Option<(f64, f64)> {
-    let (hours, after) = session.weighings().last().copied().filter(|(hours, _)| *hours > 0.0)?;
+    let (hours, after) = session.weighings().last().copied().filter(|(hours, _)| *hours >= SHORT)?;
     let before = session.mass.in_base().to_f64();
     Some((start - 0.5 * (before + after), (before - after) / hours))
 }
