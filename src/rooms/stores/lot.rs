@@ -5,8 +5,7 @@ use crate::book::{Act, Id, State};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{
-    Field, Typed, caution, coins, field, finish, live, missing_page, page_head, page_part, press, sheet,
-    text_field,
+    Field, Typed, caution, coins, field, finish, missing_page, page_head, page_part, press, sheet, text_field,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::batch_number;
@@ -28,7 +27,11 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
         sheet(
             move || doing.get().map_or("", What::title).to_owned(),
             open,
-            move || doing.get().map(|what| ask(shop, &lot, what, open)).view(),
+            move || {
+                let what = doing.get();
+                // Not followed: the act that answers must not make the question anew.
+                untrack(|| what.map(|what| ask(shop, &lot, what, open)).view())
+            },
         )
     ]
 }
@@ -208,6 +211,6 @@ fn ask(shop: Workshop, lot: &Id, what: What, open: Value<bool>) -> View {
             field(Field::new(label), amount, move || read().map(|a| measure.say(a, shop.voice())))
         }),
         text_field("Why", reason, Vec::new()),
-        live(move || finish("Keep it", None, save.clone()))
+        finish("Keep it", None, save)
     ]
 }
