@@ -24,6 +24,9 @@ mod native;
 #[allow(dead_code, reason = "shared with the browser tests")]
 #[path = "../../tests/browser/page.rs"]
 mod page;
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/paper.rs"]
+mod paper;
 mod start;
 mod store;
 #[allow(dead_code, reason = "shared with the tests of burn trials")]
@@ -75,7 +78,7 @@ fn main() {
     if wanted("trace") {
         trace::figures();
     }
-    if !["start", "keys", "store", "freeze"].into_iter().any(wanted) {
+    if !["start", "keys", "store", "freeze", "print"].into_iter().any(wanted) {
         return;
     }
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
@@ -99,9 +102,22 @@ fn main() {
         if wanted("store") {
             store::figures(&b).await;
         }
+        if wanted("print") {
+            printed(&b).await;
+        }
         if wanted("freeze") {
             freeze::figures(&b).await;
         }
         b.end().await;
     });
+}
+
+/// How far off the least height of the net contents is on paper: an eighth of an inch, on the first label of the sheet.
+async fn printed(b: &Browser) {
+    b.room("desk/print/demo-label-front").await;
+    b.set("Net weight to declare", "180 g").await;
+    b.sees("Print the sheet").await;
+    let (pdf, _) = paper::print(b, "measured-label").await;
+    let height = paper::part(&pdf, 1200, (17.5, 21.0, 85.0, 60.0)).last_letter(1);
+    line("type_height_error_mm", (height - 3.175).abs(), "mm", Some(0.05));
 }

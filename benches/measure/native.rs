@@ -3,9 +3,10 @@
 
 use crate::formula_shared::{Weighed, formula, g, makes, oz, percent, range, tbsp};
 use crate::{line, median};
+use potside::desk::hazard::{Ingredient, mix, read_lines};
 use potside::formula::{Basis, Formula, Part, PartKind, solve};
 use potside::pot::{Mended, restore};
-use potside::quantity::{Exact, Mass, Voice};
+use potside::quantity::{Exact, Locale, Mass, Voice};
 use std::hint::black_box;
 use std::time::Instant;
 
@@ -84,4 +85,27 @@ pub(crate) fn figures() {
     let worst =
         crate::strd::SETS.iter().map(|(set, powers)| crate::strd::worst(set, powers)).fold(0.0, f64::max);
     line("trial_fit_error_percent", 100.0 * worst, "%", Some(0.01));
+
+    // A fragrance of 60 substances, every kind of rule among them, at 8 % of a candle.
+    let classes = [
+        "Skin Irrit. 2 H315; Skin Sens. 1B H317",
+        "Eye Irrit. 2 H319; Aquatic Chronic 2 H411",
+        "Skin Sens. 1A H317; SCL Skin Sens. 1A >= 0.01 %",
+        "Acute Tox. 4 H302; Asp. Tox. 1 H304",
+        "Aquatic Acute 1 H400; Aquatic Chronic 1 H410; M=10",
+        "Repr. 2 H361; STOT RE 2 H373",
+    ];
+    let lines: Vec<String> =
+        (0..60).map(|n| format!("Substance {n}; 0.5 - 1.{} %; {}", n % 10, classes[n % 6])).collect();
+    let (substances, errors) = read_lines(&lines.join("\n"), Locale::Point);
+    assert!(errors.is_empty() && substances.len() == 60, "{errors:?}");
+    let fragrance = Ingredient {
+        name: "Fragrance".into(),
+        percent: Exact::whole(8),
+        sheet: Some(substances),
+        harmless: false,
+    };
+    let candle = [fragrance];
+    assert!(!mix(&candle, true).classes.is_empty());
+    line("classify_us", micros(|| mix(black_box(&candle), true)), "us", Some(BUDGET_US));
 }

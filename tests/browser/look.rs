@@ -72,6 +72,15 @@ async fn every_room_in_light_and_dark_at_three_sizes() {
     }
     b.room("book/formula/new").await;
     look(&b, &axe, "formula-form", &mut found).await;
+    for (place, words) in [
+        ("desk/hazards", "Why"),
+        ("desk/safety/new", "Lines of section 3"),
+        ("desk/print/demo-label-under", "Print the sheet"),
+    ] {
+        b.room(place).await;
+        b.sees(words).await;
+        look(&b, &axe, &place.replace('/', "-"), &mut found).await;
+    }
     b.room("bench/freeze").await;
     b.sees("Shrinks").await;
     b.tap("Draw the map").await;
