@@ -107,6 +107,21 @@ impl Book {
         self.writer.stored(outcome);
     }
 
+    /// The append on its way; see [`Writer::flight`].
+    pub const fn flight(&self) -> u64 {
+        self.writer.flight()
+    }
+
+    /// See [`Writer::late`].
+    pub fn late(&mut self, flight: u64) -> bool {
+        self.writer.late(flight)
+    }
+
+    /// See [`Writer::answered`].
+    pub fn answered(&mut self, flight: u64, outcome: Result<(), StoreError>) {
+        self.writer.answered(flight, outcome);
+    }
+
     pub fn saving(&self) -> Saving {
         self.writer.saving()
     }

@@ -24,6 +24,8 @@ pub enum StoreError {
     Blocked,
     /// A newer version of the app has changed the storage.
     Newer,
+    /// It has not answered for long.
+    Silent,
     /// Any other failure, with what the browser said.
     Failed(String),
 }
@@ -42,6 +44,11 @@ impl fmt::Display for StoreError {
                 "Potside is open in another tab that holds its storage. Close the other tabs, then try again.",
             ),
             Self::Newer => f.write_str("A newer Potside keeps this book. Reload this page to get it, then go on."),
+            Self::Silent => f.write_str(
+                "Not saved yet: the storage of this device does not answer. It is tried again and again; what you did is \
+                 still here. If it stays like this, do not close this page: free the device of other work, or restart \
+                 it once a copy is made on the Desk.",
+            ),
             Self::Failed(said) => write!(f, "Not saved ({said}). It will be tried again; what you typed is still here."),
         }
     }
@@ -75,6 +82,8 @@ pub enum Fault {
     Refused(StoreError),
     /// Everything is kept, but a failure is reported: the answer was lost.
     KeptUnsaid,
+    /// It never answers, whether everything is kept or nothing.
+    Silent { kept: bool },
 }
 
 /// Fails on demand: for tests.
@@ -115,6 +124,12 @@ impl Store for FailingStore {
             Some(Fault::KeptUnsaid) => {
                 self.kept.append(lines).await?;
                 Err(StoreError::Failed("no answer".to_owned()))
+            }
+            Some(Fault::Silent { kept }) => {
+                if *kept {
+                    self.kept.append(lines).await?;
+                }
+                std::future::pending().await
             }
             None => self.kept.append(lines).await,
         }

@@ -18,6 +18,8 @@ pub enum Saving {
 pub struct Writer {
     /// Pairs of entry id and line, oldest first.
     waiting: Vec<(String, String)>,
+    /// How many were stored before them.
+    before: u64,
     /// How many of them are being stored now.
     flying: usize,
     failed: Option<StoreError>,
@@ -41,20 +43,52 @@ impl Writer {
         Some(self.waiting.clone())
     }
 
-    /// How the append of what [`Writer::to_store`] gave went. What failed waits on, ahead of what came since.
+    /// The append on its way, for [`Writer::late`] and [`Writer::answered`].
+    pub const fn flight(&self) -> u64 {
+        self.before + self.flying as u64
+    }
+
+    /// How the append on its way went. What failed waits on, ahead of what came since.
     pub fn stored(&mut self, outcome: Result<(), StoreError>) {
-        let flown = std::mem::take(&mut self.flying);
+        match outcome {
+            Ok(()) => self.answered(self.flight(), Ok(())),
+            Err(e) => self.fail(e),
+        }
+    }
+
+    /// The append of this flight has not answered for long: it is given up, and what it carries is to be stored again,
+    /// which does no harm where it was stored. True where it was still on its way.
+    pub fn late(&mut self, flight: u64) -> bool {
+        let late = self.flying > 0 && self.flight() == flight;
+        if late {
+            self.fail(StoreError::Silent);
+        }
+        late
+    }
+
+    /// How the append of this flight went, also of one that was given up: stored late is stored.
+    pub fn answered(&mut self, flight: u64, outcome: Result<(), StoreError>) {
+        let current = self.flying > 0 && self.flight() == flight;
         match outcome {
             Ok(()) => {
-                self.waiting.drain(..flown);
-                self.failed = None;
-                self.failures = 0;
+                let done = (flight.saturating_sub(self.before) as usize).min(self.waiting.len());
+                self.waiting.drain(..done);
+                self.before += done as u64;
+                self.flying = if current { 0 } else { self.flying.saturating_sub(done) };
+                if current || self.waiting.is_empty() {
+                    self.failed = None;
+                    self.failures = 0;
+                }
             }
-            Err(e) => {
-                self.failed = Some(e);
-                self.failures = self.failures.saturating_add(1);
-            }
+            Err(e) if current => self.fail(e),
+            Err(_) => {}
         }
+    }
+
+    fn fail(&mut self, e: StoreError) {
+        self.flying = 0;
+        self.failed = Some(e);
+        self.failures = self.failures.saturating_add(1);
     }
 
     pub fn saving(&self) -> Saving {

@@ -11,6 +11,7 @@ mod pot;
 mod route;
 mod shelf;
 mod stores;
+mod storing;
 mod workshop;
 
 use crate::keep;

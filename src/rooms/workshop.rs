@@ -1,34 +1,35 @@
 //! What every room shares: the open book, what is being saved, the person's preferences, where they stand.
 
 use super::route::Route;
-use crate::book::{Act, ActError, Book, Entry, Id, Journal, Saving, Settings, State, StoreError, demo};
+use crate::book::{Act, ActError, Book, Entry, Id, Journal, Saving, Settings, State, StoreError};
 use crate::dom::*;
 use crate::keep::{self, Hand, Prefs, Theme, Which};
 use crate::pot::Air;
 use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
 use crate::stores::Ledger;
 use leptos::prelude::set_interval;
-use leptos::task::spawn_local;
 use std::cell::{Cell, RefCell};
 
 /// Handles to the state of the app; copied freely, alive as long as the page.
 #[derive(Clone, Copy)]
 pub struct Workshop {
     /// As long as the page lives, so does the book: one in all, never given back.
-    book: &'static RefCell<Book>,
+    pub(super) book: &'static RefCell<Book>,
     /// Set when the book changed.
-    changed: Value<()>,
+    pub(super) changed: Value<()>,
     /// True while the rooms do not show yet what has changed.
     due: Value<bool>,
     /// Lines that another tab stored while the book was being opened.
-    heard: Value<Vec<String>>,
+    pub(super) heard: Value<Vec<String>>,
     /// Why the last thing was not done; none once one was.
     refused: Value<Option<ActError>>,
-    saving: Value<Saving>,
-    prefs: Value<Prefs>,
+    pub(super) saving: Value<Saving>,
+    pub(super) prefs: Value<Prefs>,
     route: Value<Route>,
     why: Value<Option<Why>>,
-    opened: Value<Opened>,
+    pub(super) opened: Value<Opened>,
+    /// How often a book was begun to be opened: an answer that comes late is for an earlier one.
+    pub(super) attempt: Value<u32>,
     /// Milliseconds since 1970, once a second.
     now: Value<u64>,
     next_dom_id: Value<u32>,
@@ -69,6 +70,7 @@ impl Workshop {
             route: Value::new(Route::parse(&keep::hash())),
             why: Value::new(None),
             opened: Value::new(Opened::Opening),
+            attempt: Value::new(0),
             now: Value::new(keep::now()),
             next_dom_id: Value::new(0),
             ledger: Derived::new(|| Self::here().state(Ledger::of)),
@@ -115,67 +117,7 @@ impl Workshop {
         });
     }
 
-    /// Opens the book of the workshop that the preferences name.
-    pub async fn load(self) {
-        self.opened.set(Opened::Opening);
-        self.heard.set(Vec::new());
-        let which = self.prefs.with_untracked(|p| p.workshop);
-        let lines = match keep::load(which).await {
-            Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
-            lines => lines,
-        };
-        match lines {
-            Ok(lines) => {
-                self.book.replace(Book::open(lines, &keep::device()));
-                self.changed.set(());
-                self.opened.set(Opened::Open);
-                let heard = self.heard.get_untracked();
-                self.heard.set(Vec::new());
-                self.hear(heard);
-            }
-            Err(e) => self.opened.set(Opened::Failed(e)),
-        }
-    }
-
-    /// Changes to the other workshop; what is not stored yet is stored first.
-    pub fn change_workshop(self, which: Which) {
-        if self.unsaved() {
-            return keep::after(100, move || self.change_workshop(which));
-        }
-        self.change_prefs(|p| p.workshop = which);
-        self.go("#pot");
-        spawn_local(self.load());
-    }
-
-    /// Leaves the demo workshop and deletes it, back to one's own.
-    pub fn leave_demo(self) {
-        if self.unsaved() {
-            return keep::after(100, move || self.leave_demo());
-        }
-        self.change_prefs(|p| p.workshop = Which::Own);
-        self.go("#pot");
-        super::book::forget_demo();
-        self.opened.set(Opened::Opening);
-        spawn_local(async move {
-            // A demo that cannot be deleted now is there the next time one looks around in it: no harm is done.
-            let _ = keep::leave_demo().await;
-            self.load().await;
-        });
-    }
-
-    /// Takes in what another tab stored; while the book is being opened it waits, or it would be missing until the next time.
-    fn hear(self, lines: Vec<String>) {
-        if self.opened.get_untracked() == Opened::Open {
-            let mut book = self.book.borrow_mut();
-            lines.into_iter().for_each(|line| book.hear(line));
-            drop(book);
-            self.changed.set(());
-        } else {
-            self.heard.update(|h| h.extend(lines));
-        }
-    }
-
-    fn unsaved(self) -> bool {
+    pub(super) fn unsaved(self) -> bool {
         self.book.borrow().unsaved() > 0
     }
 
@@ -308,39 +250,10 @@ impl Workshop {
     }
 
     /// Lets the rooms show what has changed, if they do not yet.
-    fn show(self) {
+    pub(super) fn show(self) {
         if self.due.get_untracked() {
             self.due.set(false);
             self.changed.set(());
         }
     }
-
-    /// Stores what waits, in order, one transaction after another, until nothing does.
-    pub fn store(self) {
-        // Not followed: no room shows anything else while something is being stored.
-        let next = self.book.borrow_mut().to_store();
-        self.saving.set(self.book.borrow().saving());
-        let Some(lines) = next else { return };
-        let which = self.prefs.with_untracked(|p| p.workshop);
-        spawn_local(async move {
-            let outcome = keep::append(which, &lines).await;
-            let failed = outcome.is_err();
-            self.book.borrow_mut().stored(outcome);
-            keep::after(0, move || self.show());
-            if failed {
-                self.saving.set(self.book.borrow().saving());
-                let pause = self.book.borrow().pause();
-                keep::after(pause, move || self.store());
-            } else {
-                self.store();
-            }
-        });
-    }
-}
-
-/// Fills the empty demo workshop; its lines.
-async fn fill_demo() -> Result<Vec<String>, StoreError> {
-    let lines = demo(&keep::device(), keep::now(), keep::random);
-    keep::append(Which::Demo, &lines).await?;
-    Ok(lines.into_iter().map(|(_, line)| line).collect())
 }

@@ -43,7 +43,14 @@ fn faults_come_where_they_are_asked_for() {
 #[test]
 fn every_failure_has_a_sentence() {
     let failed = StoreError::Failed("the disk is on fire".to_owned());
-    for e in [StoreError::Denied, StoreError::Full, StoreError::Blocked, StoreError::Newer, failed] {
+    for e in [
+        StoreError::Denied,
+        StoreError::Full,
+        StoreError::Blocked,
+        StoreError::Newer,
+        StoreError::Silent,
+        failed,
+    ] {
         let sentence = e.to_string();
         assert!(sentence.len() > 30 && sentence.ends_with('.'), "{sentence}");
     }

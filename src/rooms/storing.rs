@@ -1,0 +1,128 @@
+//! Opening a book, changing to another, and storing what is done in it.
+
+use super::workshop::{Opened, Workshop};
+use crate::book::{Book, StoreError, demo};
+use crate::keep::{self, Which};
+use leptos::task::spawn_local;
+
+/// Milliseconds: a storage that has not answered by then is told to be silent (our own choice; it answers within 100).
+const PATIENCE: u32 = 10_000;
+
+impl Workshop {
+    /// Opens the book of the workshop that the preferences name.
+    pub async fn load(self) {
+        self.opened.set(Opened::Opening);
+        self.heard.set(Vec::new());
+        self.attempt.update(|n| *n += 1);
+        let attempt = self.attempt.get_untracked();
+        keep::after(PATIENCE, move || {
+            if self.is_attempt(attempt) && self.opened.get_untracked() == Opened::Opening {
+                self.opened.set(Opened::Failed(StoreError::Silent));
+            }
+        });
+        let which = self.prefs.with_untracked(|p| p.workshop);
+        let lines = match keep::load(which).await {
+            Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
+            lines => lines,
+        };
+        if !self.is_attempt(attempt) {
+            return;
+        }
+        match lines {
+            Ok(lines) => {
+                self.book.replace(Book::open(lines, &keep::device()));
+                self.changed.set(());
+                self.opened.set(Opened::Open);
+                let heard = self.heard.get_untracked();
+                self.heard.set(Vec::new());
+                self.hear(heard);
+            }
+            Err(e) => self.opened.set(Opened::Failed(e)),
+        }
+    }
+
+    fn is_attempt(self, attempt: u32) -> bool {
+        self.attempt.get_untracked() == attempt
+    }
+
+    /// Changes to the other workshop; what is not stored yet is stored first.
+    pub fn change_workshop(self, which: Which) {
+        if self.unsaved() {
+            return keep::after(100, move || self.change_workshop(which));
+        }
+        self.change_prefs(|p| p.workshop = which);
+        self.go("#pot");
+        spawn_local(self.load());
+    }
+
+    /// Leaves the demo workshop and deletes it, back to one's own.
+    pub fn leave_demo(self) {
+        if self.unsaved() {
+            return keep::after(100, move || self.leave_demo());
+        }
+        self.change_prefs(|p| p.workshop = Which::Own);
+        self.go("#pot");
+        super::book::forget_demo();
+        self.opened.set(Opened::Opening);
+        spawn_local(async move {
+            // A demo that cannot be deleted now is there the next time one looks around in it: no harm is done.
+            let _ = keep::leave_demo().await;
+            self.load().await;
+        });
+    }
+
+    /// Takes in what another tab stored; while the book is being opened it waits, or it would be missing until the next time.
+    pub(super) fn hear(self, lines: Vec<String>) {
+        if self.opened.get_untracked() == Opened::Open {
+            let mut book = self.book.borrow_mut();
+            lines.into_iter().for_each(|line| book.hear(line));
+            drop(book);
+            self.changed.set(());
+        } else {
+            self.heard.update(|h| h.extend(lines));
+        }
+    }
+
+    /// Stores what waits, in order, one transaction after another, until nothing does.
+    pub fn store(self) {
+        // Not followed: no room shows anything else while something is being stored.
+        let next = self.book.borrow_mut().to_store();
+        self.saving.set(self.book.borrow().saving());
+        let Some(lines) = next else { return };
+        let which = self.prefs.with_untracked(|p| p.workshop);
+        let (flight, attempt) = (self.book.borrow().flight(), self.attempt.get_untracked());
+        keep::after(PATIENCE, move || {
+            if self.is_attempt(attempt) && self.book.borrow_mut().late(flight) {
+                self.store_later();
+            }
+        });
+        spawn_local(async move {
+            let outcome = keep::append(which, &lines).await;
+            if !self.is_attempt(attempt) {
+                return;
+            }
+            let failed = outcome.is_err();
+            self.book.borrow_mut().answered(flight, outcome);
+            keep::after(0, move || self.show());
+            if failed {
+                self.store_later();
+            } else {
+                self.store();
+            }
+        });
+    }
+
+    /// Says that it is not stored, and tries again after a while.
+    fn store_later(self) {
+        self.saving.set(self.book.borrow().saving());
+        let pause = self.book.borrow().pause();
+        keep::after(pause, move || self.store());
+    }
+}
+
+/// Fills the empty demo workshop; its lines.
+async fn fill_demo() -> Result<Vec<String>, StoreError> {
+    let lines = demo(&keep::device(), keep::now(), keep::random);
+    keep::append(Which::Demo, &lines).await?;
+    Ok(lines.into_iter().map(|(_, line)| line).collect())
+}
