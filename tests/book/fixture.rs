@@ -107,7 +107,7 @@ fn a_book_of_format_1_opens_and_says_what_it_said() {
 }
 
 /// Everything in `old` is in `new` as it was; `new` may have more.
-fn kept(old: &Value, new: &Value) -> bool {
+pub(crate) fn kept(old: &Value, new: &Value) -> bool {
     match (old, new) {
         (Value::Object(old), Value::Object(new)) => {
             old.iter().all(|(k, v)| new.get(k).map_or(v.is_null(), |n| kept(v, n)))

@@ -197,3 +197,27 @@ fn what_differs_is_told_in_words() {
     let said: Vec<String> = journal.done(None, 99, Voice::default()).into_iter().map(|d| d.what).collect();
     assert!(said.contains(&"Step done: add, Brick dye".to_owned()), "{said:?}");
 }
+
+/// A customer who was forgotten is forgotten in the history too, and in what differs.
+#[test]
+fn nothing_is_told_of_a_customer_who_was_forgotten() {
+    let customer = |contact: &str, over: Option<&Entry>| Act::Customer {
+        id: id("c"),
+        over: over.map(|e| e.id.clone()),
+        body: potside::shelf::Customer {
+            name: "Someone".into(),
+            contact: contact.into(),
+            ..Default::default()
+        },
+    };
+    let mut tablet = Journal::open(vec![], "tablet");
+    let first = does(&mut tablet, customer("12 High Street", None));
+    let mut table = Journal::open(vec![first.to_line()], "table");
+    does(&mut tablet, customer("14 High Street", Some(&first)));
+    does(&mut table, customer("16 High Street", Some(&first)));
+    let mut all = merged(&tablet, &table, "tablet");
+    let told = |j: &Journal| format!("{:?} {:?}", j.done(None, 99, Voice::default()), j.forks());
+    assert!(told(&all).contains("14 High Street") && told(&all).contains("16 High Street"));
+    does(&mut all, Act::Forgotten { customer: id("c") });
+    assert!(!told(&all).contains("High Street") && !told(&all).contains("Someone"), "{}", told(&all));
+}

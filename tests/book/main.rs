@@ -13,6 +13,7 @@ mod map;
 mod merge;
 mod remind;
 mod sample;
+mod second;
 mod silence;
 mod state;
 mod store;
