@@ -3,11 +3,12 @@
 // A helper of a test may fail as a test does.
 #![allow(clippy::unwrap_used)]
 
-use potside::book::{Id, Journal, demo};
+use potside::book::{Act, Book, Id, Journal, demo};
 use potside::lists::{
     Body, CsvError, LARGEST, LISTS, List, MOST_CELLS, MOST_ROWS, TakeError, give, read, take, write,
 };
 use potside::quantity::{Locale, Voice};
+use potside::shelf::{Customer, Product};
 use potside::vessel::FillRule;
 use proptest::prelude::*;
 
@@ -197,4 +198,62 @@ fn each_line_says_what_is_wrong_with_it() {
         take(List::Pours, "Name\nx", &potside::book::State::default(), Voice::default()),
         Err(TakeError::OnlyGiven)
     );
+}
+
+/// Orders come in a row a candle; rows of one order are one. What cannot be is said by its line.
+#[test]
+fn orders_come_back() {
+    let mut book = Book::open(Vec::new(), "tablet");
+    let product = |name: &str| Product {
+        name: name.to_owned(),
+        formula: Id("f".into()),
+        vessel: Id("v".into()),
+        wick: String::new(),
+        parts: Vec::new(),
+        spare: 0,
+        cure_days: None,
+    };
+    for (id, name) in [("p1", "Fig"), ("p2", "Plum, small")] {
+        book.act(Act::Product { id: Id(id.into()), over: None, body: product(name) }, 1, 1).unwrap();
+    }
+    let body = Customer { name: "North Shop".into(), ..Customer::default() };
+    book.act(Act::Customer { id: Id("c".into()), over: None, body }, 1, 2).unwrap();
+    let text = "Candle,Number,Order,Customer,Wanted on,In parts\r\n\
+                fig,4,A,north shop,2026-12-24,yes\r\n\
+                \"Plum, small\",6,A,north shop,2026-12-24,yes\r\n\
+                Fig,1,,,,\r\n\
+                Pear,2,B,,,\r\n\
+                Fig,none,C,South Shop,soon,\r\n";
+    let taken = take(List::Orders, text, book.state(), Voice::default()).unwrap();
+    let said: Vec<_> = taken
+        .found
+        .iter()
+        .map(|f| {
+            format!(
+                "{} {}: {}",
+                f.line,
+                f.name,
+                f.body.as_ref().map_or_else(|e| e.join(" "), |_| "good".into())
+            )
+        })
+        .collect();
+    insta::assert_snapshot!(said.join("\n"));
+    for (n, found) in (10..).zip(&taken.found) {
+        if let Some(act) = found.act(Id(format!("o{n}"))) {
+            book.act(act, 2, n).unwrap();
+        }
+    }
+    let orders: Vec<Vec<u32>> = book
+        .state()
+        .orders
+        .values()
+        .map(|k| k.body().unwrap().lines.iter().map(|l| l.number).collect())
+        .collect();
+    assert_eq!(orders, [vec![4, 6], vec![1]]);
+    // Given out and taken in again, they are the same.
+    let again = write(&give(List::Orders, book.state(), Voice::default()), Locale::Point);
+    let again = take(List::Orders, &again, book.state(), Voice::default()).unwrap();
+    let bodies: Vec<_> = again.found.into_iter().map(|f| f.body.unwrap()).collect();
+    let kept: Vec<_> = book.state().orders.values().map(|k| Body::Order(k.body().unwrap().clone())).collect();
+    assert_eq!(bodies, kept);
 }

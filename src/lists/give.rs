@@ -1,5 +1,6 @@
 //! Every list of the book as rows.
 
+use super::sold;
 use crate::book::{Ending, Kept, State};
 use crate::day::Day;
 use crate::formula;
@@ -18,6 +19,12 @@ pub enum List {
     Pours,
     PourLines,
     Lots,
+    Products,
+    Orders,
+    Shelf,
+    Moves,
+    Customers,
+    Trials,
 }
 
 /// All of them, with the name on the screen and that of the file.
@@ -30,6 +37,12 @@ pub const LISTS: &[(List, &str, &str)] = &[
     (List::Pours, "Past pours", "pours"),
     (List::PourLines, "What went into them", "pour-lines"),
     (List::Lots, "Lots in the stores", "lots"),
+    (List::Products, "Candles that are sold", "candles"),
+    (List::Orders, "Orders, a row a candle", "orders"),
+    (List::Shelf, "Batches on the shelf", "shelf"),
+    (List::Moves, "What left the shelf", "left-the-shelf"),
+    (List::Customers, "Customers", "customers"),
+    (List::Trials, "Burn trials", "trials"),
 ];
 
 type Row = Vec<String>;
@@ -71,6 +84,54 @@ pub fn give(list: List, state: &State, voice: Voice) -> Vec<Row> {
         List::Pours => pours(state, voice, &mut rows),
         List::PourLines => pour_lines(state, voice, &mut rows),
         List::Lots => lots(state, voice, &mut rows),
+        List::Products => {
+            rows.push(head(&[
+                "Name",
+                "Formula",
+                "Vessel",
+                "Wick",
+                "What finishes it",
+                "To have in store",
+                "Days until it ships",
+                "Put away",
+            ]));
+            sold::products(state, &mut rows);
+        }
+        List::Orders => {
+            rows.push(head(sold::ORDER));
+            sold::orders(state, &mut rows);
+        }
+        List::Shelf => {
+            rows.push(head(&[
+                "Batch", "Formula", "Vessel", "Wick", "Filled", "Left", "Ready on", "Finished",
+            ]));
+            sold::shelf(state, &mut rows);
+        }
+        List::Moves => {
+            rows.push(head(&["On", "Batch", "Candle", "Number", "Why", "Note"]));
+            sold::moves(state, &mut rows);
+        }
+        List::Customers => {
+            rows.push(head(&["Name", "Buys", "Address"]));
+            sold::customers(state, &mut rows);
+        }
+        List::Trials => {
+            rows.push(head(&[
+                "Name",
+                "Fragrance",
+                "Load",
+                "Wax",
+                "Vessel",
+                "Diameter",
+                "Series",
+                "Wick",
+                "Which of several",
+                "Start",
+                "Fill",
+                "Put away",
+            ]));
+            sold::trials(state, voice, &mut rows);
+        }
     }
     rows
 }

@@ -1,7 +1,8 @@
-//! Lists as text for a spreadsheet (CSV, RFC 4180): every list given out, vessels and ingredients taken in.
+//! Lists as text for a spreadsheet (CSV, RFC 4180): every list given out, vessels, ingredients and orders taken in.
 
 mod csv;
 mod give;
+mod sold;
 mod take;
 
 pub use csv::{CsvError, LARGEST, MOST_CELLS, MOST_ROWS, read, write};

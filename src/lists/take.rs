@@ -3,9 +3,11 @@
 use super::CsvError;
 use super::csv::read;
 use super::give::{INGREDIENT, List, VESSEL};
+use super::sold;
 use crate::bench::Ingredient;
 use crate::book::{Act, Id, State};
 use crate::quantity::{Length, LengthUnit, Share, ShareUnit, Voice, read as read_amount, read_density};
+use crate::shelf::Order;
 use crate::text;
 use crate::vessel::{self, FillKind, Vessel, check};
 
@@ -31,6 +33,7 @@ pub struct Found {
 pub enum Body {
     Vessel(Vessel),
     Ingredient(Ingredient),
+    Order(Order),
 }
 
 impl Found {
@@ -39,6 +42,7 @@ impl Found {
         Some(match self.body.as_ref().ok()?.clone() {
             Body::Vessel(body) => Act::Vessel { id, over: None, body },
             Body::Ingredient(body) => Act::Ingredient { id, over: None, body },
+            Body::Order(body) => sold::act(id, body),
         })
     }
 }
@@ -72,8 +76,9 @@ impl std::fmt::Display for TakeError {
 
 impl std::error::Error for TakeError {}
 
-/// Reads a list of vessels or of ingredients with the columns that [`super::give`] writes, in any order; only the name
-/// must be there. A name that is in the book or earlier in the list is left as it is.
+/// Reads a list of vessels, ingredients or orders with the columns that [`super::give`] writes, in any order; only the
+/// first of them must be there. A name that is in the book or earlier in the list is left as it is; rows of orders that
+/// name the same order are one.
 ///
 /// # Errors
 /// Where the text is no list or has no column of names.
@@ -85,6 +90,7 @@ pub fn take(list: List, text: &str, state: &State, voice: Voice) -> Result<Taken
         List::Ingredients => {
             (INGREDIENT, state.ingredients.values().filter_map(|k| Some(key(&k.body()?.name))).collect())
         }
+        List::Orders => (sold::ORDER, Vec::new()),
         _ => return Err(TakeError::OnlyGiven),
     };
     let mut rows = read(text).map_err(TakeError::Text)?.into_iter();
@@ -93,13 +99,13 @@ pub fn take(list: List, text: &str, state: &State, voice: Voice) -> Result<Taken
     let places: Vec<_> = head.iter().map(|h| columns.iter().position(|c| key(c) == key(h))).collect();
     if !places.contains(&Some(0)) {
         return Err(TakeError::NoColumn {
-            name: "Name",
+            name: columns.first().copied().unwrap_or_default(),
             known: columns.get(1..).unwrap_or_default().join(", "),
         });
     }
     let unknown = head.iter().zip(&places).filter(|(h, p)| p.is_none() && !h.trim().is_empty());
     let unknown = unknown.map(|(h, _)| h.trim().to_owned()).collect();
-    let mut found = Vec::new();
+    let (mut found, mut orders) = (Vec::new(), Vec::new());
     for (line, row) in rows {
         let cell = |column: usize| {
             let at = places.iter().position(|p| *p == Some(column));
@@ -108,22 +114,28 @@ pub fn take(list: List, text: &str, state: &State, voice: Voice) -> Result<Taken
         let name = cell(0);
         let mut body = match list {
             List::Vessels => read_vessel(&cell, voice),
+            List::Orders => sold::read_order(&cell, state, voice),
             _ => read_ingredient(&cell, voice),
         };
         if row.len() > head.len() && row.iter().skip(head.len()).any(|c| !c.trim().is_empty()) {
             body = Err(vec!["This line has more cells than the first row has names.".to_owned()]);
         }
-        if names.contains(&key(&name)) {
+        if list == List::Orders {
+            orders.push(cell(2));
+        } else if names.contains(&key(&name)) {
             body = Err(vec![["“", &name, "” is there already; it stays as it is."].concat()]);
         } else if body.is_ok() {
             names.push(key(&name));
         }
         found.push(Found { line, name, body });
     }
+    if list == List::Orders {
+        found = sold::joined(found, &orders);
+    }
     Ok(Taken { found, unknown })
 }
 
-fn key(name: &str) -> String {
+pub(super) fn key(name: &str) -> String {
     text::lower(name.trim())
 }
 

@@ -70,7 +70,7 @@ impl State {
     }
 
     /// So many of a product were sent for an order.
-    pub(super) fn sent(&self, of: &Id, what: &Id) -> i64 {
+    pub fn sent(&self, of: &Id, what: &Id) -> i64 {
         let moved = self.moves.values().filter_map(|k| k.body().filter(|_| !k.retired));
         let sent = moved.filter(
             |m| matches!(&m.reason, Reason::Shipped { order, product } if order == of && product == what),

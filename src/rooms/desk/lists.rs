@@ -1,4 +1,4 @@
-//! Lists for a spreadsheet: each given out as a file, vessels and ingredients taken in after a look at every line.
+//! Lists for a spreadsheet: each given out as a file, vessels, ingredients and orders taken in after a look at every line.
 
 use crate::dom::*;
 use crate::keep;
@@ -17,7 +17,9 @@ fn named(key: &str) -> Option<&'static (List, &'static str, &'static str)> {
 }
 
 fn picks(takes: bool) -> Vec<Pick> {
-    let all = LISTS.iter().filter(|(list, _, _)| !takes || matches!(list, List::Vessels | List::Ingredients));
+    let all = LISTS
+        .iter()
+        .filter(|(list, _, _)| !takes || matches!(list, List::Vessels | List::Ingredients | List::Orders));
     all.map(|(_, title, file)| ((*file).to_owned(), (*title).to_owned())).collect()
 }
 
@@ -65,7 +67,7 @@ fn into(shop: Workshop) -> View {
     group![
         el("h3").child("Take in a list"),
         el("p").child(
-            "The first row names the columns, as in the list that is given out; only the name must be there. \
+            "The first row names the columns, as in the list that is given out; only the first of them must be there. \
 Nothing is kept before you have seen every line.",
         ),
         el("div").class("fields").child(pick("List to take in", chosen, || picks(true))),
