@@ -107,7 +107,7 @@ async fn a_full_disk_keeps_nothing_of_the_append() {
 async fn an_aborted_transaction_is_not_acknowledged() {
     let database = fresh("test-abort").await;
     js("window.real = IDBObjectStore.prototype.put");
-    let abort = "{ value: function(...a) { const t = this.transaction; const r = window.real.apply(this, a); r.onsuccess = () => t.abort(); return r } }";
+    let abort = "{ value: function(...a) { const t = this.transaction; const r = window.real.apply(this, a); t.abort(); return r } }";
     let outcome = with("IDBObjectStore.prototype", "put", abort, database.append(&[pair("a", "one")])).await;
     assert!(matches!(outcome, Err(StoreError::Failed(_))), "{outcome:?}");
     assert_eq!(database.load().await, Ok(vec![]));

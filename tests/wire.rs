@@ -196,7 +196,7 @@ fn every_flaw_can_be_said() {
     assert_eq!(
         sentences,
         [
-            "it is not JSON",
+            "it is not JSON, or one thing stands in another more than 128 deep",
             "“wick” is missing or not what it can be",
             "“wick” is there twice",
             "“Sang” is not known at “event”",
