@@ -68,7 +68,7 @@ async fn a_lot_from_its_delivery_to_its_recall() {
     b.fill("How much is really there", "940 g").await;
     b.fill("Why", "Weighed the bottle").await;
     b.tap("Keep it").await;
-    b.sees("Counted: 940.0 g").await;
+    b.sees("Counted: 33.16 oz (940.0 g)").await;
     b.sees("7.0 g").await;
     b.tap("Take it back").await;
     b.sees("947.0 g").await;
