@@ -87,7 +87,7 @@ pub(super) fn form(shop: Workshop, changed: Option<Id>) -> View {
         changed.map(|_| press("danger", "Remove this person", move || forgetting.set(true))),
         confirm_sheet(
             "Remove this person?",
-            "Name and address are gone from every page, list and copy made from now on. The orders stay, with nobody named.",
+            "Name and address are shown on no page and in no list any more, and the orders stay with nobody named. The entries they were typed in stay in the stored book and in its copies, and undoing the removal brings them back.",
             "Remove",
             forgetting,
             forget
