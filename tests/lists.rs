@@ -5,7 +5,8 @@
 
 use potside::book::{Act, Book, Id, Journal, demo};
 use potside::lists::{
-    Body, CsvError, LARGEST, LISTS, List, MOST_CELLS, MOST_ROWS, TakeError, give, read, take, write,
+    Body, CsvError, Found, LARGEST, LISTS, List, MOST_CELLS, MOST_ROWS, TakeError, Taken, give, read, take,
+    write,
 };
 use potside::quantity::{Locale, Voice};
 use potside::shelf::{Customer, Product};
@@ -165,6 +166,15 @@ fn vessels_and_ingredients_come_back() {
     assert!(taken.found.iter().all(|f| f.body.is_ok()), "{:?}", taken.found);
 }
 
+/// What is found in each line, or every sentence against it.
+fn said(taken: &Taken) -> String {
+    let line = |f: &Found| {
+        let how = f.body.as_ref().map_or_else(|e| e.join(" "), |_| "good".into());
+        format!("{} {}: {how}", f.line, f.name)
+    };
+    taken.found.iter().map(line).collect::<Vec<_>>().join("\n")
+}
+
 #[test]
 fn each_line_says_what_is_wrong_with_it() {
     let text = "fill;Name;colour;Water temperature;water to the brim\n\
@@ -179,19 +189,7 @@ fn each_line_says_what_is_wrong_with_it() {
     assert_eq!(taken.unknown, ["colour"]);
     let Ok(Body::Vessel(tall)) = &taken.found[1].body else { panic!("{:?}", taken.found[1]) };
     assert!(matches!(tall.fill, FillRule::Share(_)) && tall.water.is_some());
-    let said: Vec<_> = taken
-        .found
-        .iter()
-        .map(|f| {
-            format!(
-                "{} {}: {}",
-                f.line,
-                f.name,
-                f.body.as_ref().map_or_else(|e| e.join(" "), |_| "good".into())
-            )
-        })
-        .collect();
-    insta::assert_snapshot!(said.join("\n"));
+    insta::assert_snapshot!(said(&taken));
     let no_name = take(List::Ingredients, "a,b\n1,2", &potside::book::State::default(), Voice::default());
     insta::assert_snapshot!(no_name.unwrap_err());
     assert_eq!(
@@ -225,19 +223,7 @@ fn orders_come_back() {
                 Pear,2,B,,,\r\n\
                 Fig,none,C,South Shop,soon,\r\n";
     let taken = take(List::Orders, text, book.state(), Voice::default()).unwrap();
-    let said: Vec<_> = taken
-        .found
-        .iter()
-        .map(|f| {
-            format!(
-                "{} {}: {}",
-                f.line,
-                f.name,
-                f.body.as_ref().map_or_else(|e| e.join(" "), |_| "good".into())
-            )
-        })
-        .collect();
-    insta::assert_snapshot!(said.join("\n"));
+    insta::assert_snapshot!(said(&taken));
     for (n, found) in (10..).zip(&taken.found) {
         if let Some(act) = found.act(Id(format!("o{n}"))) {
             book.act(act, 2, n).unwrap();

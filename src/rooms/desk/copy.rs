@@ -3,10 +3,9 @@
 use crate::book::{Act, Copy, CopyError, Earlier, Prospect, Seal, backup, read_copy};
 use crate::dom::*;
 use crate::keep::{self, Which};
-use crate::rooms::parts::{caution, choice, confirm_sheet, live, press, words};
+use crate::rooms::parts::{caution, choice, chooser, confirm_sheet, live, press, refusal, words};
 use crate::rooms::workshop::Workshop;
 use leptos::task::spawn_local;
-use web_sys::HtmlInputElement;
 
 /// What was opened: a copy to look at, or why it cannot be.
 type Opened = Option<Result<Copy, CopyError>>;
@@ -71,14 +70,9 @@ fn remind(shop: Workshop) -> View {
 fn open(shop: Workshop) -> View {
     let opened = Value::new(Opened::None);
     let taken = Value::new(None::<usize>);
-    let id = shop.fresh_dom_id();
-    let choose = move |e| {
-        let Some(input) = target::<HtmlInputElement>(&e) else { return };
-        spawn_local(async move {
-            let Some(text) = keep::chosen(&input).await else { return };
-            taken.set(None);
-            opened.set(Some(text.and_then(|t| untrack(|| shop.journal(|j| read_copy(&t, j))))));
-        });
+    let look = move |text: Result<String, CopyError>| {
+        taken.set(None);
+        opened.set(Some(text.and_then(|t| untrack(|| shop.journal(|j| read_copy(&t, j))))));
     };
     group![
         el("h3").child("Open a copy"),
@@ -86,27 +80,13 @@ fn open(shop: Workshop) -> View {
             "First you see what it would bring. Then you take in what is not here yet, or put it in \
 the place of this book; either can be taken back.",
         ),
-        el("div")
-            .class("actions")
-            .child(
-                el("input")
-                    .attr("type", "file")
-                    .class("file")
-                    .attr("id", id.clone())
-                    .attr("accept", ".json,application/json,text/plain")
-                    .on("change", choose),
-            )
-            .child(el("label").class("button").attr("for", id).child("Choose a copy")),
+        chooser(".json,application/json,text/plain", "Choose a copy", look),
         el("div")
             .attr("role", "status")
             .child(live(move || {
                 opened.with(|o| match o {
                     None => ().view(),
-                    Some(Err(why)) => el("p")
-                        .class("note caution")
-                        .child(el("strong").child("Not opened: "))
-                        .child(why.to_string())
-                        .view(),
+                    Some(Err(why)) => refusal("Not opened: ", why.to_string()),
                     Some(Ok(copy)) => found(shop, copy, opened, taken),
                 })
             }))

@@ -1,12 +1,11 @@
 //! Lists for a spreadsheet: each given out as a file, vessels, ingredients and orders taken in after a look at every line.
 
+use crate::book::CopyError;
 use crate::dom::*;
 use crate::keep;
 use crate::lists::{Found, LISTS, List, TakeError, Taken, give, take, write};
-use crate::rooms::parts::{Pick, live, pick, press, words};
+use crate::rooms::parts::{Pick, chooser, live, pick, press, refusal, words};
 use crate::rooms::workshop::Workshop;
-use leptos::task::spawn_local;
-use web_sys::HtmlInputElement;
 
 pub(super) fn body(shop: Workshop) -> View {
     group![out(shop), into(shop)]
@@ -52,17 +51,12 @@ fn into(shop: Workshop) -> View {
     let chosen = Value::new("vessels".to_owned());
     let looked = Value::new(Looked::None);
     let kept = Value::new(None::<usize>);
-    let id = shop.fresh_dom_id();
-    let choose = move |e| {
-        let Some(input) = target::<HtmlInputElement>(&e) else { return };
-        spawn_local(async move {
-            let Some(text) = keep::chosen(&input).await else { return };
-            let Some((list, _, _)) = named(&chosen.get_untracked()) else { return };
-            kept.set(None);
-            let look = |text: String| untrack(|| shop.state(|s| take(*list, &text, s, shop.voice())));
-            let text = text.map_err(|e| e.to_string());
-            looked.set(Some(text.and_then(|t| look(t).map_err(|e: TakeError| e.to_string()))));
-        });
+    let look = move |text: Result<String, CopyError>| {
+        let Some((list, _, _)) = named(&chosen.get_untracked()) else { return };
+        kept.set(None);
+        let look = |text: String| untrack(|| shop.state(|s| take(*list, &text, s, shop.voice())));
+        let text = text.map_err(|e| e.to_string());
+        looked.set(Some(text.and_then(|t| look(t).map_err(|e: TakeError| e.to_string()))));
     };
     group![
         el("h3").child("Take in a list"),
@@ -71,27 +65,13 @@ fn into(shop: Workshop) -> View {
 Nothing is kept before you have seen every line.",
         ),
         el("div").class("fields").child(pick("List to take in", chosen, || picks(true))),
-        el("div")
-            .class("actions")
-            .child(
-                el("input")
-                    .attr("type", "file")
-                    .class("file")
-                    .attr("id", id.clone())
-                    .attr("accept", ".csv,.txt,text/csv,text/plain")
-                    .on("change", choose),
-            )
-            .child(el("label").class("button").attr("for", id).child("Choose a list")),
+        chooser(".csv,.txt,text/csv,text/plain", "Choose a list", look),
         el("div")
             .attr("role", "status")
             .child(live(move || {
                 looked.with(|l| match l {
                     None => ().view(),
-                    Some(Err(why)) => el("p")
-                        .class("note caution")
-                        .child(el("strong").child("Not read: "))
-                        .child(why.clone())
-                        .view(),
+                    Some(Err(why)) => refusal("Not read: ", why.clone()),
                     Some(Ok(taken)) => preview(shop, taken, looked, kept),
                 })
             }))

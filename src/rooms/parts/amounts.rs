@@ -1,5 +1,6 @@
 //! Fields for each kind of amount: each reads in the person's own unit and says back both systems.
 
+use super::field::label_of;
 use super::field::{Field, Typed, field};
 use crate::dom::*;
 use crate::quantity::{Length, LengthUnit, Mass, Quantity, Share, ShareUnit, Temperature, TemperatureUnit};
@@ -15,12 +16,7 @@ pub fn area(label: &'static str, typed: Typed) -> View {
     let id = Workshop::here().fresh_dom_id();
     el("div")
         .class("field")
-        .child(
-            el("label")
-                .attr("for", id.clone())
-                .child(label)
-                .child(el("span").class("optional").child(" optional")),
-        )
+        .child(label_of(&id, label.to_owned(), true))
         .child(
             el("textarea")
                 .attr("id", id)

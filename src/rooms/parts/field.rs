@@ -101,6 +101,12 @@ pub fn field(field: Field, typed: Typed, echo: impl Fn() -> Result<String, Strin
     labelled(field, typed, Box::new(echo))
 }
 
+/// The label of the field of this id.
+pub(super) fn label_of(id: &str, words: String, optional: bool) -> View {
+    let mark = optional.then(|| el("span").class("optional").child(" optional"));
+    el("label").attr("for", id.to_owned()).child(words).child(mark).view()
+}
+
 /// Not generic, so that the page carries it once.
 fn labelled(field: Field, typed: Typed, echo: Echo) -> View {
     let id = Workshop::here().fresh_dom_id();
@@ -116,12 +122,7 @@ fn labelled(field: Field, typed: Typed, echo: Echo) -> View {
     el("div")
         .class("field")
         .flag("wrong", wrong)
-        .child(
-            el("label")
-                .attr("for", id.clone())
-                .child(field.label)
-                .child(optional.then(|| el("span").class("optional").child(" optional"))),
-        )
+        .child(label_of(&id, field.label, optional))
         .child(
             el("input")
                 .attr("id", id)

@@ -3,6 +3,7 @@
 mod amounts;
 mod chart;
 mod choice;
+mod chooser;
 mod field;
 mod finish;
 mod head;
@@ -19,6 +20,7 @@ mod why;
 pub use amounts::{area, length_field, mass_field, share_field, temperature_field, text_field};
 pub use chart::{captions, chart};
 pub use choice::{Choice, choice};
+pub use chooser::{chooser, refusal};
 pub use field::{Field, Typed, field};
 pub use finish::finish;
 pub use head::{page_head, page_part};

@@ -1,5 +1,6 @@
 //! Money, shares and days: shown, and typed.
 
+use super::field::label_of;
 use super::field::{Field, Typed, field};
 use super::page_head;
 use crate::desk::{read_percent, say_percent};
@@ -30,12 +31,7 @@ pub fn date_field(label: &'static str, typed: Typed, optional: bool) -> View {
     let id = Workshop::here().fresh_dom_id();
     el("div")
         .class("field")
-        .child(
-            el("label")
-                .attr("for", id.clone())
-                .child(label)
-                .child(optional.then(|| el("span").class("optional").child(" optional"))),
-        )
+        .child(label_of(&id, label.to_owned(), optional))
         .child(
             el("input")
                 .attr("id", id)

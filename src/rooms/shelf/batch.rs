@@ -1,6 +1,6 @@
 //! A batch on the shelf: finishing it, and what left it.
 
-use super::{HERE, candles, today};
+use super::{HERE, candles};
 use crate::book::{Act, Batch, Id, State};
 use crate::dom::*;
 use crate::keep;
@@ -161,7 +161,7 @@ fn went(shop: Workshop, batch: Id, open: Value<bool>) -> View {
             open.set(false);
             return Vec::new();
         };
-        let body = Move { batch: batch.clone(), number, reason, on: today(), note: note.get() };
+        let body = Move { batch: batch.clone(), number, reason, on: keep::today(), note: note.get() };
         if body.adds() < 0 && left + body.adds() < 0 {
             return vec![["There are ", &candles(left), " left. Count them, if that is not so."].concat()];
         }

@@ -1,6 +1,6 @@
 //! Everything on the Shelf: orders first, then what is there.
 
-use super::{HERE, candles, today};
+use super::{HERE, candles};
 use crate::book::State;
 use crate::dom::*;
 use crate::keep;
@@ -33,7 +33,7 @@ pub(super) fn page(shop: Workshop) -> View {
 }
 
 fn whole(state: &State) -> View {
-    let shelf = state.shelf(today());
+    let shelf = state.shelf(keep::today());
     if shelf.stocks.is_empty() && shelf.loose.is_empty() && shelf.orders.is_empty() {
         return empty();
     }
@@ -79,7 +79,7 @@ pub(super) fn who(state: &State, open: &Open) -> String {
 pub(super) fn going(open: &Open) -> (bool, String) {
     let day = |d: crate::day::Day| keep::weekday(d.noon());
     match open.when() {
-        When::On(on) if on <= today() => (true, "Can go now".to_owned()),
+        When::On(on) if on <= keep::today() => (true, "Can go now".to_owned()),
         When::On(on) => (false, ["All there, cured ", &day(on)].concat()),
         When::IfPoured(on) => {
             (false, ["Short ", &candles(open.short()), "; poured today, it goes ", &day(on)].concat())
@@ -149,7 +149,7 @@ fn stock(stock: &Stock) -> View {
 fn stand(stand: &Stand, named: bool) -> View {
     let batch = stand.batch;
     let plan = &batch.run.plan;
-    let ready = stand.ready <= today();
+    let ready = stand.ready <= keep::today();
     let day = keep::weekday(stand.ready.noon());
     let state = if stand.left < 0 {
         "More went than there were: count them".to_owned()

@@ -10,9 +10,7 @@ mod product_form;
 use super::parts::live;
 use super::workshop::Workshop;
 use crate::book::Id;
-use crate::day::Day;
 use crate::dom::*;
-use crate::keep;
 
 pub(super) const HERE: &str = "#shelf";
 
@@ -41,10 +39,6 @@ fn page(shop: Workshop, place: &[String]) -> View {
         ("batch", ..) => batch::page(shop, id()),
         _ => list::page(shop),
     }
-}
-
-fn today() -> Day {
-    Day::read(&keep::file_day()).unwrap_or(Day(0))
 }
 
 /// A number with its noun: `1 candle`, `3 candles`.

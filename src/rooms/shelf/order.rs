@@ -1,7 +1,7 @@
 //! One order: line by line what is there, and sending it.
 
 use super::list::{going, who};
-use super::{HERE, candles, today};
+use super::{HERE, candles};
 use crate::book::{Act, Id, State};
 use crate::dom::*;
 use crate::keep;
@@ -36,12 +36,12 @@ fn one(shop: Workshop, state: &State, id: &Id, closing: Value<bool>) -> View {
     let Some(kept) = state.orders.get(id) else {
         return missing_page(HERE, "Shelf", "There is no order of this address in this book.");
     };
-    let shelf = state.shelf(today());
+    let shelf = state.shelf(keep::today());
     let Some(open) = shelf.orders.iter().find(|o| o.kept.id == *id) else {
         return done(state, kept.body(), id);
     };
     let (now, words) = going(open);
-    let send = open.shipment(today());
+    let send = open.shipment(keep::today());
     let number: i64 = send.iter().map(|m| -m.adds()).sum();
     let unfinished = send.iter().any(|m| state.batches.get(&m.batch).is_some_and(|b| !b.ticked.is_whole()));
     let ship = move || {

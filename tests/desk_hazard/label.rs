@@ -1,0 +1,92 @@
+//! What the label shows, what would drop a class, and what is told beside it.
+
+use super::{ingredient, lines, whole};
+use potside::desk::hazard::{Ingredient, Signal, drops, findings, mix, remarks, statements};
+use potside::quantity::{Exact, Voice};
+
+#[track_caller]
+fn shows(text: &str, pictograms: &[u8], signal: Signal, codes: &[&str]) {
+    let said = statements(&whole(text), false);
+    let found: Vec<&str> = said.hazards.iter().map(|h| h.0).collect();
+    assert_eq!(
+        (said.pictograms.as_slice(), said.signal, found.as_slice()),
+        (pictograms, signal, codes),
+        "{text}"
+    );
+    assert!(said.precautions.len() <= 6 && said.hazards.iter().all(|h| !h.1.is_empty()), "{said:?}");
+}
+
+/// Articles 20, 26 and 27 and Annex III (reference values 4c).
+#[test]
+fn what_the_label_shows_by_precedence() {
+    let (none, warning, danger) = (Signal::None, Signal::Warning, Signal::Danger);
+    shows("A; 20 %; Skin Irrit. 2 H315", &[7], warning, &["H315"]);
+    // Corrosion takes the mark away where it stands for skin or eyes only.
+    shows("A; 20 %; Skin Irrit. 2 H315; Eye Dam. 1 H318", &[5], danger, &["H315", "H318"]);
+    shows("A; 20 %; Skin Sens. 1 H317; Eye Dam. 1 H318", &[5, 7], danger, &["H318", "H317"]);
+    shows("A; 30 %; Acute Tox. 4 H302; Eye Dam. 1 H318", &[5, 7], danger, &["H302", "H318"]);
+    shows("A; 90 %; Acute Tox. 3 H301; Skin Sens. 1 H317", &[6], danger, &["H301", "H317"]);
+    shows(
+        "A; 20 %; Resp. Sens. 1 H334; Skin Sens. 1 H317; Skin Irrit. 2 H315",
+        &[8],
+        danger,
+        &["H315", "H334", "H317"],
+    );
+    shows("A; 20 %; Skin Corr. 1B H314", &[5], danger, &["H314"]);
+    shows("A; 30 %; Aquatic Acute 1 H400; Aquatic Chronic 1 H410", &[9], warning, &["H410"]);
+    shows("A; 30 %; Aquatic Acute 1 H400; Aquatic Chronic 3 H412", &[9], warning, &["H400", "H412"]);
+    shows("A; 30 %; Aquatic Chronic 2 H411", &[9], none, &["H411"]);
+    shows("A; 30 %; Aquatic Chronic 3 H412", &[], none, &["H412"]);
+}
+
+/// Annex I, 1.5.2.1 (from memory): up to 125 mL; an allergen stays.
+#[test]
+fn a_small_package_may_leave_out() {
+    let text = "A; 30 %; Skin Irrit. 2 H315; Aquatic Chronic 2 H411";
+    let small = statements(&whole(text), true);
+    assert_eq!((small.hazards.len(), small.precautions.len(), small.pictograms), (0, 0, vec![7, 9]));
+    let allergen = statements(&whole("A; 30 %; Skin Sens. 1 H317; Aquatic Chronic 3 H412"), true);
+    assert_eq!(allergen.hazards.iter().map(|h| h.0).collect::<Vec<_>>(), ["H317", "H412"]);
+    assert!(!allergen.precautions.is_empty() && allergen.precautions.iter().all(|p| p.0 != "P273"));
+}
+
+#[test]
+fn the_share_that_drops_a_class() {
+    let sheet = lines("Linalool; 12 %; Skin Sens. 1B H317\nLimonene; 20 %; Aquatic Chronic 1 H410");
+    let found = drops(&[ingredient(Exact::whole(10), sheet)], 0, true);
+    let said: Vec<_> = found.iter().map(|d| (d.class.name, d.most)).collect();
+    // 1 ÷ 12 % = 8.333 %; 20 % × 1.25 % = 0.25 %.
+    assert_eq!(
+        said,
+        [
+            ("Skin Sens. 1", Some(Exact::ratio(833, 100))),
+            // 10 % × 20 % × 100 = 200 ≥ 25 gives Chronic 3, and × 10 = 20 is below 25.
+            ("Aquatic Chronic 3", Some(Exact::ratio(124, 100))),
+        ]
+    );
+}
+
+#[test]
+fn what_is_unknown_is_named() {
+    let mixed = mix(
+        &[
+            Ingredient { name: "Fig leaf".into(), percent: Exact::whole(8), sheet: None, harmless: false },
+            Ingredient { name: "Plain wax".into(), percent: Exact::whole(92), sheet: None, harmless: true },
+        ],
+        true,
+    );
+    let said = remarks(&mixed, Voice::default()).join("\n");
+    assert!(said.contains("no safety data for Fig leaf") && said.contains("typed in: Plain wax"), "{said}");
+}
+
+#[test]
+fn every_sum_says_how_it_came_about() {
+    let found =
+        findings(&whole("A; 3 %; Skin Irrit. 2 H315\nB; 4.5 %; Skin Irrit. 2 H315"), Voice::default());
+    let one = &found[0];
+    assert_eq!((one.reached, one.said.as_str()), (false, "7.50 % in all, of 10.00 %"));
+    let values: Vec<(&str, &str)> =
+        one.why.values.iter().map(|v| (v.name.as_str(), v.shown.as_str())).collect();
+    assert_eq!(values, [("B", "4.50 %"), ("A", "3.00 %")]);
+    assert!(one.why.source.contains("Table 3.2.3") && one.why.source.contains("2026"));
+}
