@@ -229,3 +229,11 @@ fn acute_toxicity_by_category() {
         classed(text, classes);
     }
 }
+
+/// Cut-offs of Annex I, Table 1.1: categories 1 to 3 count from 0.1 %. By hand: 0.5 % of 0.5 mg/kg (Table 3.1.2, from
+/// memory) comes to 100 mg/kg, between 50 and 300.
+#[test]
+fn a_little_of_what_is_very_toxic_counts() {
+    classed("A; 0.5 %; Acute Tox. 1 H300", "Acute Tox. 3 (H301)");
+    classed("A; 0.09 %; Acute Tox. 1 H300", "");
+}
