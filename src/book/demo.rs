@@ -5,6 +5,7 @@ use crate::day::Day;
 use crate::formula::TemperatureRange;
 use crate::pot::{Ask, Event, Run, StepKey, Target, plan};
 use crate::quantity::{Amount, Exact, MassUnit, Money, Temperature, Voice};
+use crate::shelf::{Order, OrderLine, Product};
 use crate::stores::{Bought, Ledger, Lot, Pack};
 use crate::wire;
 
@@ -60,8 +61,18 @@ const LOTS: [(&str, &str, u64, u64, i64, u32, i32); 15] = [
     ("Cotton 14", "C14-6", 38, 0, 800, 1, -50),
 ];
 
+/// What is sold: its id and name, formula, vessel, wick, and how many are wished in store.
+const SOLD: [(&str, &str, &str, &str, &str, u32); 2] = [
+    ("demo-sold-orchard", "Late Orchard, jar", "demo-orchard", "demo-jar", "Cotton 14", 2),
+    ("demo-sold-hedge", "Salt Hedge, tin", "demo-hedge", "demo-tin", "Cotton 10", 0),
+];
+
+/// Orders: what of which, and in how many days it is wanted.
+const ORDERS: [(&str, &str, u32, u32); 2] =
+    [("demo-order-market", "demo-sold-orchard", 6, 18), ("demo-order-shop", "demo-sold-hedge", 8, 3)];
+
 /// Everything of the demo workshop as lines to store, with their entry ids: formulas, vessels, ingredients with their
-/// trials, two scales, two pots, and pours of the past. `now` is in milliseconds since 1970.
+/// trials, two scales, two pots, what is sold and ordered, and pours of the past. `now` is in milliseconds since 1970.
 pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(String, String)> {
     let mut book = Book::open(Vec::new(), device);
     let began = now.saturating_sub(30 * DAY);
@@ -72,6 +83,30 @@ pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(Str
     for (number, of) in LOTS.iter().enumerate() {
         let (id, at, body) = lot(number, of, now);
         let _ = book.act(Act::Lot { id, over: None, body }, at, random());
+    }
+    for (id, name, formula, vessel, wick, spare) in SOLD {
+        let body = Product {
+            name: name.to_owned(),
+            formula: Id(formula.to_owned()),
+            vessel: Id(vessel.to_owned()),
+            wick: wick.to_owned(),
+            parts: vec!["lid".to_owned(), "label".to_owned()],
+            spare,
+            cure_days: None,
+        };
+        let _ = book.act(Act::Product { id: Id(id.to_owned()), over: None, body }, began, random());
+    }
+    for (id, product, number, days) in ORDERS {
+        let at = now.saturating_sub(2 * DAY);
+        let body = Order {
+            customer: None,
+            lines: vec![OrderLine { product: Id(product.to_owned()), number }],
+            wanted: Some(Day(Day::of(now).0.saturating_add(days))),
+            in_parts: false,
+            note: String::new(),
+            closed: false,
+        };
+        let _ = book.act(Act::Order { id: Id(id.to_owned()), over: None, body }, at, random());
     }
     for past in &PAST {
         let _ = pour(&mut book, past, now.saturating_sub(past.days_ago * DAY), &mut random);

@@ -1,6 +1,7 @@
 //! The demo workshop: every act of it is one the app would do, and it shows every kind of part.
 
 use potside::book::{Ending, Journal, demo};
+use potside::day::Day;
 use potside::formula::{Basis, check};
 use potside::pot::StepKey;
 use potside::quantity::Voice;
@@ -30,6 +31,14 @@ fn it_opens_whole() {
         s.batches.len(),
     ];
     assert_eq!(things, [5, 4, 2, 2, 10, 2]);
+    // Four jars stand there for six; twelve tins for eight, and they have cured.
+    let shelf = s.shelf(Day::of(NOW));
+    let orders: Vec<_> = shelf
+        .orders
+        .iter()
+        .map(|o| (o.kept.id.0.as_str(), o.short(), o.shipment(shelf.today).len()))
+        .collect();
+    assert_eq!(orders, [("demo-order-shop", 0, 1), ("demo-order-market", 2, 0)]);
     assert!(j.entries().iter().all(|e| e.at <= NOW), "nothing is done in the future");
 }
 

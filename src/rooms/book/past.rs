@@ -18,7 +18,7 @@ pub(super) fn of(shop: Workshop, id: Id) -> View {
     group![
         page_head("#book", "Book", name),
         fork(shop, &id),
-        el("p").class("lead").child("Everything that was done to it, the last first. Nothing is ever lost."),
+        el("p").class("lead").child("Everything that was done to it, the last first."),
         live(move || list(shop, done.get(), false))
     ]
 }
