@@ -1,18 +1,18 @@
 //! Today's state: the fold of the journal.
 
-use super::{Act, Ending, Entry, Id, Map, Settings, Subject};
+use super::refusal::MOST_VESSELS;
+use super::{Act, Ending, Entry, Id, Ignored, Map, Refusal, Settings, Subject};
 use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
 use crate::formula::Formula;
-use crate::pot::{Plan, Run, RunError};
+use crate::pot::{Plan, Run};
 use crate::shelf::{Customer, Move, Order, Product, Ticked, batch_number};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::text;
 use crate::vessel::Vessel;
-use std::fmt;
 
 /// One version of a thing.
 #[derive(Clone, PartialEq, Debug)]
@@ -77,50 +77,6 @@ pub struct Batch {
     /// What of finishing it is done.
     pub ticked: Ticked,
 }
-
-/// An entry that changes nothing, and why.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Ignored {
-    /// What the entry is about.
-    pub thing: Id,
-    pub why: Refusal,
-}
-
-/// Why an entry changes nothing. `Display` is the sentence.
-#[derive(Clone, PartialEq, Debug)]
-pub enum Refusal {
-    NoSuchThing,
-    NoSuchBatch,
-    /// It is finished before the wax is solid, or the wax said to be liquid after it was finished.
-    NotSolid,
-    BegunAlready,
-    TooManyVessels {
-        vessels: u64,
-    },
-    Run(RunError),
-}
-
-impl fmt::Display for Refusal {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoSuchThing => f.write_str("It is about something that is not in this book."),
-            Self::NoSuchBatch => f.write_str("It is about a batch that is not in this book."),
-            Self::NotSolid => {
-                f.write_str("It finishes candles whose wax is not solid. Say that the wax is solid first.")
-            }
-            Self::BegunAlready => f.write_str("It begins a batch that had begun already."),
-            Self::TooManyVessels { vessels } => {
-                write!(f, "It pours {vessels} vessels; no batch has more than {MOST_VESSELS}.")
-            }
-            Self::Run(e) => e.fmt(f),
-        }
-    }
-}
-
-impl std::error::Error for Refusal {}
-
-/// Every vessel is a step: more than this is no small batch, and would stop the app.
-const MOST_VESSELS: u64 = crate::pot::MOST_VESSELS as u64;
 
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct State {
