@@ -4,6 +4,7 @@ mod draft;
 mod finish;
 mod number;
 mod open;
+pub mod planning;
 mod stock;
 
 pub use draft::{OrderDraft, ProductDraft};

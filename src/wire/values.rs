@@ -45,6 +45,15 @@ impl Wire for u32 {
     }
 }
 
+impl Wire for usize {
+    fn put(&self, out: &mut String) {
+        (*self as u64).put(out);
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        u32::get(json, flaws) as Self
+    }
+}
+
 impl<T: Wire> Wire for Box<T> {
     fn put(&self, out: &mut String) {
         (**self).put(out);

@@ -1,0 +1,6 @@
+//! The plan of the pours: held against every plan there is where these are few, and against a general solver where not.
+#![cfg(not(target_arch = "wasm32"))]
+// A helper of a test may fail as a test does.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+mod kept;
