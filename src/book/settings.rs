@@ -13,9 +13,13 @@ pub struct Settings {
     /// The share of the usual that this workshop's air takes of a vessel's heat, from a cooling log; none where no log
     /// told.
     pub film: Option<Amount<Share>>,
+    /// Days from the pour until the wax is solid; none: the usual.
+    pub solid_days: Option<u32>,
+    /// Days that finishing a batch takes; none: it is done on the day.
+    pub finish_days: Option<u32>,
 }
 
-wire_struct!(Settings { residue, tolerance, film });
+wire_struct!(Settings { residue, tolerance, film, solid_days [skip], finish_days [skip] });
 
 impl Default for Settings {
     fn default() -> Self {
@@ -23,6 +27,8 @@ impl Default for Settings {
             residue: Residue::None,
             tolerance: Amount::new(Exact::whole(2), ShareUnit::Percent),
             film: None,
+            solid_days: None,
+            finish_days: None,
         }
     }
 }
@@ -32,6 +38,9 @@ const WIDEST: Exact = Exact::whole(20);
 /// The narrowest, in percent: below it no scale is fine enough (our own choice).
 const NARROWEST: Exact = Exact::ratio(1, 10);
 
+/// The most days until the wax is solid, or to finish (our own choice).
+const LONGEST: u32 = 60;
+
 impl Settings {
     /// Looks them over.
     ///
@@ -40,6 +49,15 @@ impl Settings {
     pub fn check(&self, voice: Voice) -> Result<(), String> {
         let [narrowest, widest] = [NARROWEST, WIDEST].map(|n| Amount::new(n, ShareUnit::Percent));
         let tolerance: Share = self.tolerance.value;
+        let days = self.solid_days.max(self.finish_days).unwrap_or_default();
+        if days > LONGEST {
+            return Err([
+                "Type at most ",
+                &LONGEST.to_string(),
+                " days until the wax is solid, or to finish.",
+            ]
+            .concat());
+        }
         if (narrowest.value..=widest.value).contains(&tolerance) {
             return Ok(());
         }

@@ -36,7 +36,12 @@ impl Ticked {
     }
 
     pub fn is_whole(&self) -> bool {
-        FINISHES.iter().all(|(step, _)| self.has(*step))
+        self.missing().is_empty()
+    }
+
+    /// What is not done yet, as it will be said once it is.
+    pub fn missing(&self) -> Vec<&'static str> {
+        FINISHES.iter().filter(|(step, _)| !self.has(*step)).map(|(_, words)| *words).collect()
     }
 
     /// False where it cannot be: nothing is done to wax that is not solid, and it does not melt again.

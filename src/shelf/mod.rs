@@ -2,6 +2,7 @@
 
 mod draft;
 mod finish;
+mod lead;
 mod number;
 mod open;
 pub mod planning;
@@ -9,8 +10,9 @@ mod stock;
 
 pub use draft::{OrderDraft, ProductDraft};
 pub use finish::{FINISHES, Finish, Ticked};
+pub use lead::Lead;
 pub use number::{batch_number, check_sign, is_batch_number};
-pub use open::{Open, OpenLine, When};
+pub use open::{Fit, Open, OpenLine, Share, When};
 pub use stock::{Shelf, Stand, Stock};
 
 use crate::book::Id;

@@ -1,8 +1,8 @@
 //! Orders that wait: what of each is there, what is short, and when it can ship at the earliest.
 
 use super::stock::by_ready;
-use super::{Move, Order, Product, Reason, Stand, Stock};
-use crate::book::{Id, Kept, State};
+use super::{Lead, Move, Order, Product, Reason, Stand, Stock};
+use crate::book::{Batch, Id, Kept, State};
 use crate::day::Day;
 use crate::sort;
 
@@ -23,25 +23,52 @@ impl When {
     }
 }
 
+/// Candles of a batch that are kept for a line.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Share<'a> {
+    pub batch: &'a Batch,
+    pub number: i64,
+    /// The first day they may ship.
+    pub ready: Day,
+}
+
 #[derive(Clone, PartialEq, Debug)]
 pub struct OpenLine<'a> {
     pub product: &'a Product,
     pub id: &'a Id,
     pub number: i64,
     pub sent: i64,
-    /// Kept for it: batches and how many of each, the first ready first.
-    pub kept: Vec<(&'a Id, i64)>,
+    /// Kept for it, the first ready first.
+    pub kept: Vec<Share<'a>>,
     /// Of them cured today.
     pub ready: i64,
+    /// Of those trimmed, wiped, labelled, closed.
+    pub finished: i64,
     pub short: i64,
+    /// Where it is short: candles that would do, if a lot that is in them were not on hold.
+    pub held: Vec<(&'a Batch, Vec<Id>)>,
     pub when: When,
+    /// From a pour until it can ship.
+    pub lead: Lead,
+}
+
+/// Which candles are fit to be sent.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Fit {
+    Finished,
+    /// Those too that are cured and not finished.
+    Unfinished,
 }
 
 impl OpenLine<'_> {
     /// What may go now: all that is missing, or where parts may go what is ready.
-    pub fn may_go(&self, in_parts: bool) -> i64 {
+    pub fn may_go(&self, in_parts: bool, fit: Fit) -> i64 {
         let missing = self.number - self.sent;
-        if self.ready >= missing || in_parts { self.ready.min(missing) } else { 0 }
+        let ready = match fit {
+            Fit::Finished => self.finished,
+            Fit::Unfinished => self.ready,
+        };
+        if ready >= missing || in_parts { ready.min(missing) } else { 0 }
     }
 }
 
@@ -73,8 +100,11 @@ impl<'a> Open<'a> {
                     sent,
                     kept: Vec::new(),
                     ready: 0,
+                    finished: 0,
                     short: 0,
+                    held: Vec::new(),
                     when,
+                    lead: stock.map_or_else(|| state.lead(product), |s| s.lead),
                 });
             }
             if lines.iter().any(|l| l.sent < l.number) {
@@ -93,7 +123,13 @@ impl<'a> Open<'a> {
     }
 
     /// Keeps for each line what is ready first.
-    pub(super) fn reserve(&mut self, pool: &mut [Stand<'a>], stocks: &mut [Stock<'a>], today: Day) {
+    pub(super) fn reserve(
+        &mut self,
+        pool: &mut [Stand<'a>],
+        stocks: &mut [Stock<'a>],
+        (today, finish_days): (Day, u32),
+    ) {
+        let by_finished = Day(today.0.saturating_add(finish_days));
         for line in &mut self.lines {
             let mut missing = (line.number - line.sent).max(0);
             let mut ready_by = today;
@@ -109,18 +145,23 @@ impl<'a> Open<'a> {
                 }
                 stand.free -= taken;
                 missing -= taken;
-                let on = ready(stand);
-                ready_by = ready_by.max(on);
-                line.kept.push((&stand.batch.id, taken));
+                let (on, whole) = (ready(stand), stand.batch.ticked.is_whole());
+                // What is not finished may be finished while it cures.
+                ready_by = ready_by.max(if whole { on } else { on.max(by_finished) });
+                line.kept.push(Share { batch: stand.batch, number: taken, ready: on });
                 if on <= today {
                     line.ready += taken;
+                    line.finished += if whole { taken } else { 0 };
                 }
             }
             line.short = missing;
+            if missing > 0 {
+                let held = pool.iter().filter(|s| s.left > 0 && !s.held.is_empty());
+                line.held =
+                    held.filter(|s| line.product.is_of(s.batch)).map(|s| (s.batch, s.held.clone())).collect();
+            }
             let stock = stocks.iter_mut().find(|s| s.kept.id == *line.id);
-            let cure = stock.as_ref().map_or(0, |s| s.cure);
-            // Poured today, solid tomorrow at the latest, then cured.
-            let poured = Day(today.0.saturating_add(cure.max(1)));
+            let poured = line.lead.from(today);
             line.when = if missing > 0 { When::IfPoured(poured.max(ready_by)) } else { When::On(ready_by) };
             if let Some(stock) = stock {
                 stock.ordered += ordered;
@@ -140,16 +181,17 @@ impl<'a> Open<'a> {
     }
 
     /// For each line what may go now, as moves off the shelf: batches whose candles have cured, the first ready first.
-    pub fn shipment(&self, today: Day) -> Vec<Move> {
+    pub fn shipment(&self, today: Day, fit: Fit) -> Vec<Move> {
         let mut moves = Vec::new();
         for line in &self.lines {
-            let mut may = line.may_go(self.order.in_parts);
-            for (batch, number) in &line.kept {
-                let number = may.min(*number);
+            let mut may = line.may_go(self.order.in_parts, fit);
+            for share in &line.kept {
+                let good = fit == Fit::Unfinished || share.batch.ticked.is_whole();
+                let number = if good && share.ready <= today { may.min(share.number) } else { 0 };
                 if number > 0 {
                     may -= number;
                     moves.push(Move {
-                        batch: (*batch).clone(),
+                        batch: share.batch.id.clone(),
                         number: u32::try_from(number).unwrap_or(u32::MAX),
                         reason: Reason::Shipped { order: self.kept.id.clone(), product: line.id.clone() },
                         on: today,
@@ -159,6 +201,17 @@ impl<'a> Open<'a> {
             }
         }
         moves
+    }
+
+    /// Batches kept for it that are not finished, each once.
+    pub fn unfinished(&self) -> Vec<&'a Batch> {
+        let mut batches: Vec<&Batch> = Vec::new();
+        for share in self.lines.iter().flat_map(|l| &l.kept) {
+            if !share.batch.ticked.is_whole() && batches.iter().all(|b| b.id != share.batch.id) {
+                batches.push(share.batch);
+            }
+        }
+        batches
     }
 
     pub fn short(&self) -> i64 {

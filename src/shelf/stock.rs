@@ -1,6 +1,6 @@
 //! What stands on the shelf: the candles of every batch less what went, and how they are shared among the orders.
 
-use super::{Open, Product, Reason};
+use super::{Lead, Open, Product, Reason};
 use crate::book::{Batch, Id, Kept, State};
 use crate::day::{DAY, Day};
 use crate::{sort, text};
@@ -13,8 +13,10 @@ pub struct Stand<'a> {
     pub ready: Day,
     /// On the shelf; below zero where more went than there were.
     pub left: i64,
-    /// Of them not kept for an order.
+    /// Of them not kept for an order; none while something in them is on hold.
     pub free: i64,
+    /// Lots on hold that are in them.
+    pub held: Vec<Id>,
 }
 
 /// A product and what is there of it.
@@ -28,8 +30,8 @@ pub struct Stock<'a> {
     pub ordered: i64,
     /// Of them not on the shelf.
     pub short: i64,
-    /// Days of cure: its own, or those of its formula today.
-    pub cure: u32,
+    /// From a pour until it can ship, with its own days of cure, or those of its formula today.
+    pub lead: Lead,
 }
 
 /// The whole shelf on a day.
@@ -79,34 +81,41 @@ impl State {
     }
 
     /// What is there, what is short, what can ship when. Orders are served in the order in which they are wanted; each
-    /// takes what is ready first.
+    /// takes what is ready first. Candles with something of a lot on hold are kept for nobody.
     pub fn shelf(&self, today: Day) -> Shelf<'_> {
         // One sum for all batches: asking each one for its moves would be slow after years.
         let mut pool: Vec<Stand> = Vec::new();
         for batch in self.finished() {
             let ready = batch.ready_on(None).unwrap_or(today);
             let filled = batch.filled_vessels() as i64;
-            pool.push(Stand { batch, ready, left: filled, free: filled });
+            pool.push(Stand { batch, ready, left: filled, free: filled, held: Vec::new() });
         }
         sort::by(&mut pool, |a, b| a.batch.id.cmp(&b.batch.id));
+        for (batch, lot) in self.held() {
+            if let Ok(at) = pool.binary_search_by(|s| s.batch.id.cmp(&batch))
+                && let Some(stand) = pool.get_mut(at)
+            {
+                stand.held.push(lot);
+                stand.free = 0;
+            }
+        }
         for moved in self.moves.values().filter_map(|k| k.body().filter(|_| !k.retired)) {
             if let Ok(at) = pool.binary_search_by(|s| s.batch.id.cmp(&moved.batch))
                 && let Some(stand) = pool.get_mut(at)
             {
                 stand.left += moved.adds();
-                stand.free = stand.left.max(0);
+                stand.free = if stand.held.is_empty() { stand.left.max(0) } else { 0 };
             }
         }
         let mut stocks: Vec<Stock> = Vec::new();
         for kept in self.products_shown() {
             let Some(product) = kept.body() else { continue };
-            let of_formula = || Some(self.formulas.get(&product.formula)?.body()?.cure_days);
-            let cure = product.cure_days.or_else(of_formula).unwrap_or_default();
-            stocks.push(Stock { kept, product, stands: Vec::new(), ordered: 0, short: 0, cure });
+            let lead = self.lead(product);
+            stocks.push(Stock { kept, product, stands: Vec::new(), ordered: 0, short: 0, lead });
         }
         let mut orders = Open::all(self, &stocks);
         for order in &mut orders {
-            order.reserve(&mut pool, &mut stocks, today);
+            order.reserve(&mut pool, &mut stocks, (today, self.settings.finish_days.unwrap_or_default()));
         }
         let mut loose = Vec::new();
         for stand in pool.iter().filter(|s| s.left != 0) {
@@ -139,6 +148,11 @@ impl Stock<'_> {
     /// On the shelf, cured or not.
     pub fn left(&self) -> i64 {
         self.stands.iter().map(|s| s.left.max(0)).sum()
+    }
+
+    /// On the shelf, but with something of a lot on hold in them.
+    pub fn held(&self) -> i64 {
+        self.stands.iter().filter(|s| !s.held.is_empty()).map(|s| s.left.max(0)).sum()
     }
 
     /// Not kept for an order.

@@ -4,7 +4,7 @@ use super::ledger::same;
 use super::{Account, Ledger, LotEvent, Source};
 use crate::book::{Batch, Id, State};
 use crate::day::Day;
-use crate::pot::{Note, Plan};
+use crate::pot::{Note, Plan, StepKey};
 use crate::quantity::{Exact, Voice};
 
 impl Ledger {
@@ -62,6 +62,14 @@ impl State {
             LotEvent::Counted { .. } | LotEvent::WrittenOff { .. } => None,
         });
         last == Some(true)
+    }
+
+    /// Of the lots that a step of a batch takes from, those that are on hold: it has to wait until another is chosen or
+    /// the hold is lifted.
+    pub fn held_at<'a>(&'a self, batch: &'a Batch, step: StepKey) -> Vec<&'a Id> {
+        let line = || batch.run.line(step.pour()?, step.line()?);
+        let lots = line().filter(|_| step.goes_in()).map(|line| batch.lots_of(&line.name));
+        lots.unwrap_or_default().iter().filter(|lot| self.on_hold(lot)).collect()
     }
 
     /// True where there is a lot of this name in the book.

@@ -1,6 +1,6 @@
 //! From a lot forward to the batches it went into, and from a batch back to every lot in it: one step each way.
 
-use super::{Account, Holding, Ledger};
+use super::{Account, Holding, Ledger, LotEvent};
 use crate::book::{Batch, Id, Kept, State};
 use crate::quantity::Exact;
 use crate::shelf::{Customer, Move, Order, Reason};
@@ -46,6 +46,18 @@ impl State {
     }
 }
 
+impl State {
+    /// Batches and the lots on hold that are in them. Where nothing ever was on hold, it is quick.
+    pub fn held(&self) -> Vec<(Id, Id)> {
+        let hold = |(_, _, event): &(u64, Id, LotEvent)| matches!(event, LotEvent::Held { .. });
+        if !self.lot_events.values().flatten().any(hold) {
+            return Vec::new();
+        }
+        let ledger = Ledger::of(self);
+        ledger.held().into_iter().map(|(batch, lot)| (batch.clone(), lot.clone())).collect()
+    }
+}
+
 impl Ledger {
     /// Every batch with something of this lot in it, the first poured first.
     pub fn forward<'a>(&self, state: &'a State, lot: &Id) -> Vec<Reach<'a>> {
@@ -82,15 +94,19 @@ impl Ledger {
 
     /// True where something of a lot that is on hold is in this batch.
     pub fn is_held(&self, batch: &Id) -> bool {
-        self.held().contains(&batch)
+        self.held().iter().any(|(held, _)| *held == batch)
     }
 
-    /// The batches with something in them of a lot that is on hold.
-    pub fn held(&self) -> Vec<&Id> {
-        let mut held = Vec::new();
+    /// The batches with something in them of a lot that is on hold, each with every such lot.
+    pub fn held(&self) -> Vec<(&Id, &Id)> {
+        let mut held: Vec<(&Id, &Id)> = Vec::new();
         for account in &self.accounts {
             for lot in account.lots.iter().filter(|h| h.held) {
-                held.extend(account.takes.iter().filter(|t| t.lot == lot.id).map(|t| &t.batch));
+                for take in account.takes.iter().filter(|t| t.lot == lot.id) {
+                    if !held.contains(&(&take.batch, &lot.id)) {
+                        held.push((&take.batch, &lot.id));
+                    }
+                }
             }
         }
         held

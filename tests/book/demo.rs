@@ -5,6 +5,7 @@ use potside::day::Day;
 use potside::formula::{Basis, check};
 use potside::pot::StepKey;
 use potside::quantity::Voice;
+use potside::shelf::Fit;
 
 const NOW: u64 = 1_764_000_000_000;
 
@@ -36,7 +37,7 @@ fn it_opens_whole() {
     let orders: Vec<_> = shelf
         .orders
         .iter()
-        .map(|o| (o.kept.id.0.as_str(), o.short(), o.shipment(shelf.today).len()))
+        .map(|o| (o.kept.id.0.as_str(), o.short(), o.shipment(shelf.today, Fit::Unfinished).len()))
         .collect();
     assert_eq!(orders, [("demo-order-shop", 0, 1), ("demo-order-market", 2, 0)]);
     assert!(j.entries().iter().all(|e| e.at <= NOW), "nothing is done in the future");

@@ -38,9 +38,25 @@ async fn an_order_is_poured_finished_and_sent() {
     begin(&b).await;
     finish(&b).await;
     b.room("shelf").await;
-    b.sees("Can go now").await;
+    b.sees("All there, not finished").await;
     b.sees("4 candles, 1 of them free").await;
     b.shot("shelf-list").await;
+
+    // What is not finished goes only by a choice of its own, which says what is missing.
+    let (axe, mut found) = (axe(), Vec::new());
+    b.client
+        .execute("document.querySelector('.list a[href^=\"#shelf/order\"]').click()", vec![])
+        .await
+        .unwrap();
+    b.sees("not done: The wax is solid through, Wicks trimmed").await;
+    assert!(!b.shows("Send 3 candles").await);
+    look(&b, &axe, "shelf-order", &mut found).await;
+    b.tap("Send although unfinished").await;
+    b.sees("Send 3 candles as they are").await;
+    look(&b, &axe, "shelf-order-although", &mut found).await;
+    b.tap("No, go back").await;
+    b.room("shelf").await;
+    b.sees("All there, not finished").await;
 
     // Finishing waits for the wax.
     b.client
@@ -97,7 +113,6 @@ async fn an_order_is_poured_finished_and_sent() {
     b.tap("Remove").await;
     b.sees("Nobody is named yet.").await;
 
-    let (axe, mut found) = (axe(), Vec::new());
     for (page, sees) in [
         ("shelf", "No order waits."),
         ("shelf/order/new", "Keep this order"),

@@ -4,7 +4,7 @@ use crate::book::{Act, Settings};
 use crate::dom::*;
 use crate::pot::Residue;
 use crate::quantity::ShareUnit;
-use crate::rooms::parts::{Field, Typed, choice, finish, live, mass_field, share_field, words};
+use crate::rooms::parts::{Field, Typed, choice, field, finish, live, mass_field, share_field, words};
 use crate::rooms::workshop::Workshop;
 
 #[derive(Clone, Copy)]
@@ -14,6 +14,17 @@ struct Form {
     each: Typed,
     share: Typed,
     tolerance: Typed,
+    solid: Typed,
+    finish: Typed,
+}
+
+/// Days as typed; none where nothing is.
+fn days(what: &str, typed: Typed) -> Result<Option<u32>, String> {
+    match typed.get().as_str() {
+        "" => Ok(None),
+        "0" => Ok(Some(0)),
+        _ => typed.count().map(Some).map_err(|e| [what, ": ", &e.to_string()].concat()),
+    }
 }
 
 impl Form {
@@ -25,10 +36,18 @@ impl Form {
         };
         let residue = residue.map_err(|e| format!("What stays in the pot: {e}"))?;
         let tolerance = self.tolerance.read(ShareUnit::Percent).map_err(|e| format!("Tolerance: {e}"))?;
-        let settings = Settings { residue, tolerance, ..untrack(|| shop.settings()) };
+        let solid_days = days("Days until the wax is solid", self.solid)?;
+        let finish_days = days("Days to finish", self.finish)?;
+        let settings =
+            Settings { residue, tolerance, solid_days, finish_days, ..untrack(|| shop.settings()) };
         settings.check(shop.voice())?;
         Ok(settings)
     }
+}
+
+fn day_field(label: &'static str, usual: &'static str, hint: &'static str, typed: Typed) -> View {
+    let of = Field { keys: "numeric", ..Field::new(label).placeholder(usual).hint(hint).optional() };
+    field(of, typed, move || days(label, typed).map(|_| String::new()))
 }
 
 pub(super) fn body(shop: Workshop) -> View {
@@ -43,6 +62,8 @@ pub(super) fn body(shop: Workshop) -> View {
         each: Typed::amount(each),
         share: Typed::amount(share),
         tolerance: Typed::amount(Some(settings.tolerance)),
+        solid: Typed::new(settings.solid_days.map(|d| d.to_string()).unwrap_or_default()),
+        finish: Typed::new(settings.finish_days.map(|d| d.to_string()).unwrap_or_default()),
     };
     let kept = Value::new(false);
     let save = move || match form.settings(shop) {
@@ -71,6 +92,13 @@ pub(super) fn body(shop: Workshop) -> View {
                 .placeholder("2 %")
                 .hint("How far a part may be off through rounding before you are told."),
             form.tolerance,
+        ),
+        day_field("Days until the wax is solid", "1", "From the pour. Left empty: 1.", form.solid),
+        day_field(
+            "Days to finish",
+            "0",
+            "Trimming, wiping, labels, lids, once it has cured. Left empty: done on the same day.",
+            form.finish
         ),
         finish("Keep these", None, save),
         el("p").class("said").attr("role", "status").child(words(move || if kept.get() {

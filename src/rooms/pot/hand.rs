@@ -37,9 +37,10 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
         }
     };
     let open = move || p.pending.with(Option::is_some);
+    let held = Derived::new(move || key.get().is_some_and(|step| p.held(step)));
     let weighable = Derived::new(move || {
         p.card.with(|c| {
-            c.as_ref().is_some_and(|c| match (&c.step.dose, c.step.key) {
+            c.as_ref().filter(|_| !held.get()).is_some_and(|c| match (&c.step.dose, c.step.key) {
                 (Some(Dose::Count { .. }), _) => false,
                 (Some(_), _) | (None, StepKey::Fill { .. }) => true,
                 (None, _) => false,
@@ -74,7 +75,9 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
                                 .attr("type", "button")
                                 .attr("id", DONE)
                                 .class("main")
-                                .attr("aria-disabled", move || (!settled.get()).then_some("true"))
+                                .attr("aria-disabled", move || {
+                                    (!settled.get() || held.get()).then_some("true")
+                                })
                                 .on("keydown", move |e| {
                                     if held_down(&e) {
                                         e.prevent_default()
@@ -83,6 +86,7 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
                                 .on("click", done)
                                 .child(move || match key.get() {
                                     Some(StepKey::Close) | None => "Finish and keep the record",
+                                    Some(_) if held.get() => "Take another lot first",
                                     Some(_) => "Done",
                                 }),
                         )

@@ -1,7 +1,7 @@
 //! Which lots a pour is taken from: told at the step, chosen there, and kept in the record.
 
 use super::pouring::Pouring;
-use crate::book::{Act, Batch, Id, State};
+use crate::book::{Act, Batch, Id, Kept, State};
 use crate::dom::*;
 use crate::pot::StepKey;
 use crate::rooms::parts::{caution, sheet};
@@ -16,30 +16,53 @@ pub(super) fn from_lot(p: Pouring, key: StepKey) -> View {
     let Some(part) = part.filter(|part| shop.state(|s| s.has_lots(part))) else { return ().view() };
     let of = part.clone();
     let told = Derived::new(move || shop.state(|s| s.running().map(|b| told(s, b, &of)).unwrap_or_default()));
+    let held = Derived::new(move || shop.state(|s| s.running().map(|b| held(s, b, key)).unwrap_or_default()));
     let named = part.clone();
     group![
-        el("p").class("from-lot").child(move || told.with(|(words, _)| words.clone())).child(" ").child(
+        el("p").class("from-lot").child(move || told.get()).child(" ").child(
             el("button")
                 .attr("type", "button")
                 .class("quiet")
                 .on("click", move |_| open.set(true))
                 .child("Another lot"),
         ),
-        move || told.with(|(_, held)| held.then(|| caution("This lot is on hold. Take another one."))),
+        move || held.with(|held| (!held.is_empty()).then(|| on_hold(held))),
         sheet(move || ["Lots of “", &named, "”"].concat(), open, move || offers(shop, &part, open))
     ]
 }
 
-/// `From lot M-7`, and whether one of them is on hold.
-fn told(state: &State, batch: &Batch, part: &str) -> (String, bool) {
+/// The lots of the step that are on hold: id and number.
+fn held(state: &State, batch: &Batch, key: StepKey) -> Vec<(Id, String)> {
+    let number = |lot: &Id| state.lots.get(lot).and_then(Kept::body).map(|l| l.number.clone());
+    let held = state.held_at(batch, key);
+    held.into_iter().map(|lot| (lot.clone(), number(lot).unwrap_or_default())).collect()
+}
+
+/// The step waits, and the two ways on.
+fn on_hold(held: &[(Id, String)]) -> View {
+    let way = |(id, number): &(Id, String)| {
+        el("a")
+            .attr("href", ["#stores/lot/", &id.0].concat())
+            .child(["Lot ", number, " in the Stores"].concat())
+    };
+    group![
+        caution(
+            "A lot of this step is on hold, so it is not used. Take another lot; or, if it is good after all, lift the hold on \
+its page and come back here."
+        ),
+        el("p").class("actions").child(held.iter().map(way).views())
+    ]
+}
+
+/// `From lot M-7`.
+fn told(state: &State, batch: &Batch, part: &str) -> String {
     let lots = batch.lots_of(part);
     let numbers: Vec<&str> =
         lots.iter().filter_map(|l| Some(state.lots.get(l)?.body()?.number.as_str())).collect();
-    let held = lots.iter().any(|l| state.on_hold(l));
     if numbers.is_empty() {
-        return ("From no lot in the book.".to_owned(), false);
+        return "From no lot in the book.".to_owned();
     }
-    (["From lot ", &numbers.join(", then ")].concat(), held)
+    ["From lot ", &numbers.join(", then ")].concat()
 }
 
 /// Every lot there is of it, to be tapped.

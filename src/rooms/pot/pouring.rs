@@ -49,8 +49,16 @@ impl Pouring {
         self.batch(|b| b.id.clone()).is_some_and(|batch| self.shop.act(Act::At { batch, event }))
     }
 
-    /// A step is done; its temperature is that of a reading fresh enough to stand for it.
+    /// True where the step takes from a lot that is on hold.
+    pub(super) fn held(self, step: StepKey) -> bool {
+        self.shop.state(|s| s.running().is_some_and(|b| !s.held_at(b, step).is_empty()))
+    }
+
+    /// A step is done, unless what goes in is on hold; its temperature is that of a reading fresh enough to stand for it.
     pub(super) fn did(self, step: StepKey, weighed: Option<Mass>) {
+        if untrack(|| self.held(step)) {
+            return;
+        }
         let at = keep::now();
         let temperature = self.batch(|b| b.run.wants(step).and(b.run.reading_at(at))).flatten();
         self.happened(Event::Did { step, weighed, temperature, at });

@@ -5,7 +5,7 @@ use crate::book::{Act, Batch, Id, State};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{
-    Field, Typed, choice, field, finish, live, missing_page, page_head, page_part, press, sheet,
+    Field, Typed, caution, choice, field, finish, live, missing_page, page_head, page_part, press, sheet,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::{FINISHES, Finish, Move, Reason, batch_number};
@@ -41,6 +41,9 @@ fn one(shop: Workshop, state: &State, batch: &Batch, open: Value<bool>) -> View 
         el("p").class("number").child("Batch ").child(el("strong").child(batch_number(batch))),
         el("p").class("makes").child(candles(state.left_of(batch))),
         el("p").child(ready),
+        state.held().iter().any(|(held, _)| *held == batch.id).then(|| caution(
+            "A lot that is in these candles is on hold. Do not sell, give or send them until it is released; its record says which."
+        )),
         el("div")
             .class("actions")
             .child(sell)

@@ -4,7 +4,7 @@ use super::{HERE, candles};
 use crate::book::State;
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::{live, page_part};
+use crate::rooms::parts::{caution, live, page_part};
 use crate::rooms::workshop::Workshop;
 use crate::shelf::{Open, Stand, Stock, When, batch_number};
 
@@ -79,7 +79,10 @@ pub(super) fn who(state: &State, open: &Open) -> String {
 pub(super) fn going(open: &Open) -> (bool, String) {
     let day = |d: crate::day::Day| keep::weekday(d.noon());
     match open.when() {
-        When::On(on) if on <= keep::today() => (true, "Can go now".to_owned()),
+        When::On(on) if on <= keep::today() && open.unfinished().is_empty() => {
+            (true, "Can go now".to_owned())
+        }
+        When::On(on) if on <= keep::today() => (false, "All there, not finished".to_owned()),
         When::On(on) => (false, ["All there, cured ", &day(on)].concat()),
         When::IfPoured(on) => {
             (false, ["Short ", &candles(open.short()), "; poured today, it goes ", &day(on)].concat())
@@ -114,6 +117,9 @@ fn order(state: &State, open: &Open) -> View {
 
 fn stock(stock: &Stock) -> View {
     let said = [&candles(stock.left()), ", ", &stock.free().to_string(), " of them free"].concat();
+    let held = (stock.held() > 0).then(|| {
+        caution([&candles(stock.held()), " on hold: not kept for orders, not to be sent."].concat())
+    });
     let short = (stock.short > 0).then(|| {
         el("p")
             .class("note caution")
@@ -137,6 +143,7 @@ fn stock(stock: &Stock) -> View {
                 .child(stock.product.name.clone())
         ),
         el("p").class("found").child(said),
+        held,
         short,
         spare,
         (!stock.stands.is_empty()).then(|| el("ul")
@@ -151,7 +158,10 @@ fn stand(stand: &Stand, named: bool) -> View {
     let plan = &batch.run.plan;
     let ready = stand.ready <= keep::today();
     let day = keep::weekday(stand.ready.noon());
-    let state = if stand.left < 0 {
+    let held = !stand.held.is_empty();
+    let state = if held {
+        "On hold: not to be sent".to_owned()
+    } else if stand.left < 0 {
         "More went than there were: count them".to_owned()
     } else if ready {
         ["Ready since ", &day].concat()
@@ -176,7 +186,7 @@ fn stand(stand: &Stand, named: bool) -> View {
                         .child(el("span").class("title").child(what))
                         .child(el("span").class("detail").child(detail.join(", "))),
                 )
-                .child(el("span").class("state").flag("ready", ready).child(state)),
+                .child(el("span").class("state").flag("ready", ready && !held).child(state)),
         )
         .view()
 }

@@ -2,16 +2,18 @@
 
 use super::list::{going, who};
 use super::{HERE, candles};
-use crate::book::{Act, Id, State};
+use crate::book::{Act, Batch, Id, State};
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::{confirm_sheet, live, missing_page, page_head, page_part, press, sentence};
+use crate::rooms::parts::{
+    caution, confirm_sheet, live, missing_page, page_head, page_part, press, sentence, sheet,
+};
 use crate::rooms::workshop::Workshop;
-use crate::shelf::{Open, OpenLine, Order, Reason, batch_number};
+use crate::shelf::{Fit, Move, Open, OpenLine, Order, Reason, batch_number};
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
-    let closing = Value::new(false);
-    let order = id.clone();
+    let (closing, sending) = (Value::new(false), Value::new(false));
+    let (order, whole) = (id.clone(), id.clone());
     let close = move || {
         let kept = shop.state_untracked(|s| s.orders.get(&order).and_then(|k| k.latest()).cloned());
         if let Some(version) = kept {
@@ -21,7 +23,12 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
         closing.set(false);
     };
     group![
-        live(move || shop.state(|s| one(shop, s, &id, closing))),
+        live(move || shop.state(|s| one(shop, s, &id, (closing, sending)))),
+        sheet(
+            || "Send them although they are not finished?".to_owned(),
+            sending,
+            move || shop.state(|s| although(shop, s, &whole, sending))
+        ),
         confirm_sheet(
             "Send nothing more for this order?",
             "What was sent stays sent; what is kept for it becomes free.",
@@ -32,7 +39,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
     ]
 }
 
-fn one(shop: Workshop, state: &State, id: &Id, closing: Value<bool>) -> View {
+fn one(shop: Workshop, state: &State, id: &Id, (closing, sending): (Value<bool>, Value<bool>)) -> View {
     let Some(kept) = state.orders.get(id) else {
         return missing_page(HERE, "Shelf", "There is no order of this address in this book.");
     };
@@ -41,15 +48,11 @@ fn one(shop: Workshop, state: &State, id: &Id, closing: Value<bool>) -> View {
         return done(state, kept.body(), id);
     };
     let (now, words) = going(open);
-    let send = open.shipment(keep::today());
-    let number: i64 = send.iter().map(|m| -m.adds()).sum();
-    let unfinished = send.iter().any(|m| state.batches.get(&m.batch).is_some_and(|b| !b.ticked.is_whole()));
+    let send = open.shipment(keep::today(), Fit::Finished);
+    let number = sum(&send);
+    let more = sum(&open.shipment(keep::today(), Fit::Unfinished)) > number;
     let ship = move || {
-        for body in send.clone() {
-            if !shop.act(Act::Moved { id: shop.new_id(), over: None, body }) {
-                return;
-            }
-        }
+        ship(shop, &send);
     };
     let wanted = open.order.wanted.map(|d| ["Wanted ", &keep::weekday(d.noon()), "."].concat());
     let late =
@@ -59,14 +62,14 @@ fn one(shop: Workshop, state: &State, id: &Id, closing: Value<bool>) -> View {
         el("p").class("makes").flag("ready", now).child(words),
         el("p").child(wanted),
         late,
-        el("ul").class("list shelf").child(open.lines.iter().map(|l| line(state, open, l)).views()),
+        el("ul").class("list shelf").child(open.lines.iter().map(|l| line(open, l)).views()),
         (!open.order.note.is_empty()).then(|| el("p").class("note").child(open.order.note.clone())),
-        (number > 0 && unfinished).then(|| sentence(
-            "Some of these are not finished: trimmed, wiped, labelled, closed. Tick it at their batch first."
-        )),
+        open.lines.iter().filter(|l| !l.held.is_empty()).map(|l| on_hold(state, l)).views(),
+        more.then(|| unfinished(open)),
         el("div")
             .class("actions")
             .child((number > 0).then(|| press("main big", ["Send ", &candles(number)].concat(), ship)))
+            .child(more.then(|| press("", "Send although unfinished", move || sending.set(true))))
             .child(
                 el("a")
                     .class("button")
@@ -78,20 +81,103 @@ fn one(shop: Workshop, state: &State, id: &Id, closing: Value<bool>) -> View {
     ]
 }
 
-fn line(state: &State, open: &Open, line: &OpenLine) -> View {
+fn sum(moves: &[Move]) -> i64 {
+    moves.iter().map(|m| -m.adds()).sum()
+}
+
+/// False where one of them is not done.
+fn ship(shop: Workshop, moves: &[Move]) -> bool {
+    moves.iter().all(|body| shop.act(Act::Moved { id: shop.new_id(), over: None, body: body.clone() }))
+}
+
+/// What is missing to the candles kept for it, batch by batch.
+fn unfinished(open: &Open) -> View {
+    let row = |batch: &Batch| {
+        el("li").child(
+            el("a")
+                .attr("href", [HERE, "/batch/", &batch.id.0].concat())
+                .child([&batch_number(batch), ", not done: ", &batch.ticked.missing().join(", ")].concat()),
+        )
+    };
+    group![
+        sentence(
+            "Candles that are not finished wait here. Tick what is done at their batch, then they can go."
+        ),
+        el("ul").class("list").child(open.unfinished().into_iter().map(row).views())
+    ]
+}
+
+/// Asked before what is not finished is sent all the same.
+fn although(shop: Workshop, state: &State, id: &Id, asking: Value<bool>) -> View {
+    let shelf = state.shelf(keep::today());
+    let Some(open) = shelf.orders.iter().find(|o| o.kept.id == *id) else { return ().view() };
+    let send = open.shipment(keep::today(), Fit::Unfinished);
+    let words = ["Send ", &candles(sum(&send)), " as they are"].concat();
+    let go = move || {
+        if ship(shop, &send) {
+            asking.set(false);
+        }
+    };
+    group![
+        unfinished(open),
+        caution("A candle without its caution label, or with an untrimmed wick, can hurt whoever burns it."),
+        el("div").class("actions").child(press("danger", words, go)).child(press(
+            "",
+            "No, go back",
+            move || asking.set(false)
+        ))
+    ]
+}
+
+/// Why candles that stand there are not kept for this line.
+fn on_hold(state: &State, line: &OpenLine) -> View {
+    let row = |(batch, lots): &(&Batch, Vec<Id>)| {
+        let lot = |id: &Id| {
+            let lot = state.lots.get(id)?.body()?;
+            let words = ["lot ", &lot.number, " of “", &lot.ingredient, "”"].concat();
+            Some(el("a").attr("href", ["#stores/lot/", &id.0].concat()).child(words))
+        };
+        let mut all = Vec::new();
+        for lot in lots.iter().filter_map(lot) {
+            all.push(el("span").child(if all.is_empty() { ": " } else { ", " }).child(lot));
+        }
+        el("li")
+            .child([&candles(state.left_of(batch)), " of ", &batch_number(batch)].concat())
+            .child(all.into_iter().views())
+    };
+    group![
+        caution(
+            [
+                "Candles of “",
+                &line.product.name,
+                "” stand there that are not sent: a lot that is in them is on hold. Release the lot in the Stores if it \
+is good, or pour anew."
+            ]
+            .concat()
+        ),
+        el("ul").class("list").child(line.held.iter().map(row).views())
+    ]
+}
+
+fn line(open: &Open, line: &OpenLine) -> View {
     let mut said = Vec::new();
-    for (batch, number) in &line.kept {
-        let of = state.batches.get(batch).map(batch_number).unwrap_or_default();
-        said.push([&number.to_string(), " of ", &of].concat());
+    for share in &line.kept {
+        said.push([&share.number.to_string(), " of ", &batch_number(share.batch)].concat());
     }
     if line.sent > 0 {
         said.push([&line.sent.to_string(), " sent"].concat());
     }
-    let go = line.may_go(open.order.in_parts);
+    let go = line.may_go(open.order.in_parts, Fit::Finished);
+    let cured = line.may_go(open.order.in_parts, Fit::Unfinished);
+    if line.short > 0 {
+        said.push(line.lead.say());
+    }
     let state = if line.short > 0 {
         ["Short ", &line.short.to_string()].concat()
     } else if go > 0 || line.sent >= line.number {
         "There".to_owned()
+    } else if cured > 0 {
+        "Not finished".to_owned()
     } else {
         "Curing".to_owned()
     };

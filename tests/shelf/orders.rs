@@ -1,100 +1,13 @@
-//! Orders and what stands on the shelf: nothing is lost, nothing is there twice, and what is short is said.
-#![cfg(not(target_arch = "wasm32"))]
-// A helper of a test may fail as a test does.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+//! Nothing is lost, nothing is there twice, and what is short is said.
 
-mod common;
-
-use common::Workshop;
-use potside::book::{Act, Book, Ending, Id, Journal, Refusal, State};
-use potside::day::{DAY, Day};
-use potside::pot::{Event, Run, StepKey, Target};
+use super::shared::{FIRST, Shop, id, shipped};
+use potside::book::{Act, Journal, Refusal};
+use potside::day::Day;
 use potside::shelf::{
-    Customer, FINISHES, Finish, Move, Order, OrderLine, Product, Reason, When, batch_number, check_sign,
+    Customer, FINISHES, Finish, Fit, Move, Order, OrderLine, Reason, When, batch_number, check_sign,
     is_batch_number,
 };
 use proptest::prelude::*;
-
-fn id(text: &str) -> Id {
-    Id(text.to_owned())
-}
-
-/// 1 January 2025.
-const FIRST: u32 = 20_089;
-
-fn at(day: u32) -> u64 {
-    u64::from(FIRST + day) * DAY + DAY / 2
-}
-
-struct Shop {
-    book: Book,
-    random: u32,
-}
-
-impl Shop {
-    fn new() -> Self {
-        Self { book: Book::open(Vec::new(), "tablet"), random: 0 }
-    }
-
-    fn act(&mut self, day: u32, act: Act) -> Id {
-        self.random += 1;
-        self.book.act(act, at(day), self.random).unwrap()
-    }
-
-    fn state(&self) -> &State {
-        self.book.state()
-    }
-
-    /// A candle whose formula cures 14 days.
-    fn product(&mut self, name: &str, spare: u32, cure_days: Option<u32>) {
-        let body = Product {
-            name: name.to_owned(),
-            formula: id("f"),
-            vessel: id("v"),
-            wick: "Cotton 12".to_owned(),
-            parts: Vec::new(),
-            spare,
-            cure_days,
-        };
-        self.act(0, Act::Product { id: id(name), over: None, body });
-    }
-
-    /// A batch of which so many vessels were filled.
-    fn pour(&mut self, batch: &str, day: u32, vessels: u32) {
-        let plan = Workshop::new().plan(Target::Vessels(vessels)).unwrap();
-        let mut run = Run::new(plan.clone());
-        let (formula, version, vessel) = (id("f"), id("e"), id("v"));
-        self.act(day, Act::Began { batch: id(batch), formula, version, vessel, plan: Box::new(plan) });
-        while let Some(step) = run.now().filter(|s| s.key != StepKey::Close) {
-            let event = Event::Did { step: step.key, weighed: None, temperature: None, at: at(day) };
-            run.take(event.clone()).unwrap();
-            self.act(day, Act::At { batch: id(batch), event });
-        }
-        self.act(day, Act::Ended { batch: id(batch), how: Ending::Poured, note: String::new() });
-    }
-
-    fn order(&mut self, name: &str, product: &str, number: u32, wanted: Option<u32>, in_parts: bool) {
-        let body = Order {
-            customer: None,
-            lines: vec![OrderLine { product: id(product), number }],
-            wanted: wanted.map(|d| Day(FIRST + d)),
-            in_parts,
-            note: String::new(),
-            closed: false,
-        };
-        self.act(0, Act::Order { id: id(name), over: None, body });
-    }
-
-    fn moved(&mut self, day: u32, batch: &str, number: u32, reason: Reason) -> Id {
-        let body = Move { batch: id(batch), number, reason, on: Day(FIRST + day), note: String::new() };
-        let name = format!("m{}", self.random);
-        self.act(day, Act::Moved { id: id(&name), over: None, body })
-    }
-}
-
-fn shipped(order: &str, product: &str) -> Reason {
-    Reason::Shipped { order: id(order), product: id(product) }
-}
 
 /// An order for 4 with 3 on the shelf is short 1: `common practice, no source`.
 #[test]
@@ -105,7 +18,10 @@ fn an_order_for_four_with_three_there_is_short_one() {
     shop.order("o", "Fig", 4, Some(30), false);
     let shelf = shop.state().shelf(Day(FIRST + 20));
     let line = &shelf.orders[0].lines[0];
-    assert_eq!((line.short, line.ready, line.may_go(false), line.may_go(true)), (1, 3, 0, 3));
+    assert_eq!(
+        (line.short, line.ready, line.may_go(false, Fit::Unfinished), line.may_go(true, Fit::Unfinished)),
+        (1, 3, 0, 3)
+    );
     // Poured on the 20th and cured 14 days, as its formula says where it was poured.
     assert_eq!(shelf.orders[0].when(), When::IfPoured(Day(FIRST + 21)), "the formula is not in this book");
     let stock = &shelf.stocks[0];
@@ -127,7 +43,7 @@ fn what_is_ready_first_goes_to_what_is_wanted_first() {
         .orders
         .iter()
         .map(|o| {
-            let kept: Vec<_> = o.lines[0].kept.iter().map(|(b, n)| (b.0.as_str(), *n)).collect();
+            let kept: Vec<_> = o.lines[0].kept.iter().map(|s| (s.batch.id.0.as_str(), s.number)).collect();
             (o.kept.id.0.as_str(), kept, o.lines[0].short, o.when(), o.is_late())
         })
         .collect();
@@ -137,11 +53,11 @@ fn what_is_ready_first_goes_to_what_is_wanted_first() {
         [
             ("first", vec![("early", 2)], 0, on(11), false),
             ("second", vec![("early", 2), ("late", 2)], 0, on(16), false),
-            ("whenever", vec![("late", 2)], 1, When::IfPoured(Day(FIRST + 21)), false),
+            ("whenever", vec![("late", 2)], 1, When::IfPoured(Day(FIRST + 22)), false),
         ]
     );
     let shelf = shop.state().shelf(Day(FIRST + 17));
-    assert_eq!(shelf.orders[0].lines[0].may_go(false), 2);
+    assert_eq!(shelf.orders[0].lines[0].may_go(false, Fit::Unfinished), 2);
     assert!(shelf.orders[0].is_late(), "wanted on the 12th and still here on the 17th");
 }
 
@@ -302,12 +218,12 @@ proptest! {
         prop_assert_eq!(left, filled + went);
         let stock = &shelf.stocks[0];
         prop_assert_eq!(stock.stands.iter().map(|s| s.left).sum::<i64>(), left);
-        let kept: i64 = shelf.orders.iter().flat_map(|o| &o.lines).flat_map(|l| &l.kept).map(|(_, n)| n).sum();
+        let kept: i64 = shelf.orders.iter().flat_map(|o| &o.lines).flat_map(|l| &l.kept).map(|s| s.number).sum();
         prop_assert_eq!(stock.free() + kept, stock.left());
         prop_assert_eq!(stock.ordered, kept + stock.short);
         for line in shelf.orders.iter().flat_map(|o| &o.lines) {
-            prop_assert!(line.may_go(true) <= line.number - line.sent && line.may_go(false) <= line.may_go(true));
-            prop_assert_eq!(line.sent + line.kept.iter().map(|(_, n)| n).sum::<i64>() + line.short, line.number.max(line.sent));
+            prop_assert!(line.may_go(true, Fit::Unfinished) <= line.number - line.sent && line.may_go(false, Fit::Unfinished) <= line.may_go(true, Fit::Unfinished));
+            prop_assert_eq!(line.sent + line.kept.iter().map(|s| s.number).sum::<i64>() + line.short, line.number.max(line.sent));
         }
         // Two tablets: one has the even entries, one the odd ones.
         let entries = shop.book.journal().entries();

@@ -1,0 +1,57 @@
+//! How long it takes from a pour until its candles can ship.
+
+use super::Product;
+use crate::book::State;
+use crate::day::Day;
+
+/// The steps of it, in days: solid, then cured, then finished.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Lead {
+    pub solid: u32,
+    pub cure: u32,
+    pub finish: u32,
+}
+
+/// Solid the day after the pour (common practice, no source), where the workshop does not say otherwise.
+const SOLID: u32 = 1;
+
+impl State {
+    /// From a pour of a product until it can ship: with its own days of cure, or those of its formula today.
+    pub fn lead(&self, product: &Product) -> Lead {
+        let of_formula = || Some(self.formulas.get(&product.formula)?.body()?.cure_days);
+        Lead {
+            solid: self.settings.solid_days.unwrap_or(SOLID),
+            cure: product.cure_days.or_else(of_formula).unwrap_or_default(),
+            finish: self.settings.finish_days.unwrap_or_default(),
+        }
+    }
+}
+
+fn days(n: u32) -> String {
+    if n == 1 { "1 day".to_owned() } else { [&n.to_string(), " days"].concat() }
+}
+
+impl Lead {
+    /// The day it can ship where it is poured on this one.
+    pub fn from(self, poured: Day) -> Day {
+        let sum = self.solid.saturating_add(self.cure).saturating_add(self.finish);
+        Day(poured.0.saturating_add(sum))
+    }
+
+    /// `Poured today, solid tomorrow, 14 days of cure, 1 day to finish.`
+    pub fn say(self) -> String {
+        let mut said = vec!["Poured today".to_owned()];
+        said.push(match self.solid {
+            0 => "solid the same day".to_owned(),
+            1 => "solid tomorrow".to_owned(),
+            more => ["solid after ", &days(more)].concat(),
+        });
+        if self.cure > 0 {
+            said.push([&days(self.cure), " of cure"].concat());
+        }
+        if self.finish > 0 {
+            said.push([&days(self.finish), " to finish"].concat());
+        }
+        [&said.join(", "), "."].concat()
+    }
+}

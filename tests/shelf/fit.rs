@@ -1,0 +1,139 @@
+//! What is fit to be sent: not what a lot on hold is in, not what is not finished; and how long it takes from a pour.
+
+use super::shared::{FIRST, Shop, id, shipped};
+use potside::book::{Act, Id, Settings};
+use potside::day::Day;
+use potside::pot::StepKey;
+use potside::shelf::{FINISHES, Finish, Fit, Lead, When};
+
+fn settings(solid_days: Option<u32>, finish_days: Option<u32>) -> Act {
+    Act::Settings(Settings { solid_days, finish_days, ..Settings::default() })
+}
+
+/// Of two batches the first has a lot in it that is put on hold.
+#[test]
+fn what_a_lot_on_hold_is_in_is_kept_for_nobody() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, Some(1));
+    shop.grams("L-1", "Soy", 9_000);
+    shop.pour("bad", 0, 4);
+    shop.from("bad", "Soy", "L-1");
+    shop.pour("good", 1, 2);
+    for batch in ["bad", "good"] {
+        shop.finish(batch, 2);
+    }
+    shop.order("o", "Fig", 4, Some(30), false);
+    let today = Day(FIRST + 5);
+    let number = |shop: &Shop| -> i64 {
+        let shelf = shop.state().shelf(today);
+        shelf.orders[0].shipment(today, Fit::Unfinished).iter().map(|m| i64::from(m.number)).sum()
+    };
+    assert_eq!(number(&shop), 4);
+    let held = shop.hold("L-1", 4, true);
+    {
+        let shelf = shop.state().shelf(today);
+        let line = &shelf.orders[0].lines[0];
+        let kept: Vec<_> = line.kept.iter().map(|s| (s.batch.id.0.as_str(), s.number)).collect();
+        assert_eq!((kept, line.short), (vec![("good", 2)], 2));
+        let why: Vec<_> = line.held.iter().map(|(b, lots)| (b.id.0.as_str(), lots.clone())).collect();
+        assert_eq!(why, [("bad", vec![id("L-1")])]);
+        let stock = &shelf.stocks[0];
+        assert_eq!((stock.left(), stock.held(), stock.free()), (6, 4, 0));
+        assert_eq!(number(&shop), 0, "an order goes whole");
+    }
+    // What was sent before is told, not undone.
+    shop.moved(4, "bad", 1, shipped("o", "Fig"));
+    let shelf = shop.state().shelf(today);
+    assert_eq!((shelf.orders[0].lines[0].sent, shelf.stocks[0].held()), (1, 3));
+    shop.hold("L-1", 5, false);
+    assert_eq!(number(&shop), 3);
+    shop.hold("L-1", 6, true);
+    assert_eq!(number(&shop), 0);
+    shop.act(6, Act::Undo { entry: held });
+    assert_eq!(number(&shop), 0, "the second hold stands");
+}
+
+#[test]
+fn a_step_waits_while_its_lot_is_on_hold() {
+    let mut shop = Shop::new();
+    shop.grams("L-1", "Soy", 9_000);
+    shop.grams("L-2", "Soy", 9_000);
+    shop.pour("b", 0, 4);
+    shop.from("b", "Soy", "L-1");
+    let held = |shop: &Shop, step| {
+        let held: Vec<Id> = shop
+            .state()
+            .held_at(shop.state().batches.get(&id("b")).unwrap(), step)
+            .into_iter()
+            .cloned()
+            .collect();
+        held
+    };
+    // Soy is the second wax of the workshop's formula.
+    let (coco, soy) = (StepKey::Wax { pour: 0, line: 0 }, StepKey::Wax { pour: 0, line: 1 });
+    assert!(held(&shop, soy).is_empty());
+    shop.hold("L-1", 0, true);
+    assert_eq!(held(&shop, soy), [id("L-1")]);
+    assert!(held(&shop, coco).is_empty());
+    assert!(held(&shop, StepKey::Melt { pour: 0 }).is_empty());
+    shop.from("b", "Soy", "L-2");
+    assert!(held(&shop, soy).is_empty());
+}
+
+#[test]
+fn what_is_not_finished_goes_only_by_an_own_choice() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, Some(0));
+    shop.pour("whole", 0, 2);
+    shop.finish("whole", 1);
+    shop.pour("open", 0, 2);
+    let today = Day(FIRST + 5);
+    let sent = |shop: &Shop, fit| {
+        let shelf = shop.state().shelf(today);
+        let moves = shelf.orders[0].shipment(today, fit);
+        moves.iter().map(|m| (m.batch.0.clone(), m.number)).collect::<Vec<_>>()
+    };
+    let of = |batch: &str, number| (batch.to_owned(), number);
+    shop.order("o", "Fig", 3, None, true);
+    assert_eq!(sent(&shop, Fit::Finished).iter().map(|(b, _)| b.as_str()).collect::<Vec<_>>(), ["whole"]);
+    assert_eq!(sent(&shop, Fit::Unfinished).iter().map(|(_, n)| n).sum::<u32>(), 3);
+    {
+        let shelf = shop.state().shelf(today);
+        let open = shelf.orders[0].unfinished();
+        assert_eq!(open.iter().map(|b| b.id.0.as_str()).collect::<Vec<_>>(), ["open"]);
+        assert_eq!(open[0].ticked.missing().len(), FINISHES.len());
+    }
+    shop.order("o", "Fig", 3, None, false);
+    assert_eq!(sent(&shop, Fit::Finished), [], "it goes whole, and one of three is not finished");
+    shop.finish("open", 5);
+    assert_eq!(sent(&shop, Fit::Finished).iter().map(|(_, n)| n).sum::<u32>(), 3);
+    shop.act(5, Act::Ticked { batch: id("open"), step: Finish::CautionLabel, done: false });
+    assert_eq!(sent(&shop, Fit::Finished), []);
+    let missing = shop.state().batches.get(&id("open")).unwrap().ticked.missing();
+    assert_eq!(missing, ["Caution label on"]);
+    shop.order("o", "Fig", 2, None, false);
+    assert!([vec![of("whole", 2)], Vec::new()].contains(&sent(&shop, Fit::Finished)));
+}
+
+/// Pour + solid + cure + finishing, by hand.
+#[test]
+fn the_days_until_it_ships_add_up() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, Some(14));
+    shop.order("o", "Fig", 1, None, false);
+    let today = Day(FIRST + 20);
+    let when = |shop: &Shop| shop.state().shelf(today).orders[0].when();
+    assert_eq!(when(&shop), When::IfPoured(Day(FIRST + 35)), "solid on the next day where nothing is said");
+    shop.act(0, settings(Some(2), Some(1)));
+    assert_eq!(when(&shop), When::IfPoured(Day(FIRST + 37)));
+    let shelf = shop.state().shelf(today);
+    let lead = shelf.orders[0].lines[0].lead;
+    assert_eq!(lead, Lead { solid: 2, cure: 14, finish: 1 });
+    assert_eq!(lead.say(), "Poured today, solid after 2 days, 14 days of cure, 1 day to finish.");
+    assert_eq!(Lead { solid: 1, cure: 0, finish: 0 }.say(), "Poured today, solid tomorrow.");
+    // Poured and cured, it still has to be finished; then it can go.
+    shop.pour("b", 0, 1);
+    assert_eq!(when(&shop), When::On(Day(FIRST + 21)));
+    shop.finish("b", 20);
+    assert_eq!(when(&shop), When::On(today));
+}

@@ -1,0 +1,10 @@
+//! Orders and what stands on the shelf.
+#![cfg(not(target_arch = "wasm32"))]
+// A helper of a test may fail as a test does.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+#[path = "../common/mod.rs"]
+mod common;
+mod fit;
+mod orders;
+mod shared;
