@@ -9,7 +9,7 @@ use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
 use crate::formula::Formula;
 use crate::pot::{Plan, Run};
-use crate::shelf::{Customer, Move, Order, Product, Ticked, batch_number};
+use crate::shelf::{Customer, Finish, Move, Order, Product, Ticked, batch_number};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::text;
 use crate::vessel::Vessel;
@@ -76,6 +76,8 @@ pub struct Batch {
     pub minutes: Option<u32>,
     /// What of finishing it is done.
     pub ticked: Ticked,
+    /// When the last step of it was said to be done, milliseconds since 1970: then its lids, labels and boxes are used.
+    pub closed: Option<u64>,
 }
 
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -127,6 +129,9 @@ impl State {
                 let solid = b.ended.as_ref().is_some_and(|(how, ..)| *how == Ending::Poured);
                 if !solid || !b.ticked.set(*step, *done) {
                     return Err(Refusal::NotSolid);
+                }
+                if *step == Finish::Closed {
+                    b.closed = done.then_some(entry.at);
                 }
                 b.entries.push(entry.id.clone());
                 Ok(())
@@ -271,6 +276,7 @@ impl State {
             sources: Vec::new(),
             minutes: None,
             ticked: Ticked::default(),
+            closed: None,
         };
         begun.words.extend(["\n", &text::lower(&batch_number(&begun))]);
         self.batches.add(batch, begun);

@@ -64,6 +64,11 @@ impl Plan {
         needs
     }
 
+    /// True of what a pour of it uses by itself: a wax or part, the vessel, the wick.
+    pub fn takes(&self, name: &str) -> bool {
+        name == self.vessel || name == self.wick || self.needs().iter().any(|n| n.name == name)
+    }
+
     /// What is over of `left` of an ingredient once the plan has taken what it needs of it.
     pub fn leaves(&self, ingredient: &str, left: Mass) -> Mass {
         left.less(self.needs().into_iter().filter(|n| n.name == ingredient).map(|n| n.mass).sum())

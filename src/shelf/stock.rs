@@ -71,6 +71,11 @@ impl State {
         batch.filled_vessels() as i64 + moved.map(super::Move::adds).sum::<i64>()
     }
 
+    /// What a batch is sold as; of several the first by name.
+    pub fn product_of(&self, batch: &Batch) -> Option<&Product> {
+        self.products_shown().into_iter().filter_map(Kept::body).find(|p| p.is_of(batch))
+    }
+
     /// So many of a product were sent for an order.
     pub fn sent(&self, of: &Id, what: &Id) -> i64 {
         let moved = self.moves.values().filter_map(|k| k.body().filter(|_| !k.retired));

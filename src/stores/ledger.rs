@@ -4,7 +4,8 @@ use super::pool::Pool;
 use super::{Lot, LotEvent, Measure};
 use crate::book::{Batch, Ending, Id, Kept, Map, State};
 use crate::day::DAY;
-use crate::quantity::{Exact, Money};
+use crate::pot::Used;
+use crate::quantity::{Exact, Mass, Money};
 use crate::{sort, text};
 
 /// The whole stores, an account for each ingredient, by name.
@@ -180,25 +181,34 @@ impl Account {
     }
 }
 
-/// The parts of a batch, each from the lots that were named for it: those of the ingredient of the first of them.
+/// The parts of a batch, and what finished it, each from the lots that were named for it: those of the ingredient of the
+/// first of them.
 fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>, batch: &'a Batch) {
     if batch.sources.is_empty() {
         return;
     }
-    for used in batch.run.used() {
-        let Some(source) = batch.sources.iter().find(|s| s.part == used.name) else { continue };
+    let mut note = |used: &Used| {
+        let Some(source) = batch.sources.iter().find(|s| s.part == used.name) else { return };
         let (mut of, mut lots) = (None, Vec::new());
         for (at, lot) in source.lots.iter().filter_map(|lot| places.get(lot)) {
             if *of.get_or_insert(*at) == *at {
                 lots.push(*lot);
             }
         }
-        let Some(play) = of.and_then(|at| plays.get_mut(at)) else { continue };
+        let Some(play) = of.and_then(|at| plays.get_mut(at)) else { return };
         let amount = match play.account.measure {
             Measure::Grams => used.mass.in_base(),
             Measure::Pieces => used.pieces,
         };
         play.moves.push((used.at, Move::Use(lots, amount.max(Exact::ZERO), batch)));
+    };
+    batch.run.used().iter().for_each(&mut note);
+    // One of each to every candle, however many were broken before: a count puts that right.
+    if let Some(at) = batch.closed {
+        let pieces = Exact::whole(batch.filled_vessels() as i128);
+        for source in batch.sources.iter().filter(|s| !batch.run.plan.takes(&s.part)) {
+            note(&Used { name: &source.part, mass: Mass::ZERO, pieces, at });
+        }
     }
 }
 

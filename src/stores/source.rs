@@ -1,7 +1,7 @@
 //! Which lots a pour is taken from, unless one chooses otherwise.
 
 use super::ledger::same;
-use super::{Account, Ledger, LotEvent, Source};
+use super::{Account, Ledger, LotEvent, Measure, Source};
 use crate::book::{Batch, Id, State};
 use crate::day::Day;
 use crate::pot::{Note, Plan, StepKey};
@@ -11,7 +11,6 @@ impl Ledger {
     /// For everything of the plan that is in the stores: the lots first to expire, as many as it needs. With what must be
     /// told: a lot on hold is not used, one may be past its day, and what is there may be too little.
     pub fn sources(&self, plan: &Plan, today: Day, voice: Voice) -> (Vec<Source>, Vec<Note>) {
-        let (mut sources, mut notes) = (Vec::new(), Vec::new());
         let mut names: Vec<(String, Exact, Exact)> = Vec::new();
         for need in plan.needs() {
             names.push((need.name, need.mass.in_base(), Exact::whole(need.pieces.into())));
@@ -19,11 +18,42 @@ impl Ledger {
         for name in [&plan.vessel, &plan.wick] {
             names.push((name.clone(), Exact::ZERO, Exact::whole(plan.vessels.into())));
         }
+        self.first_of(names, today, voice)
+    }
+
+    /// The same for what finishes a batch: one of each of its product's parts to a candle, where the stores count them in
+    /// pieces and the pour has not used them already.
+    pub fn finishing(
+        &self,
+        state: &State,
+        batch: &Batch,
+        today: Day,
+        voice: Voice,
+    ) -> (Vec<Source>, Vec<Note>) {
+        let candles = Exact::whole(batch.filled_vessels() as i128);
+        let mut names: Vec<(String, Exact, Exact)> = Vec::new();
+        for part in state.product_of(batch).map(|p| p.parts.as_slice()).unwrap_or_default() {
+            let known = names.iter().any(|(name, ..)| name == part) || batch.run.plan.takes(part);
+            if !known && self.account(part).is_some_and(|a| a.measure == Measure::Pieces) {
+                names.push((part.clone(), Exact::ZERO, candles));
+            }
+        }
+        self.first_of(names, today, voice)
+    }
+
+    /// Names with the grams and pieces that are needed of them.
+    fn first_of(
+        &self,
+        names: Vec<(String, Exact, Exact)>,
+        today: Day,
+        voice: Voice,
+    ) -> (Vec<Source>, Vec<Note>) {
+        let (mut sources, mut notes) = (Vec::new(), Vec::new());
         for (part, grams, pieces) in names {
             let Some(account) = self.account(&part) else { continue };
             let needs = match account.measure {
-                super::Measure::Grams => grams,
-                super::Measure::Pieces => pieces,
+                Measure::Grams => grams,
+                Measure::Pieces => pieces,
             };
             account.told(needs, voice, &mut notes);
             let lots = account.first(needs);

@@ -4,7 +4,9 @@ use super::shared::{FIRST, Shop, id, shipped};
 use potside::book::{Act, Id, Settings};
 use potside::day::Day;
 use potside::pot::StepKey;
+use potside::quantity::{Exact, Voice};
 use potside::shelf::{FINISHES, Finish, Fit, Lead, When};
+use potside::stores::Ledger;
 
 fn settings(solid_days: Option<u32>, finish_days: Option<u32>) -> Act {
     Act::Settings(Settings { solid_days, finish_days, ..Settings::default() })
@@ -136,4 +138,43 @@ fn the_days_until_it_ships_add_up() {
     assert_eq!(when(&shop), When::On(Day(FIRST + 21)));
     shop.finish("b", 20);
     assert_eq!(when(&shop), When::On(today));
+}
+
+/// Four candles with a lid and a box each: ten lids and three boxes are there.
+#[test]
+fn what_finishes_a_candle_is_counted_out_of_the_stores() {
+    let mut shop = Shop::new();
+    shop.pieces("lids", "Lid", 10);
+    shop.pieces("boxes", "Box", 3);
+    shop.grams("ribbon", "Ribbon", 500);
+    shop.pieces("tabs", "Wick tab", 50);
+    let parts = ["lid", "Box", "Ribbon", "Wick tab", "unknown"];
+    shop.product_of("Fig", &parts);
+    shop.pour("b", 0, 4);
+    let left = |shop: &Shop, lot: &str| {
+        let ledger = Ledger::of(shop.state());
+        let (_, holding) = ledger.lot(&id(lot)).unwrap();
+        let whole = holding.in_candles + holding.written_off + holding.unexplained + holding.left;
+        assert_eq!(whole, holding.lot.amount, "every piece is somewhere");
+        (holding.left, holding.in_candles)
+    };
+    let of = |left, gone| (Exact::whole(left), Exact::whole(gone));
+    let ledger = Ledger::of(shop.state());
+    let batch = shop.state().batches.get(&id("b")).unwrap();
+    let (sources, told) = ledger.finishing(shop.state(), batch, Day(FIRST), Voice::default());
+    // Not what is weighed, not what the pour has taken already, not what the stores do not know.
+    assert_eq!(sources.iter().map(|s| s.part.as_str()).collect::<Vec<_>>(), ["lid", "Box"]);
+    let told: Vec<&str> = told.iter().map(|n| n.text.as_str()).collect();
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0].starts_with("“Box”: this takes 4 pieces, and 3 pieces can be used"), "{told:?}");
+    shop.act(1, Act::TakenFrom { batch: id("b"), sources });
+    assert_eq!(left(&shop, "lids"), of(10, 0), "before the last step");
+    shop.finish("b", 2);
+    assert_eq!((left(&shop, "lids"), left(&shop, "boxes")), (of(6, 4), of(0, 4)));
+    // Counted and traced like all that is in a candle.
+    shop.hold("lids", 3, true);
+    assert_eq!(shop.state().held(), [(id("b"), id("lids"))]);
+    shop.act(4, Act::Ticked { batch: id("b"), step: Finish::Closed, done: false });
+    assert_eq!(left(&shop, "lids"), of(10, 0));
+    assert!(shop.state().held().is_empty());
 }

@@ -52,6 +52,14 @@ impl Shop {
         self.act(0, Act::Product { id: id(name), over: None, body });
     }
 
+    /// The same with what finishes it.
+    pub(crate) fn product_of(&mut self, name: &str, parts: &[&str]) {
+        self.product(name, 0, None);
+        let kept = self.state().products.get(&id(name)).and_then(|k| k.body()).unwrap();
+        let body = Product { parts: parts.iter().map(|p| (*p).to_owned()).collect(), ..kept.clone() };
+        self.act(0, Act::Product { id: id(name), over: None, body });
+    }
+
     /// A batch of which so many vessels were filled.
     pub(crate) fn pour(&mut self, batch: &str, day: u32, vessels: u32) {
         let plan = Workshop::new().plan(Target::Vessels(vessels)).unwrap();

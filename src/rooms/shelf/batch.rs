@@ -5,7 +5,8 @@ use crate::book::{Act, Batch, Id, State};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{
-    Field, Typed, caution, choice, field, finish, live, missing_page, page_head, page_part, press, sheet,
+    Field, Typed, caution, choice, field, finish, live, missing_page, notes, page_head, page_part, press,
+    sentence, sheet,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::{FINISHES, Finish, Move, Reason, batch_number};
@@ -24,8 +25,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
 
 fn one(shop: Workshop, state: &State, batch: &Batch, open: Value<bool>) -> View {
     let plan = &batch.run.plan;
-    let products = state.products_shown();
-    let sold = products.iter().any(|k| k.body().is_some_and(|p| p.is_of(batch)));
+    let sold = state.product_of(batch).is_some();
     let ready = batch.ready_at().map(|at| {
         let words = if at <= keep::now() { "Ready since " } else { "Curing, ready " };
         [words, &keep::weekday(at), "."].concat()
@@ -54,7 +54,7 @@ fn one(shop: Workshop, state: &State, batch: &Batch, open: Value<bool>) -> View 
                     .attr("href", ["#pot/record/", &batch.id.0].concat())
                     .child("Its record")
             ),
-        page_part("batch-finish", "Finishing", ticks(shop, batch)),
+        page_part("batch-finish", "Finishing", group![ticks(shop, batch), takes(shop, state, batch)]),
         moves(shop, state, &batch.id)
     ]
 }
@@ -66,6 +66,9 @@ fn ticks(shop: Workshop, batch: &Batch) -> View {
         let (step, done, id) = (*step, batch.ticked.has(*step), batch.id.clone());
         let wait = !solid && step != Finish::Solid;
         let tick = move || {
+            if step == Finish::Closed && !done {
+                take(shop, &id);
+            }
             shop.act(Act::Ticked { batch: id.clone(), step, done: !done });
         };
         let mark = if done { "✓ " } else { "" };
@@ -85,6 +88,35 @@ fn ticks(shop: Workshop, batch: &Batch) -> View {
         )),
         el("ul").class("ticks").child(FINISHES.iter().map(one).views())
     ]
+}
+
+/// What closing it will take of the stores, and what is short of it.
+fn takes(shop: Workshop, state: &State, batch: &Batch) -> View {
+    if batch.closed.is_some() {
+        return ().view();
+    }
+    let (sources, told) = shop.ledger().with(|l| l.finishing(state, batch, keep::today(), shop.voice()));
+    let names: Vec<&str> = sources.iter().map(|s| s.part.as_str()).collect();
+    let each = (!names.is_empty()).then(|| {
+        sentence(
+            ["With the last step the stores count out one of each to a candle: ", &names.join(", "), "."]
+                .concat(),
+        )
+    });
+    group![each, notes(&told)]
+}
+
+/// From which lots its lids, labels and boxes are.
+fn take(shop: Workshop, id: &Id) {
+    let sources = untrack(|| {
+        shop.state(|s| {
+            let batch = s.batches.get(id)?;
+            Some(shop.ledger().with(|l| l.finishing(s, batch, keep::today(), shop.voice()).0))
+        })
+    });
+    if let Some(sources) = sources.filter(|s| !s.is_empty()) {
+        shop.act(Act::TakenFrom { batch: id.clone(), sources });
+    }
 }
 
 fn why(reason: &Reason) -> &'static str {
