@@ -107,7 +107,7 @@ pub enum Act {
         over: Option<Id>,
         body: Customer,
     },
-    /// What is known of a customer is removed from the state, for good.
+    /// What is known of a customer is taken out for good: nothing undoes it.
     Forgotten {
         customer: Id,
     },
@@ -216,6 +216,11 @@ pub enum Subject<'a> {
 }
 
 impl Act {
+    /// True for what cannot be undone.
+    pub const fn is_final(&self) -> bool {
+        matches!(self, Self::Forgotten { .. })
+    }
+
     pub fn subject(&self) -> Subject<'_> {
         match self {
             Self::Formula { id, .. }

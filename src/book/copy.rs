@@ -128,11 +128,19 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         match Entry::from_line(line) {
             Err(Damage::Newer { format }) => return Err(CopyError::Newer { format }),
             Err(damage) => damaged.push((place, damage)),
-            Ok(entry) => match journal.find(&entry.id) {
-                Some(mine) if mine.is_same(&entry) => here.push(mine),
-                Some(_) => damaged.push((place, Damage::SameId)),
-                None => fresh.push((place, entry, line)),
-            },
+            Ok(mut entry) => {
+                let bare = entry.take_out(journal.removed());
+                let line = if bare { entry.to_line() } else { line.to_owned() };
+                match journal.find(&entry.id) {
+                    Some(mine) if mine.is_same(&entry) => here.push(mine),
+                    // Where the copy was made, this person was removed.
+                    Some(mine) if entry.removes().is_some() && mine.bare_line() == entry.to_line() => {
+                        fresh.push((place, entry, line));
+                    }
+                    Some(_) => damaged.push((place, Damage::SameId)),
+                    None => fresh.push((place, entry, line)),
+                }
+            }
         }
     }
     // Of one id the first in the file is taken.
@@ -156,8 +164,7 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         Replace::of(journal, &all, made)
     });
     let replace = replace.flatten();
-    let fresh: Vec<(Entry, String)> =
-        fresh.into_iter().map(|(_, entry, line)| (entry, line.to_owned())).collect();
+    let fresh: Vec<(Entry, String)> = fresh.into_iter().map(|(_, entry, line)| (entry, line)).collect();
     let prospects = prospects(journal, &fresh, replace.as_ref());
     Ok(Copy { fresh, known, damaged, seal, made, replace, prospects })
 }

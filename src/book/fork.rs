@@ -96,12 +96,6 @@ impl Journal {
     /// What an entry says of its thing, field by field, as written.
     pub(super) fn told(&self, entry: &Entry) -> Vec<Said> {
         let Some(act) = self.counted(entry) else { return Vec::new() };
-        // Of a customer only what the state still has: nothing is told of one who was forgotten.
-        if let Act::Customer { id, .. } = act {
-            let version = self.state().customers.get(id).and_then(|k| k.version(&entry.id));
-            let Some(text) = version.map(|(_, v)| wire::write(&v.body)) else { return Vec::new() };
-            return Json::parse(&text).map(|json| said(&json, &|_| None)).unwrap_or_default();
-        }
         let text = wire::write(act);
         let names = |text: &str| self.state().name(&Id(text.to_owned())).map(str::to_owned);
         let Some(json) = Json::parse(&text) else { return Vec::new() };

@@ -27,6 +27,8 @@ pub struct Done {
     pub undone: Option<Undone>,
     /// Why it changes nothing.
     pub refused: Option<String>,
+    /// Nothing takes it back.
+    pub is_final: bool,
 }
 
 /// Who took it back. Undoing this entry brings it back.
@@ -38,10 +40,10 @@ pub struct Undone {
 }
 
 impl Done {
-    /// The act that takes it back, or brings it back where it was.
-    pub fn turn(&self) -> Act {
+    /// The act that takes it back, or brings it back where it was; none for what is done for good.
+    pub fn turn(&self) -> Option<Act> {
         let entry = self.undone.as_ref().map_or(&self.entry, |undone| &undone.entry).clone();
-        Act::Undo { entry }
+        (!self.is_final).then_some(Act::Undo { entry })
     }
 }
 
@@ -82,6 +84,7 @@ impl Journal {
             earlier: undone.is_none() && !self.counts(&entry.id) && self.replaced_by(entry).is_some(),
             undone: undone.map(|e| Undone { entry: e.id.clone(), at: e.at, device: e.device.clone() }),
             refused: self.state().ignored.get(&entry.id).map(|ignored| ignored.why.to_string()),
+            is_final: entry.act.is_final(),
         }
     }
 
@@ -115,7 +118,7 @@ impl Journal {
             Act::Rates(_) => plain("Costs of work set"),
             Act::Limits(_) => plain("Limits of trials set"),
             Act::Replace(_) => plain("The book replaced by a copy"),
-            Act::Forgotten { .. } => plain("Forgotten"),
+            Act::Forgotten { .. } => plain("Removed from the book for good"),
             Act::Ticked { .. } => plain("A step of finishing"),
             Act::AtTrial { .. } => plain("Looked at in the burn trial"),
             Act::Began { .. } => plain("The pour began"),

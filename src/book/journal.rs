@@ -11,14 +11,18 @@ use std::cmp::Ordering;
 #[derive(Clone, Debug, Default)]
 pub struct Journal {
     /// In the order of [`Entry::place`].
-    entries: Vec<Entry>,
+    pub(super) entries: Vec<Entry>,
     /// True for each entry that counts as not done.
     undone: Vec<bool>,
     /// Places among the entries, in the order of their ids.
     by_id: Vec<usize>,
     state: State,
-    damaged: Vec<(String, Damage)>,
+    pub(super) damaged: Vec<(String, Damage)>,
     device: String,
+    /// Customers of whom nothing is told any more; see [`super::removed`].
+    pub(super) removed: Vec<Id>,
+    /// Entries that something was taken out of and whose stored lines may still tell it.
+    pub(super) rewritten: Vec<Id>,
 }
 
 impl Journal {
@@ -38,11 +42,19 @@ impl Journal {
 
     /// Takes many entries in at once, as from a copy: the whole is folded once, not once for each.
     pub fn take_all(&mut self, entries: Vec<Entry>) {
-        self.entries.extend(entries);
+        let removed = self.removed.clone();
+        for mut entry in entries {
+            if entry.take_out(&removed) {
+                self.rewritten.push(entry.id.clone());
+            }
+            self.entries.push(entry);
+        }
         self.fold();
     }
 
     fn fold(&mut self) {
+        let people = self.newly_removed(self.entries.iter());
+        self.remove_people(people);
         sort::by(&mut self.entries, |a, b| a.place().cmp(&b.place()));
         self.index();
         self.leave_one_of_each();
@@ -154,7 +166,16 @@ impl Journal {
     }
 
     /// Takes an entry in: from this tab, another tab, or another device. Taking one twice changes nothing.
-    pub fn take(&mut self, entry: Entry) {
+    pub fn take(&mut self, mut entry: Entry) {
+        let people = self.newly_removed(std::iter::once(&entry));
+        self.remove_people(people.clone());
+        for customer in &people {
+            let state = std::mem::take(&mut self.state);
+            self.state = self.refold_of(state, Subject::Thing(customer));
+        }
+        if entry.take_out(&self.removed) {
+            self.rewritten.push(entry.id.clone());
+        }
         if let Some(mine) = self.find(&entry.id) {
             if !mine.is_same(&entry) {
                 self.settle(entry);
@@ -212,7 +233,8 @@ impl Journal {
             }
             match &entry.act {
                 Act::Undo { entry: target } => {
-                    if let Some(place) = self.place(target).filter(|place| *place < at)
+                    if let Some(place) =
+                        self.place(target).filter(|place| *place < at && !self.is_final(*place))
                         && let Some(mark) = undone.get_mut(place)
                     {
                         *mark = true;
@@ -227,6 +249,11 @@ impl Journal {
             }
         }
         self.undone = undone;
+    }
+
+    /// True for a person's removal, which nothing takes back.
+    fn is_final(&self, place: usize) -> bool {
+        self.entries.get(place).is_some_and(|e| e.act.is_final())
     }
 
     /// Every entry in order; false where it counts as not done.
@@ -245,13 +272,18 @@ impl Journal {
     }
 
     /// Folds anew what `entry` is about, and only that: no act changes anything else.
-    fn refold(&self, mut state: State, entry: &Entry) -> State {
-        if let Some(subject) = self.about(entry) {
-            state.forget(subject);
-            for (e, counts) in self.all() {
-                if counts && (subject == Subject::Book || e.act.subject() == subject) {
-                    self.apply(&mut state, e);
-                }
+    fn refold(&self, state: State, entry: &Entry) -> State {
+        match self.about(entry) {
+            Some(subject) => self.refold_of(state, subject),
+            None => state,
+        }
+    }
+
+    fn refold_of(&self, mut state: State, subject: Subject) -> State {
+        state.forget(subject);
+        for (e, counts) in self.all() {
+            if counts && (subject == Subject::Book || e.act.subject() == subject) {
+                self.apply(&mut state, e);
             }
         }
         state
@@ -293,7 +325,7 @@ impl Journal {
 
     /// The last thing done on this device that still counts: what "undo" takes back.
     pub fn last_undoable(&self) -> Option<&Entry> {
-        self.own().find(|e| !matches!(e.act, Act::Undo { .. }))
+        self.own().find(|e| !matches!(e.act, Act::Undo { .. }) && !e.act.is_final())
     }
 
     /// The undo that "redo" takes back: the last one on this device, if nothing else was done since.
@@ -321,5 +353,6 @@ impl Journal {
 
 /// Which of two entries of one id stays: the same one on every device.
 fn first(a: &Entry, b: &Entry) -> Ordering {
-    a.clock.cmp(&b.clock).then_with(|| a.to_line().cmp(&b.to_line()))
+    let bare = || a.bare_line().cmp(&b.bare_line());
+    a.clock.cmp(&b.clock).then_with(bare).then_with(|| a.to_line().cmp(&b.to_line()))
 }

@@ -41,7 +41,20 @@ impl std::error::Error for ActError {}
 impl Book {
     /// Opens stored lines.
     pub fn open(lines: Vec<String>, device: &str) -> Self {
-        Self { journal: Journal::open(lines, device), writer: Writer::default() }
+        let mut book = Self { journal: Journal::open(lines, device), writer: Writer::default() };
+        book.rewrite();
+        book
+    }
+
+    /// Lines that still tell what was taken out of their entries are stored anew without it.
+    fn rewrite(&mut self) {
+        let entries = self.journal.rewritten();
+        if self.journal.read_only() {
+            return;
+        }
+        for entry in entries {
+            self.writer.add(entry.id.0.clone(), entry.to_line());
+        }
     }
 
     pub fn state(&self) -> &State {
@@ -61,7 +74,8 @@ impl Book {
         if self.journal.read_only() {
             return Err(ActError::ReadOnly);
         }
-        let entry = self.journal.entry(act, at, random);
+        let mut entry = self.journal.entry(act, at, random);
+        entry.take_out(self.journal.removed());
         let line = entry.to_line();
         // What is acknowledged must be readable for ever: read it back before it is.
         match Entry::from_line(&line) {
@@ -72,6 +86,7 @@ impl Book {
         let id = entry.id.clone();
         self.writer.add(id.0.clone(), line);
         self.journal.take(entry);
+        self.rewrite();
         Ok(id)
     }
 
@@ -83,18 +98,28 @@ impl Book {
         if self.journal.read_only() {
             return Err(ActError::ReadOnly);
         }
-        let mut all = Vec::new();
+        let (mut all, mut lines) = (Vec::new(), Vec::new());
         for (entry, line) in entries {
-            self.writer.add(entry.id.0.clone(), line);
+            lines.push((entry.id.clone(), line));
             all.push(entry);
         }
         self.journal.take_all(all);
+        let rewritten = self.journal.rewritten();
+        for (id, line) in lines {
+            if rewritten.iter().all(|e| e.id != id) {
+                self.writer.add(id.0, line);
+            }
+        }
+        for entry in rewritten {
+            self.writer.add(entry.id.0.clone(), entry.to_line());
+        }
         Ok(())
     }
 
     /// Takes a line in that another tab has stored.
     pub fn hear(&mut self, line: String) {
         self.journal.hear(line);
+        self.rewrite();
     }
 
     /// What to store now, in one piece; see [`Writer::to_store`].

@@ -21,6 +21,7 @@ mod map;
 mod offers;
 mod refusal;
 mod remind;
+mod removed;
 mod replace;
 mod settings;
 mod state;

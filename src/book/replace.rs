@@ -71,7 +71,9 @@ impl Replace {
 
     /// True for an entry that was here and is not in the copy.
     pub(super) fn sets_aside(&self, entry: &Entry) -> bool {
-        covers(&self.had, entry) && (!covers(&self.kept, entry) || self.without.contains(&entry.id))
+        !entry.act.is_final()
+            && covers(&self.had, entry)
+            && (!covers(&self.kept, entry) || self.without.contains(&entry.id))
     }
 
     /// What replaces the book by a copy that has these entries; none where that cannot be said in one line.

@@ -121,7 +121,11 @@ impl State {
             Act::Ingredient { id, over, body } => write(&mut self.ingredients, entry, id, over, body),
             Act::Safety { id, over, body } => write(&mut self.safety, entry, id, over, body),
             Act::Product { id, over, body } => write(&mut self.products, entry, id, over, body),
-            Act::Customer { id, over, body } => write(&mut self.customers, entry, id, over, body),
+            Act::Customer { id, over, body } => {
+                let done = write(&mut self.customers, entry, id, over, body);
+                self.keep_removed(id);
+                done
+            }
             Act::Forgotten { customer } => self.forget_customer(customer),
             Act::Order { id, over, body } => write(&mut self.orders, entry, id, over, body),
             Act::Moved { id, over, body } => write(&mut self.moves, entry, id, over, body),
@@ -246,6 +250,7 @@ impl State {
             *mark = retired;
             found = Ok(());
         }
+        self.keep_removed(id);
         found
     }
 
@@ -296,14 +301,22 @@ impl State {
         happened(&mut self.lot_events, known, lot, (entry.at, entry.id.clone(), event.clone()))
     }
 
-    /// What was known of a customer is gone; orders keep its id, which says nothing.
+    /// What was known of a customer is gone; orders keep its id, which says nothing. The journal has taken it out of the
+    /// entries as well.
     fn forget_customer(&mut self, id: &Id) -> Result<(), Refusal> {
         let customer = self.customers.get_mut(id).ok_or(Refusal::NoSuchThing)?;
         for version in &mut customer.versions {
-            version.body = Customer { name: "Removed".to_owned(), ..Customer::default() };
+            version.body = Customer::nobody();
         }
         customer.retired = true;
         Ok(())
+    }
+
+    /// Who was removed stays put away, whatever comes after.
+    fn keep_removed(&mut self, id: &Id) {
+        if let Some(customer) = self.customers.get_mut(id) {
+            customer.retired |= customer.body().is_some_and(|c| c.removed);
+        }
     }
 
     /// The batch that is on, if any: the latest begun and not ended.

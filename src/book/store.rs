@@ -6,7 +6,8 @@ use std::collections::BTreeMap;
 use std::fmt;
 use std::future::Future;
 
-/// Append-only lines, keyed by entry id.
+/// Lines, keyed by entry id. Nothing is deleted; a line of an id that is stored takes the place of the earlier one, which
+/// is done only to take out what was said of a person who asked to be removed.
 pub trait Store {
     /// Every stored line.
     fn load(&self) -> impl Future<Output = Result<Vec<String>, StoreError>>;
@@ -69,7 +70,9 @@ impl Store for MemoryStore {
 
     async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {
         for (id, line) in lines {
-            self.lines.borrow_mut().add(&Id(id.clone()), line.clone());
+            let (mut lines, id) = (self.lines.borrow_mut(), Id(id.clone()));
+            lines.remove(&id);
+            lines.add(&id, line.clone());
         }
         Ok(())
     }

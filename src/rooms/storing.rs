@@ -36,6 +36,7 @@ impl Workshop {
                 let heard = self.heard.get_untracked();
                 self.heard.set(Vec::new());
                 self.hear(heard);
+                self.store();
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
         }
@@ -78,6 +79,7 @@ impl Workshop {
             lines.into_iter().for_each(|line| book.hear(line));
             drop(book);
             self.changed.set(());
+            self.store();
         } else {
             self.heard.update(|h| h.extend(lines));
         }

@@ -54,9 +54,18 @@ pub struct Customer {
     pub buys: Buys,
     /// Address, telephone: whatever is needed to send it.
     pub contact: String,
+    /// They asked to be removed: what was written here was taken out for good.
+    pub removed: bool,
 }
 
-wire_struct!(Customer { name, buys, contact });
+wire_struct!(Customer { name, buys, contact, removed [skip] });
+
+impl Customer {
+    /// What is left of somebody who asked to be removed.
+    pub fn nobody() -> Self {
+        Self { name: "Removed".to_owned(), removed: true, ..Self::default() }
+    }
+}
 
 /// An order.
 #[derive(Clone, PartialEq, Eq, Debug)]

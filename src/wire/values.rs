@@ -25,6 +25,9 @@ impl Wire for bool {
         flaws.unlike();
         false
     }
+    fn is_blank(&self) -> bool {
+        !self
+    }
 }
 
 impl Wire for u64 {

@@ -172,11 +172,11 @@ fn the_history_tells_who_did_what_and_takes_any_of_it_back() {
     assert_eq!(told, [("Put away", "tablet"), ("Changed", "table"), ("Written down", "tablet")]);
     assert_eq!(done[1].changes.len(), 1);
     assert_eq!(done[1].changes[0].values, [Some("First".to_owned()), Some("Second".to_owned())]);
-    does(&mut tablet, done[0].turn());
+    does(&mut tablet, done[0].turn().expect("it can be undone"));
     let done = tablet.done(Some(&id("w")), 99, Voice::default());
     assert_eq!((done[0].entry.clone(), done[0].undone.is_some()), (note.id, true));
     assert_eq!(tablet.state().ingredients.get(&id("w")).map(|k| k.retired), Some(false));
-    does(&mut tablet, done[0].turn());
+    does(&mut tablet, done[0].turn().expect("it can be undone"));
     assert_eq!(tablet.state().ingredients.get(&id("w")).map(|k| k.retired), Some(true));
     let all = tablet.done(None, 2, Voice::default());
     assert_eq!(all.iter().map(|d| d.what.as_str()).collect::<Vec<_>>(), ["Note: a slip", "The pour began"]);

@@ -12,6 +12,7 @@ mod label;
 mod map;
 mod merge;
 mod remind;
+mod removed;
 mod sample;
 mod second;
 mod silence;

@@ -2,13 +2,14 @@
 
 use super::sample::{began, does, ended, id, ingredient, said, undo};
 use potside::book::{Act, Copy, Entry, Journal, backup, read_copy};
+use potside::shelf::Customer;
 use proptest::prelude::*;
 
 /// What a person does, as numbers: what, to which thing, and which of the entries there it names.
 type Deed = (u8, u8, prop::sample::Index);
 
 fn deeds() -> impl Strategy<Value = Vec<Deed>> {
-    prop::collection::vec((0..9_u8, 0..3_u8, any::<prop::sample::Index>()), 0..10)
+    prop::collection::vec((0..12_u8, 0..3_u8, any::<prop::sample::Index>()), 0..10)
 }
 
 fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
@@ -32,6 +33,15 @@ fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
         4 => said(&batch, &known.0),
         5 => ended(&batch, &known.0),
         6 | 7 => undo(&known),
+        9 | 10 => Act::Customer {
+            id: id(&["c", &thing].concat()),
+            over: None,
+            body: Customer { name: ["Quill ", &known.0].concat(), ..Customer::default() },
+        },
+        // Seldom, or nobody would be left.
+        11 if known.0.ends_with(['0', '1', '2', '3', '4', '5']) => {
+            Act::Forgotten { customer: id(&["c", &thing].concat()) }
+        }
         _ => match (journal.forks().first(), copy_of(journal, named)) {
             (Some(fork), _) => fork.choose(&fork.tips[named.index(fork.tips.len())].entry),
             (None, Some(Copy { replace: Some(replace), .. })) => replace,
@@ -57,7 +67,7 @@ fn book(device: &str, from: &[Entry], deeds: &[Deed]) -> Journal {
     journal
 }
 
-fn merged(a: &Journal, b: &Journal) -> Journal {
+pub(super) fn merged(a: &Journal, b: &Journal) -> Journal {
     let mut all = a.clone();
     all.take_all(b.entries().to_vec());
     all

@@ -110,7 +110,7 @@ async fn an_order_is_poured_finished_and_sent() {
         .await
         .unwrap();
     b.tap("Remove this person").await;
-    b.tap("Remove").await;
+    b.tap("Remove for good").await;
     b.sees("Nobody is named yet.").await;
 
     for (page, sees) in [

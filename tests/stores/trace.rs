@@ -100,8 +100,12 @@ fn from_a_lot_to_the_customers() {
     shop.lot("a", "Coco", 0, 5000, 1000);
     shop.pour("p1", 2, 400, &["a"]);
     shop.pour("p2", 3, 400, &[]);
-    let customer =
-        |name: &str| Customer { name: name.into(), buys: Buys::Retail, contact: "12 Mill Lane".into() };
+    let customer = |name: &str| Customer {
+        name: name.into(),
+        buys: Buys::Retail,
+        contact: "12 Mill Lane".into(),
+        removed: false,
+    };
     for (of, name) in [("c1", "Ada"), ("c2", "Bo")] {
         shop.act(4, Act::Customer { id: id(of), over: None, body: customer(name) });
         let lines = vec![OrderLine { product: id("x"), number: 2 }];

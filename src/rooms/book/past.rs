@@ -39,7 +39,7 @@ pub(super) fn everything(shop: Workshop) -> View {
         page_head("#book", "Book", "What was done".to_owned()),
         el("p").class("lead").child(
             "The last things that were done in this book, on every device. Whatever is taken back \
-can be brought back.",
+can be brought back; only a person who was removed is gone for good.",
         ),
         el("div")
             .class("actions")
@@ -90,7 +90,7 @@ fn line(shop: Workshop, done: Done, named: bool) -> View {
                 .map(|why| el("span").class("tag").child(["Changes nothing: ", why].concat())),
         )
         .child(earlier.then(|| el("span").class("tag").child("In an earlier book, which was replaced")))
-        .child((!earlier).then(|| {
+        .child(act.filter(|_| !earlier).map(|act| {
             el("button")
                 .attr("type", "button")
                 .class("quiet")

@@ -61,7 +61,7 @@ pub(super) fn form(shop: Workshop, changed: Option<Id>) -> View {
     let forgetting = Value::new(false);
     let (save_as, forget) = (changed.clone(), changed.clone());
     let save = move || {
-        let body = Customer { name: name.get(), buys: buys.get(), contact: contact.get() };
+        let body = Customer { name: name.get(), buys: buys.get(), contact: contact.get(), removed: false };
         if body.name.is_empty() {
             return vec!["A customer needs a name. Type one, or a word you know them by.".to_owned()];
         }
@@ -87,8 +87,10 @@ pub(super) fn form(shop: Workshop, changed: Option<Id>) -> View {
         changed.map(|_| press("danger", "Remove this person", move || forgetting.set(true))),
         confirm_sheet(
             "Remove this person?",
-            "Name and address are shown on no page and in no list any more, and the orders stay with nobody named. The entries they were typed in stay in the stored book and in its copies, and undoing the removal brings them back.",
-            "Remove",
+            "Name and address are taken out of everything that is stored here, for good: this cannot be undone, and no older copy \
+brings them back. The orders stay, with nobody named. Copies that you made before still hold them: delete those, \
+and make a new one. What you typed into notes stays.",
+            "Remove for good",
             forgetting,
             forget
         )
