@@ -353,6 +353,5 @@ impl Journal {
 
 /// Which of two entries of one id stays: the same one on every device.
 fn first(a: &Entry, b: &Entry) -> Ordering {
-    let bare = || a.bare_line().cmp(&b.bare_line());
-    a.clock.cmp(&b.clock).then_with(bare).then_with(|| a.to_line().cmp(&b.to_line()))
+    a.clock.cmp(&b.clock).then_with(|| a.to_line().cmp(&b.to_line()))
 }

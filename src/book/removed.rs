@@ -25,7 +25,7 @@ impl Entry {
         says
     }
 
-    /// Its line, of a customer as if they were removed: what two entries are told apart by does not change on removal.
+    /// Its line as it would be were its customer removed.
     pub(super) fn bare_line(&self) -> String {
         let Act::Customer { id, .. } = &self.act else { return self.to_line() };
         let mut bare = self.clone();

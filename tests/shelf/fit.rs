@@ -76,7 +76,7 @@ fn a_step_waits_while_its_lot_is_on_hold() {
     assert!(held(&shop, soy).is_empty());
     shop.hold("L-1", 0, true);
     assert_eq!(held(&shop, soy), [id("L-1")]);
-    assert!(held(&shop, coco).is_empty());
+    assert!(held(&shop, coco).is_empty() && held(&shop, StepKey::Stir { pour: 0, line: 1 }).is_empty());
     assert!(held(&shop, StepKey::Melt { pour: 0 }).is_empty());
     shop.from("b", "Soy", "L-2");
     assert!(held(&shop, soy).is_empty());
