@@ -143,6 +143,7 @@ fn nothing_brings_a_person_back() {
     assert_eq!((copy.fresh.len(), copy.known, copy.damaged.len(), copy.seal), (0, 3, 0, Seal::Whole));
     book.act(copy.replace.expect("it is whole"), 7, 7).expect("done");
     is_gone(book.journal());
+    assert!(book.journal().counts(&forgotten));
     stored(&mut book, &store);
     assert!(!tells(&lines(&store).concat()));
     // What another tab tells late is taken out of the storage again.
