@@ -5,6 +5,7 @@ use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 use std::fmt;
 use std::future::Future;
+use std::task::Poll;
 
 /// Lines, keyed by entry id. Nothing is deleted; a line of an id that is stored takes the place of the earlier one, which
 /// is done only to take out what was said of a person who asked to be removed.
@@ -85,8 +86,12 @@ pub enum Fault {
     Refused(StoreError),
     /// Everything is kept, but a failure is reported: the answer was lost.
     KeptUnsaid,
+    /// The first so many are kept and a failure is reported: a transaction that was not taken back whole.
+    Torn { kept: usize },
     /// It never answers, whether everything is kept or nothing.
     Silent { kept: bool },
+    /// It answers once it was asked so many times more, and keeps everything at its beginning or only then.
+    Slow { polls: u32, early: bool },
 }
 
 /// Fails on demand: for tests.
@@ -128,11 +133,30 @@ impl Store for FailingStore {
                 self.kept.append(lines).await?;
                 Err(StoreError::Failed("no answer".to_owned()))
             }
+            Some(Fault::Torn { kept }) => {
+                self.kept.append(lines.get(..*kept).unwrap_or(lines)).await?;
+                Err(StoreError::Failed("taken back in part".to_owned()))
+            }
             Some(Fault::Silent { kept }) => {
                 if *kept {
                     self.kept.append(lines).await?;
                 }
                 std::future::pending().await
+            }
+            Some(Fault::Slow { polls, early }) => {
+                if *early {
+                    self.kept.append(lines).await?;
+                }
+                let mut left = *polls;
+                std::future::poll_fn(|_| match left.checked_sub(1) {
+                    Some(fewer) => {
+                        left = fewer;
+                        Poll::Pending
+                    }
+                    None => Poll::Ready(()),
+                })
+                .await;
+                self.kept.append(lines).await
             }
             None => self.kept.append(lines).await,
         }
