@@ -1,7 +1,8 @@
 //! Choices of the workshop, the same on every device.
 
-use crate::pot::Residue;
+use crate::pot::{MOST_VESSELS, Residue};
 use crate::quantity::{Amount, Exact, Share, ShareUnit, Voice};
+use crate::shelf::planning::Goal;
 use crate::wire::wire_struct;
 
 /// Choices of the workshop.
@@ -17,9 +18,13 @@ pub struct Settings {
     pub solid_days: Option<u32>,
     /// Days that finishing a batch takes; none: it is done on the day.
     pub finish_days: Option<u32>,
+    /// How many candles a batch has, the smallest first; none: the usual sizes.
+    pub batches: Option<Vec<u32>>,
+    /// What counts most in planning the pours stands first; none: the usual order.
+    pub goals: Option<Vec<Goal>>,
 }
 
-wire_struct!(Settings { residue, tolerance, film, solid_days [skip], finish_days [skip] });
+wire_struct!(Settings { residue, tolerance, film, solid_days [skip], finish_days [skip], batches [skip], goals [skip] });
 
 impl Default for Settings {
     fn default() -> Self {
@@ -29,6 +34,8 @@ impl Default for Settings {
             film: None,
             solid_days: None,
             finish_days: None,
+            batches: None,
+            goals: None,
         }
     }
 }
@@ -41,7 +48,17 @@ const NARROWEST: Exact = Exact::ratio(1, 10);
 /// The most days until the wax is solid, or to finish (our own choice).
 const LONGEST: u32 = 60;
 
+/// The smallest and the usual batches, where the workshop does not say (common practice, no source).
+const BATCHES: [u32; 4] = [4, 8, 16, 24];
+/// More sizes than this are not looked through.
+const MOST_SIZES: usize = 8;
+
 impl Settings {
+    /// The sizes of batch the pours are planned in.
+    pub fn sizes(&self) -> &[u32] {
+        self.batches.as_deref().unwrap_or(&BATCHES)
+    }
+
     /// Looks them over.
     ///
     /// # Errors
@@ -57,6 +74,13 @@ impl Settings {
                 " days until the wax is solid, or to finish.",
             ]
             .concat());
+        }
+        let sizes = self.sizes();
+        if sizes.is_empty() || sizes.len() > MOST_SIZES || sizes.iter().any(|n| *n == 0 || *n > MOST_VESSELS)
+        {
+            return Err(format!(
+                "Type one to {MOST_SIZES} sizes of batch, each of 1 to {MOST_VESSELS} candles, like 4, 8, 16, 24."
+            ));
         }
         if (narrowest.value..=widest.value).contains(&tolerance) {
             return Ok(());

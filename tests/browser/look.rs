@@ -43,6 +43,9 @@ pub(crate) async fn look(b: &Browser, axe: &str, name: &str, found: &mut Vec<Str
         let scheme = if dark { "dark" } else { "light" };
         let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });
         b.cdp("Emulation.setEmulatedMedia", media).await.unwrap();
+        // The page has taken the colours on by the second frame.
+        let frames = "const d = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(() => d()))";
+        b.client.execute_async(frames, vec![]).await.unwrap();
         // By the protocol, since the page's policy forbids a script of the page to be made from text.
         b.cdp("Runtime.evaluate", json!({ "expression": axe })).await.unwrap();
         let violations = b.client.execute_async(AXE, vec![]).await.unwrap();

@@ -3,7 +3,7 @@
 use crate::book::{Act, Settings};
 use crate::dom::*;
 use crate::pot::Residue;
-use crate::quantity::ShareUnit;
+use crate::quantity::{Locale, ShareUnit, read_count};
 use crate::rooms::parts::{Field, Typed, choice, field, finish, live, mass_field, share_field, words};
 use crate::rooms::workshop::Workshop;
 
@@ -16,6 +16,19 @@ struct Form {
     tolerance: Typed,
     solid: Typed,
     finish: Typed,
+    batches: Typed,
+}
+
+/// Sizes of batch as typed: none where nothing is.
+fn sizes(typed: Typed, locale: Locale) -> Result<Option<Vec<u32>>, String> {
+    let text = typed.get();
+    let mut sizes = Vec::new();
+    for word in text.split([',', ';', ' ']).filter(|w| !w.is_empty()) {
+        sizes.push(read_count(word, locale).map_err(|e| ["Sizes of a batch: ", &e.to_string()].concat())?);
+    }
+    crate::sort::by(&mut sizes, |a: &u32, b: &u32| a.cmp(b));
+    sizes.dedup();
+    Ok((!sizes.is_empty()).then_some(sizes))
 }
 
 /// Days as typed; none where nothing is.
@@ -38,11 +51,16 @@ impl Form {
         let tolerance = self.tolerance.read(ShareUnit::Percent).map_err(|e| format!("Tolerance: {e}"))?;
         let solid_days = days("Days until the wax is solid", self.solid)?;
         let finish_days = days("Days to finish", self.finish)?;
+        let batches = sizes(self.batches, shop.locale())?;
         let settings =
-            Settings { residue, tolerance, solid_days, finish_days, ..untrack(|| shop.settings()) };
+            Settings { batches, residue, tolerance, solid_days, finish_days, ..untrack(|| shop.settings()) };
         settings.check(shop.voice())?;
         Ok(settings)
     }
+}
+
+fn words_of(sizes: Option<&[u32]>) -> String {
+    sizes.unwrap_or_default().iter().map(u32::to_string).collect::<Vec<_>>().join(", ")
 }
 
 fn day_field(label: &'static str, usual: &'static str, hint: &'static str, typed: Typed) -> View {
@@ -63,6 +81,7 @@ pub(super) fn body(shop: Workshop) -> View {
         share: Typed::amount(share),
         tolerance: Typed::amount(Some(settings.tolerance)),
         solid: Typed::new(settings.solid_days.map(|d| d.to_string()).unwrap_or_default()),
+        batches: Typed::new(words_of(settings.batches.as_deref())),
         finish: Typed::new(settings.finish_days.map(|d| d.to_string()).unwrap_or_default()),
     };
     let kept = Value::new(false);
@@ -99,6 +118,16 @@ pub(super) fn body(shop: Workshop) -> View {
             "0",
             "Trimming, wiping, labels, lids, once it has cured. Left empty: done on the same day.",
             form.finish
+        ),
+        field(
+            Field::text("Sizes of a batch")
+                .placeholder("4, 8, 16, 24")
+                .hint(
+                    "The smallest and the usual ones: pours are planned in these. Left empty: 4, 8, 16, 24."
+                )
+                .optional(),
+            form.batches,
+            move || sizes(form.batches, shop.locale()).map(|_| String::new()),
         ),
         finish("Keep these", None, save),
         el("p").class("said").attr("role", "status").child(words(move || if kept.get() {

@@ -172,9 +172,10 @@ fn line(open: &Open, line: &OpenLine) -> View {
     if line.short > 0 {
         said.push(line.lead.say());
     }
+    let there = line.short == 0 && (go > 0 || line.sent >= line.number);
     let state = if line.short > 0 {
         ["Short ", &line.short.to_string()].concat()
-    } else if go > 0 || line.sent >= line.number {
+    } else if there {
         "There".to_owned()
     } else if cured > 0 {
         "Not finished".to_owned()
@@ -193,7 +194,7 @@ fn line(open: &Open, line: &OpenLine) -> View {
                 )
                 .child(el("span").class("detail").child(said.join(", "))),
         )
-        .child(el("span").class("state").flag("ready", line.short == 0).child(state))
+        .child(el("span").class("state").flag("ready", there).child(state))
         .view()
 }
 

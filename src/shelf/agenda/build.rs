@@ -1,0 +1,145 @@
+//! From the book to what is asked of the planner.
+
+use super::size::{Supplies, kind};
+use super::{Agenda, Item, Picks, Want};
+use crate::book::{Batch, Id, Kept, State};
+use crate::day::Day;
+use crate::quantity::Voice;
+use crate::shelf::planning::{Good, Line, Pin, Problem};
+use crate::shelf::{Product, Shelf};
+use crate::stores::Ledger;
+
+impl State {
+    /// What is asked of the planner today: the candles sold, the orders that wait, what is there of either and in the
+    /// stores, and what the person holds on to.
+    pub fn agenda(&self, shelf: &Shelf, ledger: &Ledger, picks: &Picks, voice: Voice) -> Agenda {
+        let mut supplies = Supplies { ledger, stuffs: Vec::new(), there: Vec::new() };
+        let mut problem = Problem { goals: picks.goals.clone(), ..Problem::default() };
+        let (mut items, mut wants) = (Vec::new(), Vec::new());
+        let mut kinds: Vec<String> = Vec::new();
+        for stock in &shelf.stocks {
+            let (mut good, mut item) = self.good(&stock.kept.id, stock.product, &mut kinds);
+            item.dropped = picks.dropped.contains(&item.product);
+            for number in self.settings.sizes() {
+                match supplies.size(self, stock.product, *number, voice) {
+                    Ok((size, depth)) => {
+                        good.depth = depth;
+                        good.sizes.push(size);
+                    }
+                    Err(why) if item.without.contains(&why) => {}
+                    Err(why) => item.without.push(why),
+                }
+            }
+            if item.dropped {
+                good.sizes.clear();
+            }
+            items.push(item);
+            problem.goods.push(good);
+        }
+        for (at, open) in shelf.orders.iter().enumerate() {
+            for line in open.lines.iter().filter(|l| l.number > l.sent) {
+                let known = items.iter().position(|i| i.product == *line.id);
+                // What is sold no more is not poured any more either.
+                let good = known.unwrap_or_else(|| {
+                    let (good, mut item) = self.good(line.id, line.product, &mut kinds);
+                    item.without.push("It is sold no more.".to_owned());
+                    items.push(item);
+                    problem.goods.push(good);
+                    items.len() - 1
+                });
+                problem.lines.push(Line {
+                    order: at,
+                    good,
+                    number: count(line.number - line.sent),
+                    wanted: open.order.wanted.map(|day| days(shelf.today, day)),
+                    in_parts: open.order.in_parts,
+                });
+                let customer = open.order.customer.as_ref().and_then(|id| self.customers.get(id)?.body());
+                wants.push(Want {
+                    order: open.kept.id.clone(),
+                    name: customer.map_or_else(|| "An order".to_owned(), |c| c.name.clone()),
+                    wanted: open.order.wanted,
+                });
+                if let Some(good) = problem.goods.get_mut(good) {
+                    for share in &line.kept {
+                        let ready = self.there(share.batch, share.ready, shelf.today);
+                        add(&mut good.stock, days(shelf.today, ready), share.number);
+                    }
+                }
+            }
+        }
+        self.free(shelf, &mut problem.goods);
+        let mut refused = Vec::new();
+        for pin in &picks.pinned {
+            let Some(good) = items.iter().position(|i| i.product == pin.product) else { continue };
+            let Some(stock) = shelf.stocks.iter().find(|s| s.kept.id == pin.product) else { continue };
+            match supplies.size(self, stock.product, pin.number, voice) {
+                Ok((size, _)) => problem.pinned.push(Pin { good, size }),
+                Err(why) => refused.push([&stock.product.name, ": ", &why].concat()),
+            }
+        }
+        problem.supplies = supplies.there;
+        Agenda { today: shelf.today, problem, items, wants, stuffs: supplies.stuffs, refused }
+    }
+
+    fn good(&self, id: &Id, product: &Product, kinds: &mut Vec<String>) -> (Good, Item) {
+        let formula = self.formulas.get(&product.formula).and_then(Kept::body);
+        let kind = formula.map(kind).unwrap_or_default();
+        let at = kinds.iter().position(|k| *k == kind).unwrap_or_else(|| {
+            kinds.push(kind);
+            kinds.len() - 1
+        });
+        let good = Good {
+            takes: self.lead(product).from(Day(0)).0,
+            spare: product.spare,
+            kind: u32::try_from(at).unwrap_or(u32::MAX),
+            ..Good::default()
+        };
+        let item = Item {
+            product: id.clone(),
+            name: product.name.clone(),
+            formula: product.formula.clone(),
+            vessel: product.vessel.clone(),
+            wick: product.wick.clone(),
+            without: Vec::new(),
+            dropped: false,
+        };
+        (good, item)
+    }
+
+    /// When candles of a batch can ship: cured, and finished.
+    fn there(&self, batch: &Batch, ready: Day, today: Day) -> Day {
+        let finish = if batch.ticked.is_whole() { 0 } else { self.settings.finish_days.unwrap_or_default() };
+        ready.max(Day(today.0.saturating_add(finish)))
+    }
+
+    /// Candles kept for no order count for the first product they are good for, so that none counts twice.
+    fn free(&self, shelf: &Shelf, goods: &mut [Good]) {
+        let mut seen: Vec<&Id> = Vec::new();
+        for (stock, good) in shelf.stocks.iter().zip(goods) {
+            for stand in stock.stands.iter().filter(|s| s.free > 0) {
+                if !seen.contains(&&stand.batch.id) {
+                    seen.push(&stand.batch.id);
+                    let ready = self.there(stand.batch, stand.ready, shelf.today);
+                    add(&mut good.stock, days(shelf.today, ready), stand.free);
+                }
+            }
+        }
+    }
+}
+
+fn count(n: i64) -> u32 {
+    u32::try_from(n.max(0)).unwrap_or(u32::MAX)
+}
+
+/// Days from today; what is gone by is today.
+fn days(today: Day, day: Day) -> u32 {
+    day.0.saturating_sub(today.0)
+}
+
+fn add(stock: &mut Vec<(u32, u32)>, day: u32, number: i64) {
+    match stock.iter_mut().find(|(known, _)| *known == day) {
+        Some((_, sum)) => *sum = sum.saturating_add(count(number)),
+        None => stock.push((day, count(number))),
+    }
+}

@@ -1,0 +1,139 @@
+//! The sizes of batch a product may be poured in, and what each takes of the stores.
+
+use super::Stuff;
+use crate::book::{Id, State, Wish};
+use crate::formula::{Formula, PartKind};
+use crate::pot::{Plan, Target};
+use crate::quantity::{Exact, Voice};
+use crate::shelf::Product;
+use crate::shelf::planning::Size;
+use crate::stores::{Account, Ledger, Measure};
+use crate::{sort, text};
+
+/// Micrograms to a gram: what can be weighed comes out whole.
+const MICRO: Exact = Exact::whole(1_000_000);
+
+/// What is taken of the stores so far, so that each has one number.
+pub(super) struct Supplies<'a> {
+    pub(super) ledger: &'a Ledger,
+    pub(super) stuffs: Vec<Stuff>,
+    pub(super) there: Vec<u64>,
+}
+
+fn units(amount: Exact, measure: Measure) -> Exact {
+    match measure {
+        Measure::Grams => amount * MICRO,
+        Measure::Pieces => amount,
+    }
+}
+
+fn whole(n: i128) -> u64 {
+    u64::try_from(n.max(0)).unwrap_or(u64::MAX)
+}
+
+impl Stuff {
+    /// So many of the supply's units as an amount.
+    pub(super) fn amount(&self, units: u64) -> Exact {
+        match self.measure {
+            Measure::Grams => Exact::ratio(units.into(), 1_000_000),
+            Measure::Pieces => Exact::whole(units.into()),
+        }
+    }
+}
+
+impl Supplies<'_> {
+    fn place(&mut self, account: &Account) -> usize {
+        self.stuffs.iter().position(|s| s.name == account.name).unwrap_or_else(|| {
+            self.stuffs.push(Stuff { name: account.name.clone(), measure: account.measure });
+            self.there.push(whole(units(account.usable_left(), account.measure).floor()));
+            self.stuffs.len() - 1
+        })
+    }
+
+    /// What a plan takes, with what finishes each candle. What there is no lot of is not bounded.
+    fn uses(&mut self, plan: &Plan, parts: &[String]) -> Vec<(usize, u64)> {
+        let mut names: Vec<(&str, Exact, u32)> = Vec::new();
+        let needs = plan.needs();
+        names.extend(needs.iter().map(|n| (n.name.as_str(), n.mass.in_base(), n.pieces)));
+        names.extend([&plan.vessel, &plan.wick].map(|name| (name.as_str(), Exact::ZERO, plan.vessels)));
+        let finish = parts.iter().filter(|part| !plan.takes(part));
+        names.extend(finish.map(|part| (part.as_str(), Exact::ZERO, plan.vessels)));
+        let mut uses: Vec<(usize, u64)> = Vec::new();
+        for (name, grams, pieces) in names {
+            let Some(account) = self.ledger.account(name) else { continue };
+            let amount = match account.measure {
+                Measure::Grams => grams,
+                Measure::Pieces => Exact::whole(pieces.into()),
+            };
+            let (at, takes) = (self.place(account), whole(units(amount, account.measure).ceil()));
+            match uses.iter_mut().find(|(known, _)| *known == at) {
+                Some((_, sum)) => *sum = sum.saturating_add(takes),
+                None if takes > 0 => uses.push((at, takes)),
+                None => {}
+            }
+        }
+        uses
+    }
+
+    /// A batch of so many, and how dark it is.
+    ///
+    /// # Errors
+    /// The sentence that says why it cannot be poured: no plan can be made, no pot holds it, the shade is lost.
+    pub(super) fn size(
+        &mut self,
+        state: &State,
+        product: &Product,
+        number: u32,
+        voice: Voice,
+    ) -> Result<(Size, u32), String> {
+        let wish = Wish {
+            formula: product.formula.clone(),
+            vessel: product.vessel.clone(),
+            wick: product.wick.clone(),
+            target: Target::Vessels(number),
+            residue: state.settings.residue.clone(),
+            warmed: false,
+            pot: None,
+            shade: 0,
+        };
+        let plan = state.plan(&wish, voice).map_err(|e| e.to_string())?;
+        let many = number.to_string();
+        if !state.pots.is_empty() && state.pot_for(&plan).is_none() {
+            return Err(["No pot holds ", &many, " in one pour."].concat());
+        }
+        if state.shades(&wish, voice).is_ok_and(|choices| !choices.is_empty()) {
+            return Err(["Whole drops do not keep the shade in a batch of ", &many, "."].concat());
+        }
+        let uses = self.uses(&plan, &product.parts);
+        Ok((Size { number, uses }, depth(&plan)))
+    }
+}
+
+impl State {
+    /// The smallest pot in use that holds a plan in one pour.
+    pub fn pot_for(&self, plan: &Plan) -> Option<Id> {
+        let mass = plan.pours.first()?.wanted;
+        let pots = self.pots_shown().into_iter().filter_map(|k| Some((k.body()?.capacity.value, &k.id)));
+        let fits = pots.filter(|(capacity, _)| plan.pours.len() == 1 && *capacity >= mass);
+        fits.min_by(|a, b| a.cmp(b)).map(|(_, id)| id.clone())
+    }
+}
+
+/// What tells one colour and fragrance from another: the names of the dyes and fragrances.
+pub(super) fn kind(formula: &Formula) -> String {
+    let named = formula.parts.iter().filter(|p| matches!(p.kind, PartKind::Dye | PartKind::Fragrance));
+    let mut names: Vec<String> = named.map(|p| text::lower(p.name.trim())).collect();
+    sort::by(&mut names, |a, b| a.cmp(b));
+    names.join("\n")
+}
+
+/// How dark it is: parts of dye in a million, 1 at least where there is dye whose mass is not known.
+fn depth(plan: &Plan) -> u32 {
+    let Some(pour) = plan.pours.first() else { return 0 };
+    let mut dyes = pour.lines.iter().filter(|l| l.kind == Some(PartKind::Dye)).peekable();
+    if dyes.peek().is_none() {
+        return 0;
+    }
+    let share: Exact = dyes.map(|l| l.of_whole.in_base()).sum();
+    u32::try_from((share * MICRO).round()).unwrap_or(u32::MAX).max(1)
+}
