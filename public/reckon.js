@@ -10,7 +10,7 @@ self.onmessage = async ({ data }) => {
   }
   const [id, job] = data;
   try {
-    const answer = (await module).reckon(job);
+    const answer = await (await module).reckon(job);
     self.postMessage([id, answer], [answer.buffer]);
   } catch (error) {
     console.error(error);

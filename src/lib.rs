@@ -14,6 +14,7 @@
 //! - [`lists`]: every list as text for a spreadsheet, and two kinds of list read.
 //! - [`wire`]: how what is kept is written as JSON and read back.
 //! - [`day`], [`sort`], [`student`], [`text`]: days, the one sort, Student's t and the small letters that all of them use.
+//! - `apart` (in the browser): modules fetched when they are first wanted.
 //! - `keep` (in the browser): storage behind the trait that `book` defines.
 //! - `dom` (in the browser): how a page is described, shown and followed.
 //! - `rooms` (in the browser): the views.
@@ -35,6 +36,8 @@ pub mod text;
 pub mod vessel;
 pub mod wire;
 
+#[cfg(target_arch = "wasm32")]
+pub mod apart;
 #[cfg(target_arch = "wasm32")]
 pub mod dom;
 #[cfg(target_arch = "wasm32")]

@@ -1,8 +1,10 @@
 //! Reckoning beside the page, in a worker that has the same module loaded; on the page itself where there is no worker.
 
 use super::page::{after, element};
+use crate::apart::apart;
 use crate::heat;
 use js_sys::{Array, Float32Array, Float64Array, Object, Reflect};
+use leptos::task::spawn_local;
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, wasm_bindgen};
@@ -10,9 +12,11 @@ use web_sys::{MessageEvent, Worker, WorkerOptions, WorkerType};
 
 /// What the worker calls in its own copy of the module.
 #[wasm_bindgen(js_name = reckon)]
-pub fn reckon_here(job: &[f64]) -> Vec<f32> {
-    heat::reckon(job)
+pub async fn reckon_here(job: Vec<f64>) -> Vec<f32> {
+    the_reckoning().await.map_or_else(|_| Vec::new(), |reckon| reckon(&job))
 }
+
+apart!(heat, the_reckoning, fn(&[f64]) -> Vec<f32>, heat::reckon);
 
 type Then = Box<dyn FnOnce(Vec<f32>)>;
 
@@ -101,7 +105,9 @@ fn give_up() {
         (!beside.asked.is_empty()).then(|| beside.asked.remove(0))
     });
     if let Some(asked) = next {
-        (asked.then)(heat::reckon(&asked.job));
-        after(0, give_up);
+        spawn_local(async move {
+            (asked.then)(reckon_here(asked.job).await);
+            after(0, give_up);
+        });
     }
 }

@@ -1,5 +1,6 @@
 //! The converter, over any room and closed back to it.
 
+use super::fetch::convert;
 use super::parts::{Field, Typed, field, pick, sheet, why_button};
 use super::workshop::Workshop;
 use crate::bench::measures;
@@ -10,10 +11,10 @@ use crate::quantity::{Any, Converted, Why, read_any, symbols};
 pub(super) fn converter(open: Value<bool>) -> View {
     let typed = Typed::new("");
     let of = Value::new(String::new());
-    sheet(|| "Convert".to_owned(), open, move || body(Workshop::here(), typed, of))
+    sheet(|| "Convert".to_owned(), open, move || convert(Workshop::here(), typed, of))
 }
 
-fn body(shop: Workshop, typed: Typed, of: Value<String>) -> View {
+pub(super) fn body(shop: Workshop, typed: Typed, of: Value<String>) -> View {
     let read = Derived::new(move || typed.text.with(|t| read_any(t, shop.locale())));
     let measured = Derived::new(move || shop.state(crate::book::State::measured_names));
     let entry = Field { keys: "text", ..Field::new("Amount with its unit") };

@@ -1,11 +1,11 @@
 //! The frame around every room: the edge with the six rooms, the line on top, what must be told at once.
 
 use super::converter::converter;
+use super::fetch::{Part, inside};
 use super::notices::notices;
 use super::parts::why_sheet;
 use super::route::Room;
 use super::workshop::{Opened, Workshop};
-use super::{bench, book, desk, pot, shelf, stores};
 use crate::book::Saving;
 use crate::dom::*;
 use crate::keep::Which;
@@ -42,7 +42,7 @@ pub fn frame() -> View {
             .child(notices())
             .child(el("main").attr("id", "room").attr("tabindex", "-1").child(move || {
                 match shop.opened().get() {
-                    Opened::Open => inside(room.get()),
+                    Opened::Open => Part::of(room.get()).map_or_else(super::pot::room, inside),
                     Opened::Opening => opening(),
                     Opened::Failed(why) => closed(why.to_string()),
                 }
@@ -56,17 +56,6 @@ pub fn frame() -> View {
         converter(converting),
         why_sheet()
     ]
-}
-
-fn inside(room: Room) -> View {
-    match room {
-        Room::Pot => pot::room(),
-        Room::Shelf => shelf::room(),
-        Room::Stores => stores::room(),
-        Room::Bench => bench::room(),
-        Room::Book => book::room(),
-        Room::Desk => desk::room(),
-    }
 }
 
 fn opening() -> View {

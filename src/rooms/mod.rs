@@ -4,6 +4,7 @@ mod bench;
 mod book;
 mod converter;
 mod desk;
+mod fetch;
 mod frame;
 mod notices;
 mod parts;
@@ -35,6 +36,12 @@ pub fn start() {
     // Not before: the mount starts what effects run on.
     shop.listen();
     spawn_local(shop.load());
+    // The room one comes to, while the book is being opened.
+    spawn_local(async move {
+        if let Some(part) = fetch::Part::of(shop.route().with_untracked(|r| r.room)) {
+            let _ = fetch::fetch(part).await;
+        }
+    });
     // The signals live as long as the page.
     std::mem::forget(owner);
 }

@@ -1,7 +1,8 @@
 //! Opening a book, changing to another, and storing what is done in it.
 
+use super::fetch;
 use super::workshop::{Opened, Workshop};
-use crate::book::{Book, StoreError, demo};
+use crate::book::{Book, StoreError};
 use crate::keep::{self, Which};
 use leptos::task::spawn_local;
 
@@ -37,6 +38,7 @@ impl Workshop {
                 self.heard.set(Vec::new());
                 self.hear(heard);
                 self.store();
+                fetch::fetch_all().await;
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
         }
@@ -124,7 +126,9 @@ impl Workshop {
 
 /// Fills the empty demo workshop; its lines.
 async fn fill_demo() -> Result<Vec<String>, StoreError> {
-    let lines = demo(&keep::device(), keep::now(), keep::random);
+    let Some(lines) = fetch::demo_lines().await else {
+        return Err(StoreError::Failed("the demo could not be fetched; check the connection".to_owned()));
+    };
     keep::append(Which::Demo, &lines).await?;
     Ok(lines.into_iter().map(|(_, line)| line).collect())
 }

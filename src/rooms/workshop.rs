@@ -7,7 +7,7 @@ use crate::keep::{self, Hand, Prefs, Theme, Which};
 use crate::pot::Air;
 use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
 use crate::stores::Ledger;
-use leptos::prelude::set_interval;
+use leptos::prelude::{Owner, set_interval};
 use std::cell::{Cell, RefCell};
 
 /// Handles to the state of the app; copied freely, alive as long as the page.
@@ -33,8 +33,8 @@ pub struct Workshop {
     /// Milliseconds since 1970, once a second.
     now: Value<u64>,
     next_dom_id: Value<u32>,
-    /// Reckoned when it is asked for, and anew only after a change.
-    ledger: Derived<Ledger>,
+    /// What it makes lives as long as the page.
+    page: &'static Owner,
 }
 
 /// Whether the book is open. Before it is nothing is written.
@@ -50,6 +50,8 @@ const FRAME: u32 = 16;
 
 thread_local! {
     static HERE: Cell<Option<Workshop>> = const { Cell::new(None) };
+    /// Made by the first room that asks, so that what it takes to reckon it comes with that room.
+    static LEDGER: Cell<Option<Derived<Ledger>>> = const { Cell::new(None) };
 }
 
 impl Workshop {
@@ -73,7 +75,7 @@ impl Workshop {
             attempt: Value::new(0),
             now: Value::new(keep::now()),
             next_dom_id: Value::new(0),
-            ledger: Derived::new(|| Self::here().state(Ledger::of)),
+            page: Box::leak(Box::new(Owner::current().unwrap_or_default())),
         };
         HERE.set(Some(shop));
         shop
@@ -141,9 +143,13 @@ impl Workshop {
     pub fn settings(self) -> Settings {
         self.state(|s| s.settings.clone())
     }
-    /// The stores: what became of every lot.
+    /// The stores: what became of every lot. Reckoned when it is asked for, and anew only after a change.
     pub fn ledger(self) -> Derived<Ledger> {
-        self.ledger
+        LEDGER.get().unwrap_or_else(|| {
+            let ledger = self.page.with(|| Derived::new(|| Self::here().state(Ledger::of)));
+            LEDGER.set(Some(ledger));
+            ledger
+        })
     }
     pub fn saving(self) -> Derived<Saving> {
         self.saving.into()

@@ -19,6 +19,7 @@ mod weighed;
 
 pub(super) use record::record;
 
+use super::fetch::{Part, inside};
 use super::workshop::Workshop;
 use crate::book::Id;
 use crate::dom::*;
@@ -27,7 +28,7 @@ use crate::keep::Which;
 /// What the room shows.
 #[derive(Clone, PartialEq)]
 enum Shown {
-    Record(Id),
+    Record,
     Screen,
     First,
     Ask,
@@ -36,12 +37,8 @@ enum Shown {
 pub(super) fn room() -> View {
     let shop = Workshop::here();
     let shown = Derived::new(move || {
-        let batch = shop.route().with(|r| match (r.at(0), r.at(1)) {
-            (Some("record"), Some(batch)) => Some(Id(batch.to_owned())),
-            _ => None,
-        });
-        if let Some(batch) = batch {
-            Shown::Record(batch)
+        if shop.route().with(|r| r.at(0) == Some("record") && r.at(1).is_some()) {
+            Shown::Record
         } else if shop.state(|s| s.running().is_some()) {
             Shown::Screen
         } else if shop.state(|s| s.formulas_shown().is_empty()) {
@@ -51,12 +48,30 @@ pub(super) fn room() -> View {
         }
     });
     (move || match shown.get() {
-        Shown::Record(batch) => kept(shop, batch),
-        Shown::Screen => screen::screen(shop),
+        Shown::Record => inside(Part::Record),
+        Shown::Screen => inside(Part::Pour),
         Shown::First => first::first(shop),
-        Shown::Ask => group![demo(shop), form::form(shop)],
+        Shown::Ask => inside(Part::Ask),
     })
     .view()
+}
+
+/// The form that asks for a pour.
+pub(super) fn ask() -> View {
+    let shop = Workshop::here();
+    group![demo(shop), form::form(shop)]
+}
+
+/// The pour that is on.
+pub(super) fn pour() -> View {
+    screen::screen(Workshop::here())
+}
+
+/// The record that the address names.
+pub(super) fn named() -> View {
+    let shop = Workshop::here();
+    let batch = Derived::new(move || shop.route().with(|r| r.at(1).map(str::to_owned)));
+    (move || kept(shop, Id(batch.get().unwrap_or_default()))).view()
 }
 
 /// In the demo: what it is, and the way out.
