@@ -6,7 +6,11 @@ const shell = document.getElementById("shell");
 
 // On the first start laying out the storage takes longer than loading the module: so both at once. The module opens it
 // anew, as it does where this fails; the name, the layout's number and the store are those of src/keep.
+// Where no storage was laid out yet, there is no book: then the first screen need not wait for it.
 try {
+  indexedDB.databases?.().then((all) => {
+    if (!all.some((one) => one.name === "potside")) page.dataset.book = "none";
+  }, () => {});
   const asked = indexedDB.open("potside", 1);
   asked.onupgradeneeded = () => asked.result.createObjectStore("entries");
   asked.onsuccess = () => asked.result.close();

@@ -57,6 +57,11 @@ impl Part {
         }
     }
 
+    /// What one most likely wants first in a room.
+    pub fn first_of(room: Room) -> Self {
+        Self::of(room).unwrap_or(Self::Ask)
+    }
+
     async fn fetched(self) -> Result<Make, Missing> {
         match self {
             Self::Ask => the_asking().await,

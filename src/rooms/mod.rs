@@ -38,8 +38,9 @@ pub fn start() {
     spawn_local(shop.load());
     // The room one comes to, while the book is being opened.
     spawn_local(async move {
-        if let Some(part) = fetch::Part::of(shop.route().with_untracked(|r| r.room)) {
-            let _ = fetch::fetch(part).await;
+        // A book with nothing in it begins with a screen that is here already.
+        if keep::root("book").is_none() {
+            let _ = fetch::fetch(fetch::Part::first_of(shop.route().with_untracked(|r| r.room))).await;
         }
     });
     // The signals live as long as the page.

@@ -22,6 +22,11 @@ impl Workshop {
             }
         });
         let which = self.prefs.with_untracked(|p| p.workshop);
+        // There was no storage a moment ago. Should another tab have begun a book since, its lines are heard below.
+        let fresh = which == Which::Own && attempt == 1 && keep::root("book").as_deref() == Some("none");
+        if fresh {
+            self.open_with(Vec::new());
+        }
         let lines = match keep::load(which).await {
             Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
             lines => lines,
@@ -31,17 +36,26 @@ impl Workshop {
         }
         match lines {
             Ok(lines) => {
-                self.book.replace(Book::open(lines, &keep::device()));
-                self.changed.set(());
-                self.opened.set(Opened::Open);
-                let heard = self.heard.get_untracked();
-                self.heard.set(Vec::new());
-                self.hear(heard);
+                if !fresh {
+                    self.open_with(lines);
+                } else if !lines.is_empty() {
+                    self.hear(lines);
+                }
                 self.store();
-                fetch::fetch_all().await;
+                // Once what is wanted first has been shown.
+                keep::after(100, || spawn_local(fetch::fetch_all()));
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
         }
+    }
+
+    fn open_with(self, lines: Vec<String>) {
+        self.book.replace(Book::open(lines, &keep::device()));
+        self.changed.set(());
+        self.opened.set(Opened::Open);
+        let heard = self.heard.get_untracked();
+        self.heard.set(Vec::new());
+        self.hear(heard);
     }
 
     fn is_attempt(self, attempt: u32) -> bool {

@@ -14,6 +14,7 @@ mod lists;
 mod look;
 mod page;
 mod paper;
+mod parts;
 mod pour;
 mod shelf;
 mod stores;
