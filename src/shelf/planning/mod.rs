@@ -3,9 +3,18 @@
 //! Candles, days from today and supplies are whole numbers, so that a plan is proven and not merely close. Nothing here
 //! knows the book: who asks makes a [`Problem`] of it.
 
+mod bound;
+mod choice;
+mod model;
+mod prices;
 mod score;
+mod search;
+mod serve;
+mod unit;
+mod why;
 
 pub use score::{Goal, Measure, Score, order};
+pub use search::Search;
 
 use crate::wire::{wire_enum, wire_struct};
 
