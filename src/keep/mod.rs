@@ -5,6 +5,7 @@ mod date;
 mod file;
 pub mod local;
 mod page;
+mod planner;
 mod prefs;
 mod reckon;
 mod request;
@@ -21,7 +22,7 @@ pub use page::{
     root, scroll_within, set_hash, set_root, tell_page, to_top,
 };
 pub use prefs::{Hand, Prefs, Theme, device};
-pub use reckon::reckon;
+pub use reckon::{plan, reckon};
 pub use sound::{chime, ready_sound};
 pub use wake::{Wake, stay_awake};
 pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, persisted, room};

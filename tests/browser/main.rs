@@ -15,6 +15,7 @@ mod look;
 mod page;
 mod paper;
 mod parts;
+mod plan;
 mod pour;
 mod shelf;
 mod stores;

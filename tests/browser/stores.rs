@@ -7,7 +7,7 @@ use crate::pour::serve;
 use serde_json::json;
 
 /// A lot of 500 g that came today.
-async fn came(b: &Browser, what: &str, lot: &str, price: &str) {
+pub(crate) async fn came(b: &Browser, what: &str, lot: &str, price: &str) {
     b.room("stores/lot/new").await;
     b.fill("What it is", what).await;
     b.fill("Lot number", lot).await;

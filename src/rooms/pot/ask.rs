@@ -7,6 +7,7 @@ use crate::pot::{Plan, Residue, Target};
 use crate::quantity::{Mass, Share, ShareUnit};
 use crate::rooms::parts::Typed;
 use crate::rooms::workshop::Workshop;
+use crate::shelf::agenda::Item;
 use leptos::prelude::Owner;
 use std::cell::Cell;
 
@@ -141,6 +142,22 @@ impl Asked {
         }
         self.by.set(By::Vessels);
         self.vessels.text.set(count.to_owned());
+    }
+
+    /// So many of a formula in a vessel with its wick, in the smallest pot that holds them all.
+    pub(super) fn of(self, shop: Workshop, item: &Item, number: u32) {
+        self.choose(shop, &Id(item.formula.0.clone()));
+        let offers = untrack(|| self.offers(shop)).into_iter().filter(|o| o.vessel == item.vessel);
+        let offer = offers.max_by_key(|o| o.wick.as_ref() == Some(&item.wick));
+        self.vessel.set(offer.as_ref().map(key).unwrap_or_default());
+        self.wick.text.set(item.wick.clone());
+        self.by.set(By::Vessels);
+        self.vessels.text.set(number.to_string());
+        self.pot.set(String::new());
+        if let Ok(plan) = untrack(|| self.plan(shop)) {
+            let pot = shop.state_untracked(|s| s.pot_for(&plan));
+            self.pot.set(pot.map(|p| p.0).unwrap_or_default());
+        }
     }
 
     /// As this batch was asked for.

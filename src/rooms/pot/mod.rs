@@ -24,6 +24,7 @@ use super::workshop::Workshop;
 use crate::book::Id;
 use crate::dom::*;
 use crate::keep::Which;
+use crate::shelf::agenda::Item;
 
 /// What the room shows.
 #[derive(Clone, PartialEq)]
@@ -72,6 +73,11 @@ pub(super) fn named() -> View {
     let shop = Workshop::here();
     let batch = Derived::new(move || shop.route().with(|r| r.at(1).map(str::to_owned)));
     (move || kept(shop, Id(batch.get().unwrap_or_default()))).view()
+}
+
+/// Fills in what is asked for, so many of a product; a pour that is on goes on first.
+pub(super) fn ask_for(shop: Workshop, item: &Item, number: u32) {
+    ask::Asked::kept(shop).of(shop, item, number);
 }
 
 /// In the demo: what it is, and the way out.

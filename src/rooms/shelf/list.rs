@@ -25,6 +25,7 @@ pub(super) fn page(shop: Workshop) -> View {
             el("div")
                 .class("actions")
                 .child(link("/order/new", "button main", "New order"))
+                .child(link("/plan", "button", "What to pour next"))
                 .child(link("/product/new", "button", "New candle to sell"))
                 .child(link("/customers", "button", "Customers")),
         ),

@@ -5,6 +5,7 @@ mod customer;
 mod list;
 mod order;
 mod order_form;
+mod plan;
 mod product_form;
 
 use super::parts::live;
@@ -36,6 +37,7 @@ fn page(shop: Workshop, place: &[String]) -> View {
         ("customers", ..) => customer::list(shop),
         ("customer", "new", _) => customer::form(shop, None),
         ("customer", ..) => customer::form(shop, Some(id())),
+        ("plan", ..) => plan::page(shop),
         ("batch", ..) => batch::page(shop, id()),
         _ => list::page(shop),
     }

@@ -1,0 +1,308 @@
+//! What to pour next: the pours that are best for the orders and the wished spare, each with its reason, and what cannot
+//! be met. Each can be held on to, made larger or smaller, or left out; the rest is planned anew.
+
+use super::HERE;
+use crate::book::{Act, Settings};
+use crate::dom::*;
+use crate::keep::{self, Which};
+use crate::pot::WIDE;
+use crate::rooms::parts::{
+    Typed, captions, caution, live, page_head, page_part, press, sentence, sheet, stepper,
+};
+use crate::rooms::pot;
+use crate::rooms::workshop::Workshop;
+use crate::shelf::agenda::{Agenda, Pick, Picks, Rows};
+use crate::shelf::planning::{Goal, Plan, Pour};
+use std::cell::RefCell;
+use std::rc::Rc;
+
+const GOALS: [(Goal, &str); 5] = [
+    (Goal::Late, "Fewest candles late or not met"),
+    (Goal::Short, "Least short of what you wish to have in store"),
+    (Goal::Pours, "Fewest pours"),
+    (Goal::Surplus, "Fewest candles more than wished"),
+    (Goal::Changes, "Fewest changes of colour and fragrance"),
+];
+
+thread_local! {
+    /// What the person holds on to, in which workshop: it outlives the page, not the app.
+    static KEPT: RefCell<Option<(Which, Picks)>> = const { RefCell::new(None) };
+}
+
+/// What is asked, and the best plan so far.
+type Shown = Option<Rc<(Agenda, Plan)>>;
+
+#[derive(Clone, Copy)]
+struct Page {
+    shop: Workshop,
+    picks: Value<Picks>,
+    shown: Value<Shown>,
+    /// True while better plans are looked for.
+    looking: Value<bool>,
+    /// True where what looks for them could not be fetched.
+    missing: Value<bool>,
+    /// The product whose pour is made larger or smaller, and its number before where it is held on to.
+    sizing: Value<bool>,
+    sized: Value<Option<(Pick, bool)>>,
+}
+
+pub(super) fn page(shop: Workshop) -> View {
+    let which = untrack(|| shop.which());
+    let kept = KEPT.with_borrow(|k| k.clone().filter(|(of, _)| *of == which).map(|(_, picks)| picks));
+    let page = Page {
+        shop,
+        picks: Value::new(kept.unwrap_or_default()),
+        shown: Value::new(None),
+        looking: Value::new(true),
+        missing: Value::new(false),
+        sizing: Value::new(false),
+        sized: Value::new(None),
+    };
+    let asked = Value::new(0_u32);
+    watch(move || {
+        let picks = page.picks.get();
+        KEPT.replace(Some((which, picks.clone())));
+        let agenda = agenda(shop, picks);
+        asked.update(|n| *n += 1);
+        let mine = asked.get_untracked();
+        page.looking.set(true);
+        let problem = agenda.problem.clone();
+        keep::plan(&problem, move |plan, done| {
+            // What was asked meanwhile is answered by its own plan.
+            let current = asked.try_untracked() == Some(mine);
+            if current {
+                page.missing.set(plan.is_none());
+                page.shown.set(plan.map(|plan| Rc::new((agenda.clone(), plan))));
+                page.looking.set(!done);
+            }
+            current
+        });
+    });
+    group![
+        page_head(HERE, "Shelf", "What to pour next".to_owned()),
+        el("p").class("lead").child(
+            "The best pours for the orders that wait and what you wish to have in store, with what is in the Stores and the pots \
+you have, if they are poured today."
+        ),
+        move || shop.state(|s| s.running().is_some()).then(|| sentence(
+            "A pour is on at the Pot. What you choose to pour here waits there until it is done."
+        )),
+        el("div").attr("aria-live", "polite").child(live(move || match page.shown.get() {
+            None if page.missing.get() => caution(
+                "What looks for the best pours could not be fetched. Check the connection, then come here again."
+            ),
+            None => sentence("Looking for the best pours …"),
+            Some(shown) => found(page, &shown.0, &shown.1),
+        })),
+        page_part("plan-goals", "What counts most", goals(shop)),
+        sheet(|| "How many of them".to_owned(), page.sizing, move || resize(page))
+    ]
+}
+
+fn agenda(shop: Workshop, picks: Picks) -> Agenda {
+    let goals = shop.settings().goals.unwrap_or_else(|| Goal::ALL.to_vec());
+    let picks = Picks { goals, ..picks };
+    let voice = shop.voice();
+    shop.ledger().with(|ledger| shop.state(|s| s.agenda(&s.shelf(keep::today()), ledger, &picks, voice)))
+}
+
+fn day(day: crate::day::Day) -> String {
+    keep::weekday(day.noon())
+}
+
+fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
+    let voice = page.shop.voice();
+    let missed = agenda.missed(plan, &day, voice);
+    let proven =
+        move |words: String| if page.looking.get() { [&words, " Still looking …"].concat() } else { words };
+    let words = agenda.proven(plan);
+    let lacks = (!plan.lacks.is_empty()).then(|| {
+        let lacks = agenda.lacks(&plan.lacks, voice);
+        caution(["The pours you hold on to take more than there is: ", &lacks, " is lacking."].concat())
+    });
+    let pours = if plan.pours.is_empty() {
+        el("p").class("muted").child("Nothing needs to be poured.").view()
+    } else {
+        let rows = plan.pours.iter().map(|p| pour(page, agenda, p)).views();
+        el("ol").class("list plan").child(rows).view()
+    };
+    group![
+        el("p").class("found").child(agenda.score(&plan.score)),
+        el("p").class("muted").child(move || proven(words.clone())),
+        lacks,
+        agenda.refused.iter().map(|why| sentence(why.clone())).views(),
+        page_part("plan-pours", "The pours, in this order", pours),
+        (!missed.is_empty()).then(|| {
+            let rows = missed.iter().map(|(at, said)| {
+                let order = agenda.wants.get(*at).map(|w| [HERE, "/order/", &w.order.0].concat());
+                el("li").child(el("a").attr("href", order).child(said.clone()))
+            });
+            page_part(
+                "plan-missed",
+                "What cannot be met, and why",
+                el("ul").class("list").child(rows.views()).view(),
+            )
+        }),
+        left_out(page, agenda),
+        Rows::of(agenda, plan, &day).map(|rows| page_part("plan-days", "On the calendar", calendar(&rows)))
+    ]
+}
+
+/// One pour: a tap begins it at the Pot.
+fn pour(page: Page, agenda: &Agenda, pour: &Pour) -> View {
+    let Some(item) = agenda.items.get(pour.good).cloned() else { return ().view() };
+    let pick = Pick { product: item.product.clone(), number: pour.number };
+    let pinned = pour.pinned;
+    let (held, sized, product) = (pick.clone(), pick.clone(), item.product.clone());
+    let hold = move || {
+        page.picks.update(|p| {
+            if !pinned {
+                p.pinned.push(held.clone());
+            } else if let Some(at) = p.pinned.iter().position(|x| *x == held) {
+                p.pinned.remove(at);
+            }
+        });
+    };
+    let number = pour.number;
+    let start = move || {
+        pot::ask_for(page.shop, &item, number);
+        page.shop.go("#pot");
+    };
+    let size = move || {
+        page.sized.set(Some((sized.clone(), pinned)));
+        page.sizing.set(true);
+    };
+    let drop = move || {
+        page.picks.update(|p| {
+            p.pinned.retain(|x| x.product != product);
+            p.dropped.push(product.clone());
+        });
+    };
+    let ready = ["Ready ", &day(agenda.ready(pour)), "."].concat();
+    el("li")
+        .child(el("h3").child(agenda.what(pour)))
+        .child(el("p").child(agenda.why(pour, &day)).child(" ").child(ready))
+        .child(
+            el("div")
+                .class("actions")
+                .child(press("main", "Pour it", start))
+                .child(press("", if pinned { "Let it go" } else { "Hold on to it" }, hold))
+                .child(press("", "More or fewer", size))
+                .child(press("quiet", "Not today", drop)),
+        )
+        .view()
+}
+
+/// The number that a pour is held on to with.
+fn resize(page: Page) -> View {
+    let Some((pick, pinned)) = page.sized.get_untracked() else { return ().view() };
+    let number = Typed::new(pick.number.to_string());
+    let save = move || {
+        let Ok(now) = number.count() else { return number.touched.set(true) };
+        let before = pick.clone();
+        page.picks.update(|p| {
+            let known = if pinned { p.pinned.iter().position(|x| *x == before) } else { None };
+            let after = Pick { number: now, ..before };
+            match known.and_then(|at| p.pinned.get_mut(at)) {
+                Some(pin) => *pin = after,
+                None => p.pinned.push(after),
+            }
+        });
+        page.sizing.set(false);
+    };
+    group![
+        el("p").child("So many are poured in any case; the rest is planned anew around it."),
+        stepper("How many", "candles", number),
+        el("div").class("actions").child(press("main", "Hold on to so many", save))
+    ]
+}
+
+/// Products that are not poured today, each with the way back; and sizes that cannot be poured.
+fn left_out(page: Page, agenda: &Agenda) -> View {
+    let mut rows = Vec::new();
+    for item in &agenda.items {
+        if item.dropped {
+            let product = item.product.clone();
+            let back = move || page.picks.update(|p| p.dropped.retain(|id| *id != product));
+            rows.push(
+                el("li")
+                    .class("use")
+                    .child(el("span").child([&item.name, ": not today, as you said."].concat()))
+                    .child(press("quiet", "Plan it again", back)),
+            );
+        } else if !item.without.is_empty() {
+            rows.push(el("li").child([&item.name, ": ", &item.without.join(" ")].concat()));
+        }
+    }
+    (!rows.is_empty())
+        .then(|| {
+            page_part(
+                "plan-without",
+                "Left out",
+                el("ul").class("list").child(rows.into_iter().views()).view(),
+            )
+        })
+        .view()
+}
+
+/// What counts first stands first; each can be moved up.
+fn goals(shop: Workshop) -> View {
+    live(move || {
+        let settings = shop.settings();
+        let order = settings.goals.clone().unwrap_or_else(|| Goal::ALL.to_vec());
+        let row = |(at, goal): (usize, &Goal)| {
+            let words = GOALS.iter().find(|(g, _)| g == goal).map_or("", |(_, words)| *words);
+            let (moved, settings) = (order.clone(), settings.clone());
+            let up = move |_| {
+                let mut moved = moved.clone();
+                moved.swap(at.saturating_sub(1), at);
+                shop.act(Act::Settings(Settings { goals: Some(moved), ..settings.clone() }));
+            };
+            el("li").class("use").child(el("span").child(words)).child((at > 0).then(|| {
+                el("button")
+                    .attr("type", "button")
+                    .class("quiet")
+                    .attr("aria-label", ["Up: ", words].concat())
+                    .on("click", up)
+                    .child("Up")
+            }))
+        };
+        group![
+            el("p").child("Of two plans the one is better that is better in the first of these; where they are even, in the next."),
+            el("ol").class("list goals").child(order.iter().enumerate().map(row).views())
+        ]
+    })
+}
+
+/// The picture, and the same in words.
+fn calendar(rows: &Rows) -> View {
+    let bar = |row: &crate::shelf::agenda::Row| {
+        let (top, wide, high) = row.bar;
+        let marks = row.marks.iter().map(move |(x, late)| {
+            let d =
+                ["M", &x.to_string(), " ", &(top - 6).to_string(), "v", &(high + 12).to_string()].concat();
+            svg("path").class(if *late { "wanted late" } else { "wanted" }).attr("d", d)
+        });
+        group![
+            svg("rect")
+                .class("bar")
+                .attr("y", top.to_string())
+                .attr("width", wide.to_string())
+                .attr("height", high.to_string()),
+            marks.views()
+        ]
+    };
+    group![
+        svg("svg")
+            .class("chart calendar")
+            .attr("viewBox", format!("-8 0 {} {}", WIDE + 16, rows.high))
+            .attr("role", "img")
+            .attr("aria-label", rows.said.clone())
+            .child(rows.rows.iter().map(bar).views())
+            .child(captions(&rows.words)),
+        el("p").class("detail").child(
+            "A bar is a pour until it can ship; a line across it a day on which some of it is wanted."
+        ),
+        el("ul").class("list detail").child(rows.rows.iter().map(|r| el("li").child(r.said.clone())).views())
+    ]
+}
