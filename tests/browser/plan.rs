@@ -13,11 +13,15 @@ async fn first(b: &Browser, selector: &str) {
     b.waits(selector, script, vec![serde_json::json!(selector)]).await;
 }
 
+/// An order wanted in three days.
 async fn order(b: &Browser, who: &str, number: &str) {
     b.room("shelf/order/new").await;
     b.sees("Keep this order").await;
     b.pick("For", who).await;
     b.fill("Orchard jar", number).await;
+    let later = "return new Date(Date.now() + 3 * 864e5).toISOString().slice(0, 10)";
+    let day = b.client.execute(later, vec![]).await.unwrap();
+    b.set("Wanted on", day.as_str().unwrap()).await;
     b.tap("Keep this order").await;
     b.sees(&["Short ", number].concat()).await;
 }
@@ -57,8 +61,11 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.room("shelf").await;
     b.tap("What to pour next").await;
     b.sees("4 × Orchard jar").await;
-    b.sees("3 for North Shop and 1 to have in store.").await;
-    b.sees("An order: 20 × Orchard jar, 20 not there at all.").await;
+    b.sees("3 for North Shop (wanted ").await;
+    b.sees(" and 1 to have in store.").await;
+    b.sees("4 × Orchard jar: poured today, can ship ").await;
+    b.sees("; 3 wanted ").await;
+    b.sees("20 × Orchard jar, 20 not there at all.").await;
     b.sees("but the stores lack").await;
     b.sees("No plan is better: that is proven.").await;
     look(&b, &axe, "shelf-plan", &mut found).await;

@@ -8,7 +8,7 @@ use potside::day::Day;
 use potside::formula::{Formula, PartKind};
 use potside::quantity::{Exact, Mass, Voice};
 use potside::shelf::agenda::{Agenda, Pick, Picks, Rows};
-use potside::shelf::planning::{Gap, Goal, Loss, Measure, Met, Miss, Plan, Pour, Score};
+use potside::shelf::planning::{Gap, Goal, Loss, Measure, Met, Miss, Plan, Pour, Score, Search};
 use potside::stores::Ledger;
 use potside::vessel::{FillRule, Vessel};
 
@@ -271,4 +271,47 @@ fn a_plan_is_told_in_sentences_and_on_a_calendar() {
     assert!(Rows::of(&asked, &Plan::default(), &day).is_none());
     let unit = asked.stuffs[figs].measure.say(Exact::ONE, Voice::default());
     assert!(unit.starts_with("1.0 g") || unit.starts_with("1 g"), "{unit}");
+}
+
+/// An order for four with three there is short one, and with a smallest batch of four the plan is one pour of four,
+/// leaving three: `common practice, no source`.
+#[test]
+fn from_the_book_to_the_best_pours() {
+    let mut shop = shop();
+    let product = shop.state().products.get(&id("Fig")).unwrap().body().unwrap().clone();
+    let body = potside::shelf::Product { spare: 0, ..product };
+    shop.act(0, Act::Product { id: id("Fig"), over: None, body });
+    shop.pour("b", 0, 3);
+    shop.finish("b", 2);
+    shop.order("o", "Fig", 4, Some(60), false);
+    let best = |shop: &Shop, picks: &Picks| {
+        let asked = agenda(shop, picks);
+        let mut search = Search::new(asked.problem.clone());
+        while !search.step(10_000) {}
+        let plan = search.plan();
+        assert!(plan.closed());
+        (asked, plan)
+    };
+    let numbers = |plan: &Plan| plan.pours.iter().map(|p| (p.number, p.surplus)).collect::<Vec<_>>();
+    let (asked, plan) = best(&shop, &Picks::default());
+    assert_eq!(numbers(&plan), [(4, 3)]);
+    assert_eq!(
+        asked.why(&plan.pours[0], &day),
+        "1 for An order (wanted 2025-03-02) and 3 more, since batches are whole. Without it: 4 candles not met."
+    );
+    assert!(asked.missed(&plan, &day, Voice::default()).is_empty());
+    // What the person holds on to is poured, and nothing beside it.
+    let picks = Picks { pinned: vec![Pick { product: id("Fig"), number: 8 }], ..Picks::default() };
+    let (_, plan) = best(&shop, &picks);
+    assert_eq!(numbers(&plan), [(8, 7)]);
+    // Left out, it is said to be; without the fragrance, what lacks.
+    let picks = Picks { dropped: vec![id("Fig")], ..Picks::default() };
+    let (asked, plan) = best(&shop, &picks);
+    assert!(plan.pours.is_empty());
+    let missed = |asked: &Agenda, plan: &Plan| asked.missed(plan, &day, Voice::default()).pop().unwrap().1;
+    assert!(missed(&asked, &plan).ends_with("You left it out for today."));
+    shop.grams("figs", "Fig leaf", 10);
+    let (asked, plan) = best(&shop, &Picks::default());
+    let said = missed(&asked, &plan);
+    assert!(said.contains("the stores lack 51.") && said.contains(" of “Fig leaf”"), "{said}");
 }

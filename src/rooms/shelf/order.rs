@@ -141,7 +141,7 @@ fn on_hold(state: &State, line: &OpenLine) -> View {
         for lot in lots.iter().filter_map(lot) {
             all.push(el("span").child(if all.is_empty() { ": " } else { ", " }).child(lot));
         }
-        el("li")
+        el("p")
             .child([&candles(state.left_of(batch)), " of ", &batch_number(batch)].concat())
             .child(all.into_iter().views())
     };
@@ -155,7 +155,7 @@ is good, or pour anew."
             ]
             .concat()
         ),
-        el("ul").class("list").child(line.held.iter().map(row).views())
+        line.held.iter().map(row).views()
     ]
 }
 

@@ -111,6 +111,12 @@ fn day(day: crate::day::Day) -> String {
 }
 
 fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
+    if agenda.items.is_empty() {
+        return group![
+            el("p").child("Pours are planned of candles that you sell, and none is named yet."),
+            el("a").class("button main").attr("href", "#shelf/product/new").child("Name a candle to sell")
+        ];
+    }
     let voice = page.shop.voice();
     let missed = agenda.missed(plan, &day, voice);
     let proven =
