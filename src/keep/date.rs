@@ -1,24 +1,51 @@
 //! Days and times as the browser writes them.
 
 use crate::day::Day;
-use js_sys::{Array, Date, Intl, Object, Reflect};
+use js_sys::{Array, Date, Function, Intl, Object, Reflect};
+use std::cell::RefCell;
 use wasm_bindgen::JsValue;
+
+/// How a day or a time is written.
+#[derive(Clone, Copy)]
+enum Form {
+    Weekday,
+    WeekdayWithYear,
+    Day,
+    Time,
+}
+
+impl Form {
+    const fn parts(self) -> &'static [(&'static str, &'static str)] {
+        match self {
+            Self::Weekday => &[("weekday", "long"), ("day", "numeric"), ("month", "short")],
+            Self::WeekdayWithYear => {
+                &[("weekday", "long"), ("day", "numeric"), ("month", "short"), ("year", "numeric")]
+            }
+            Self::Day => &[("day", "numeric"), ("month", "short"), ("year", "numeric")],
+            Self::Time => &[("hour", "numeric"), ("minute", "2-digit")],
+        }
+    }
+}
+
+thread_local! {
+    /// The browser's function for each form, made once: making one costs as much as a whole screen of text.
+    static WRITERS: RefCell<[Option<Function>; 4]> = const { RefCell::new([None, None, None, None]) };
+}
 
 /// A time, milliseconds since 1970, as its day on this device: "Thursday 3 Dec", with the year where it is not this one.
 pub fn weekday(at: u64) -> String {
-    let parts = [("weekday", "long"), ("day", "numeric"), ("month", "short"), ("year", "numeric")];
     let this_year = date(at).get_full_year() == Date::new_0().get_full_year();
-    written(at, parts.get(..if this_year { 3 } else { 4 }).unwrap_or_default())
+    written(at, if this_year { Form::Weekday } else { Form::WeekdayWithYear })
 }
 
 /// The day with its year, for what is kept or printed: "3 Dec 2025".
 pub fn day(at: u64) -> String {
-    written(at, &[("day", "numeric"), ("month", "short"), ("year", "numeric")])
+    written(at, Form::Day)
 }
 
 /// The time of day on this device: "14:32" or "2:32 PM".
 pub fn time(at: u64) -> String {
-    written(at, &[("hour", "numeric"), ("minute", "2-digit")])
+    written(at, Form::Time)
 }
 
 /// Day and time of day: "3 Dec 2025, 14:32".
@@ -41,15 +68,23 @@ fn date(at: u64) -> Date {
     Date::new(&JsValue::from_f64(at as f64))
 }
 
+fn written(at: u64, form: Form) -> String {
+    let writer = WRITERS.with_borrow_mut(|all| {
+        let place = all.get_mut(form as usize)?;
+        Some(place.get_or_insert_with(|| writer(form)).clone())
+    });
+    let text = writer.and_then(|w| w.call1(&JsValue::UNDEFINED, &date(at)).ok());
+    text.and_then(|t| t.as_string()).unwrap_or_default()
+}
+
 /// The app speaks English, so a date does: in the device's own kind of English, or else the British.
-fn written(at: u64, parts: &[(&str, &str)]) -> String {
+fn writer(form: Form) -> Function {
     let options = Object::new();
-    for (key, value) in parts {
+    for (key, value) in form.parts() {
         // Fails only for an object that is sealed.
         let _ = Reflect::set(&options, &(*key).into(), &(*value).into());
     }
     let language = web_sys::window().and_then(|w| w.navigator().language()).unwrap_or_default();
     let english = if language.starts_with("en") { language.as_str() } else { "en-GB" };
-    let format = Intl::DateTimeFormat::new(&Array::of1(&english.into()), &options);
-    format.format().call1(&JsValue::UNDEFINED, &date(at)).ok().and_then(|t| t.as_string()).unwrap_or_default()
+    Intl::DateTimeFormat::new(&Array::of1(&english.into()), &options).format()
 }

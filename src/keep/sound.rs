@@ -3,7 +3,7 @@
 use js_sys::{Function, Reflect};
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::AudioContext;
+use web_sys::{AudioContext, AudioContextState};
 
 /// Hz, of the full loudness, and seconds until it is loud and until it is gone.
 const PITCH: f32 = 660.0;
@@ -22,7 +22,9 @@ pub fn ready_sound() {
     SPEAKER.with_borrow_mut(|speaker| {
         if let Some(speaker) = speaker.as_ref() {
             // A browser quiets a page that was away.
-            let _ = speaker.resume();
+            if speaker.state() != AudioContextState::Running {
+                let _ = speaker.resume();
+            }
         } else {
             *speaker = AudioContext::new().ok();
         }

@@ -103,17 +103,17 @@ impl Workshop {
 
     /// Stores what waits, in order, one transaction after another, until nothing does.
     pub fn store(self) {
-        // Not followed: no room shows anything else while something is being stored.
         let next = self.book.borrow_mut().to_store();
+        if let Some(lines) = next {
+            self.send(lines);
+        }
         self.saving.set(self.book.borrow().saving());
-        let Some(lines) = next else { return };
+    }
+
+    /// Sends lines to the storage. What is shown meanwhile is said after it, so that it does not wait for that.
+    fn send(self, lines: Vec<(String, String)>) {
         let which = self.prefs.with_untracked(|p| p.workshop);
         let (flight, attempt) = (self.book.borrow().flight(), self.attempt.get_untracked());
-        keep::after(PATIENCE, move || {
-            if self.is_attempt(attempt) && self.book.borrow_mut().late(flight) {
-                self.store_later();
-            }
-        });
         spawn_local(async move {
             let outcome = keep::append(which, &lines).await;
             if !self.is_attempt(attempt) {
@@ -126,6 +126,11 @@ impl Workshop {
                 self.store_later();
             } else {
                 self.store();
+            }
+        });
+        keep::after(PATIENCE, move || {
+            if self.is_attempt(attempt) && self.book.borrow_mut().late(flight) {
+                self.store_later();
             }
         });
     }
