@@ -27,12 +27,12 @@ fn jar() -> Setup {
 /// Times one job in the page's own module: ms, each of so many runs after three that warm it up.
 const RECKON: &str = r#"
 const [jobs, runs, done] = arguments;
-import(document.getElementById("potside-js").href).then((m) => {
+import(document.getElementById("potside-js").href).then(async (m) => {
   const arrays = jobs.map((job) => Float64Array.from(job));
   const times = [];
   for (let run = -3; run < runs; run++) {
     const start = performance.now();
-    for (const job of arrays) m.reckon(job);
+    for (const job of arrays) await m.reckon(job);
     if (run >= 0) times.push(performance.now() - start);
   }
   done(times);

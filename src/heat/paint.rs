@@ -46,28 +46,55 @@ pub fn paint(
         let share = solid.get(z * rings + r).filter(|_| wax(z, r))?;
         Some(*share >= 128)
     };
-    for (y, row) in pixels.chunks_exact_mut(4 * width).take(height).enumerate() {
-        let line = |y: usize| lines.get(y).copied().flatten();
+    let line = |y: usize| lines.get(y).copied().flatten();
+    let column = |x: usize| columns.get(x).copied().flatten();
+    // The left half from the axis outwards; the right is the same.
+    let colour = |z: usize, under: Option<usize>, x: usize| {
+        let r = column(x)?;
+        if r < picture.wax_rings && z >= picture.wax_layers.end {
+            return None;
+        }
+        let cell = z * rings + r;
+        let (t, share) = (celsius.get(cell)?, solid.get(cell)?);
+        let here = set(Some(z), Some(r));
+        // The next pixels to the outside and below.
+        let beside = [set(Some(z), x.checked_sub(1).and_then(column)), set(under, Some(r))];
+        if here.is_some() && beside.iter().any(|other| other.is_some() && *other != here) {
+            let [red, green, blue] = colours.front;
+            return Some([red, green, blue, 255]);
+        }
+        let [red, green, blue] = colours.of(*t);
+        // Solid wax is drawn denser, liquid clearer: told apart without colour too.
+        let dense = if wax(z, r) { 150 + (u16::from(*share) * 105 / 255) as u8 } else { 255 };
+        Some([red, green, blue, dense])
+    };
+    let stride = 4 * width;
+    let mut drawn = None;
+    for y in 0..height.min(pixels.len() / stride) {
         let Some(z) = line(y) else { continue };
-        for (x, pixel) in row.as_chunks_mut::<4>().0.iter_mut().enumerate() {
-            let column = |x: usize| columns.get(x).copied().flatten();
-            let Some(r) = column(x) else { continue };
-            if r < picture.wax_rings && z >= picture.wax_layers.end {
-                continue;
-            }
-            let cell = z * rings + r;
-            let (Some(t), Some(share)) = (celsius.get(cell), solid.get(cell)) else { continue };
-            let [red, green, blue] = colours.of(*t);
-            // Solid wax is drawn denser, liquid clearer: told apart without colour too.
-            let dense = if wax(z, r) { 150 + (u16::from(*share) * 105 / 255) as u8 } else { 255 };
-            *pixel = [red, green, blue, dense];
-            let here = set(Some(z), Some(r));
-            // The next pixels to the outside and below: so the line is the same on both halves.
-            let out = if x < width / 2 { x.checked_sub(1).and_then(column) } else { column(x + 1) };
-            let beside = [set(Some(z), out), set(line(y + 1), Some(r))];
-            if here.is_some() && beside.iter().any(|other| other.is_some() && *other != here) {
-                let [red, green, blue] = colours.front;
-                *pixel = [red, green, blue, 255];
+        // Many rows lie in one layer: they look as the one before does.
+        let like = (z, line(y + 1));
+        if drawn == Some(like) && y > 0 {
+            pixels.copy_within((y - 1) * stride..y * stride, y * stride);
+            continue;
+        }
+        drawn = Some(like);
+        let Some(row) = pixels.get_mut(y * stride..(y + 1) * stride) else { continue };
+        let row = row.as_chunks_mut::<4>().0;
+        // Columns of one ring look alike too, but for the first of them, which has another beside it.
+        let mut before = None;
+        for x in 0..width.div_ceil(2) {
+            let beside = (column(x), x.checked_sub(1).and_then(column));
+            let painted = match before {
+                Some((is, painted)) if is == beside => painted,
+                _ => colour(z, like.1, x),
+            };
+            before = Some((beside, painted));
+            let Some(painted) = painted else { continue };
+            for at in [x, width - 1 - x] {
+                if let Some(pixel) = row.get_mut(at) {
+                    *pixel = painted;
+                }
             }
         }
     }
