@@ -138,3 +138,16 @@ fn numbers_out_of_all_reason_are_borne() {
     let plan = best(&asked);
     assert_eq!(plan.lines[0].on_time, 0);
 }
+
+/// A supply of which there is none says nothing of another.
+#[test]
+fn none_of_one_supply_does_not_make_another_plenty() {
+    let size = |number, uses| Size { number, uses: vec![uses] };
+    let goods = vec![
+        Good { sizes: vec![size(1, (1, 1)), size(2, (0, 1))], ..Good::default() },
+        Good { sizes: vec![size(1, (0, 1))], ..Good::default() },
+    ];
+    let lines = vec![line(0, 4, 5), line(0, 4, 5), line(1, 2, 5)];
+    let asked = Problem { goods, lines, supplies: vec![2, 0, 0], ..Problem::default() };
+    assert_eq!(solved(&asked).score.late, 6);
+}

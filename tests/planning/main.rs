@@ -5,5 +5,8 @@
 
 mod examples;
 mod kept;
+#[path = "../planning_shared/mod.rs"]
+mod planning_shared;
 mod shared;
 mod small;
+mod solver;

@@ -5,6 +5,7 @@
 
 mod bound;
 mod choice;
+mod front;
 mod model;
 mod prices;
 mod score;

@@ -6,6 +6,7 @@
 
 use super::bound::{Bound, ONE, Regret, hope, is_worse};
 use super::choice::{Choice, fits};
+use super::front::Points;
 use super::model::{Model, plus};
 use super::unit::{Picks, Units, Way};
 use super::{Gap, Measure, Plan, Problem};
@@ -20,7 +21,7 @@ const LAST: usize = 1 << 18;
 const LISTED_FIRST: usize = 2_000;
 const LISTED: usize = 20_000;
 /// Of those kept so many are compared with a new sum; to look through more costs more than it saves.
-const SCAN: usize = 1500;
+const SCAN: usize = 100;
 
 /// A sum of ways, one of each unit so far.
 #[derive(Clone)]
@@ -350,37 +351,44 @@ fn undominated(units: &Units, stage: &Stage, sums: &[Sum], uses: &[u64], busy: b
     let scarce: Vec<usize> = (0..wide)
         .filter(|s| (0..sums.len()).any(|at| row(at).get(*s).copied() > floor.get(*s).copied()))
         .collect();
-    let few = scarce.len();
-    // What those kept take, the last to beat another first.
-    let mut taken: Vec<u64> = Vec::new();
-    let mut kept: Vec<usize> = Vec::new();
-    let mut takes = vec![0; few];
+    let beat = |a: usize, b: usize| match (sums.get(a), sums.get(b)) {
+        (Some(a), Some(b)) => beats(a, b, units.changes, busy),
+        _ => false,
+    };
+    // The last coordinate is the place by rank.
+    let wide = scarce.len() + 1;
+    let mut points = Vec::new();
+    let mut few: Vec<usize> = Vec::new();
+    let mut best: Vec<usize> = Vec::new();
     for at in by_rank {
-        let Some(sum) = sums.get(at) else { continue };
-        for (takes, supply) in takes.iter_mut().zip(&scarce) {
+        let first = points.len();
+        for supply in &scarce {
             let of = row(at).get(*supply).zip(floor.get(*supply));
-            *takes = of.map_or(0, |(used, floor)| *used.max(floor));
+            points.push(of.map_or(0, |(used, floor)| *used.max(floor)));
         }
-        let beaten = kept.iter().take(SCAN).enumerate().position(|(place, other)| {
-            let of = taken.get(place * few..(place + 1) * few).unwrap_or_default();
-            fits(of, &takes) && sums.get(*other).is_some_and(|other| beats(other, sum, units.changes, busy))
+        points.push(few.len() as u64);
+        // Most are beaten by one of those that have beaten others.
+        let point = points.get(first..).unwrap_or_default();
+        let by = best.iter().position(|other| {
+            let of = points.get(other * wide..(other + 1) * wide).unwrap_or_default();
+            fits(of, point) && few.get(*other).is_some_and(|other| beat(*other, at))
         });
-        match beaten {
-            // What has beaten one may beat the next.
+        match by {
             Some(place) => {
-                let to = place / 2;
-                kept.swap(place, to);
-                for supply in 0..few {
-                    taken.swap(place * few + supply, to * few + supply);
-                }
+                best.swap(place, place / 2);
+                points.truncate(first);
             }
             None => {
-                kept.push(at);
-                taken.extend(&takes);
+                if best.len() < SCAN {
+                    best.push(few.len());
+                }
+                few.push(at);
             }
         }
     }
-    kept
+    let points = Points { coordinates: &points, wide };
+    let beat_at = |a: usize, b: usize| few.get(a).zip(few.get(b)).is_some_and(|(a, b)| beat(*a, *b));
+    points.front(&beat_at).into_iter().filter_map(|at| few.get(at).copied()).collect()
 }
 
 /// Whether a sum of no worse rank stays so whatever comes after.

@@ -158,7 +158,7 @@ impl Units {
                 this == 0 || this.saturating_mul(all(other)) <= that.saturating_mul(all(supply))
             })
         };
-        (0..self.left.len()).any(|other| other != supply && by(other))
+        (0..self.left.len()).any(|other| other != supply && all(other) > 0 && by(other))
     }
 
     /// Units that have neither a supply nor a kind in common with the others, by themselves.
