@@ -27,6 +27,9 @@ mod page;
 #[allow(dead_code, reason = "shared with the browser tests")]
 #[path = "../../tests/browser/paper.rs"]
 mod paper;
+mod plan;
+#[path = "../../tests/planning_shared/mod.rs"]
+mod planning_shared;
 mod start;
 mod store;
 #[allow(dead_code, reason = "shared with the tests of burn trials")]
@@ -77,6 +80,9 @@ fn main() {
     }
     if wanted("trace") {
         trace::figures();
+    }
+    if wanted("plan") {
+        plan::figures();
     }
     if !["start", "keys", "store", "freeze", "print"].into_iter().any(wanted) {
         return;

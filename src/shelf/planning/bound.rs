@@ -6,7 +6,7 @@
 //! in floating point; the bounds are then reckoned from them in whole numbers, and hold whatever the prices are.
 
 use super::prices::{Part, Row, Tableau};
-use super::unit::Units;
+use super::units::Units;
 
 /// Bounds are in parts of one candle, pour or change.
 const BITS: u32 = 24;

@@ -6,12 +6,17 @@
 mod bound;
 mod choice;
 mod front;
+mod join;
 mod model;
+mod part;
 mod prices;
+mod round;
 mod score;
 mod search;
 mod serve;
+mod sum;
 mod unit;
+mod units;
 mod why;
 
 pub use score::{Goal, Measure, Score, order};
