@@ -5,6 +5,22 @@ use crate::flow::{begin, finish, own_workshop};
 use crate::look::{axe, look};
 use crate::pour::serve;
 
+/// Every line in the storage of this device.
+async fn stored(b: &Browser) -> String {
+    const READ: &str = r#"
+const done = arguments[arguments.length - 1];
+const one = (name) => new Promise((then) => {
+  indexedDB.open(name).onsuccess = ({ target }) => {
+    const db = target.result;
+    const all = db.transaction("entries").objectStore("entries").getAll();
+    all.onsuccess = () => { db.close(); then(all.result.join("\n")); };
+  };
+});
+indexedDB.databases().then((all) => Promise.all(all.map((d) => one(d.name)))).then((t) => done(t.join("\n")));
+"#;
+    b.client.execute_async(READ, vec![]).await.unwrap().as_str().unwrap().to_owned()
+}
+
 #[tokio::test]
 async fn an_order_is_poured_finished_and_sent() {
     let host = serve("/");
@@ -109,9 +125,19 @@ async fn an_order_is_poured_finished_and_sent() {
         .execute("document.querySelector('.list a[href^=\"#shelf/customer/\"]').click()", vec![])
         .await
         .unwrap();
+    b.saved().await;
+    assert!(stored(&b).await.contains("R. Example"));
     b.tap("Remove this person").await;
+    b.sees("this cannot be undone").await;
     b.tap("Remove for good").await;
     b.sees("Nobody is named yet.").await;
+    b.saved().await;
+    let lines = stored(&b).await;
+    assert!(!lines.contains("R. Example") && lines.contains("\"removed\":true"), "{lines}");
+    // Nor does the history give it back.
+    b.room("book/done").await;
+    b.sees("Removed from the book for good").await;
+    assert!(!b.shows("R. Example").await);
 
     for (page, sees) in [
         ("shelf", "No order waits."),
