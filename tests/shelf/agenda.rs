@@ -237,7 +237,7 @@ fn a_plan_is_told_in_sentences_and_on_a_calendar() {
     assert_eq!(asked.what(&pour), "8 × Fig");
     assert_eq!(
         asked.why(&pour, &day),
-        "6 for An order (wanted 2025-01-31), 1 to have in store and 1 more, since batches are whole. You hold on to it. \
+        "6 for an order (wanted 2025-01-31), 1 to have in store and 1 more, since batches are whole. You hold on to it. \
          Without it: 6 candles not met and 1 candle short in store."
     );
     let missed = asked.missed(&plan, &day, Voice::default());
@@ -253,11 +253,11 @@ fn a_plan_is_told_in_sentences_and_on_a_calendar() {
     );
     assert_eq!(
         asked.score(&plan.score),
-        "1 pour, 9 candles late or not met, none short in store, 1 candle more than wished."
+        "1 pour, 9 candles late or not met, none short in store, 1 candle in store beyond the wish."
     );
     assert_eq!(
         asked.proven(&plan),
-        "A better plan may be found: this one has 1 candle more than wished, and none goes below 0."
+        "A better plan may be found: this one has 1 candle in store beyond the wish, and none goes below 0."
     );
     assert_eq!(asked.proven(&Plan { gap: None, ..plan.clone() }), "No plan is better: that is proven.");
     // Fifteen days long, the longest: to the edge; wanted on the tenth, which is two thirds, and too late.
@@ -297,7 +297,7 @@ fn from_the_book_to_the_best_pours() {
     assert_eq!(numbers(&plan), [(4, 3)]);
     assert_eq!(
         asked.why(&plan.pours[0], &day),
-        "1 for An order (wanted 2025-03-02) and 3 more, since batches are whole. Without it: 4 candles not met."
+        "1 for an order (wanted 2025-03-02) and 3 more, since batches are whole. Without it: 4 candles not met."
     );
     assert!(asked.missed(&plan, &day, Voice::default()).is_empty());
     // What the person holds on to is poured, and nothing beside it.

@@ -20,7 +20,7 @@ const GOALS: [(Goal, &str); 5] = [
     (Goal::Late, "Fewest candles late or not met"),
     (Goal::Short, "Least short of what you wish to have in store"),
     (Goal::Pours, "Fewest pours"),
-    (Goal::Surplus, "Fewest candles more than wished"),
+    (Goal::Surplus, "Fewest candles in store beyond the wish"),
     (Goal::Changes, "Fewest changes of colour and fragrance"),
 ];
 

@@ -57,7 +57,7 @@ impl State {
                 let customer = open.order.customer.as_ref().and_then(|id| self.customers.get(id)?.body());
                 wants.push(Want {
                     order: open.kept.id.clone(),
-                    name: customer.map_or_else(|| "An order".to_owned(), |c| c.name.clone()),
+                    name: customer.map(|c| c.name.clone()),
                     wanted: open.order.wanted,
                 });
                 if let Some(good) = problem.goods.get_mut(good) {

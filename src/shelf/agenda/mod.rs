@@ -67,8 +67,8 @@ pub struct Item {
 #[derive(Clone, PartialEq, Debug)]
 pub struct Want {
     pub order: Id,
-    /// Who ordered.
-    pub name: String,
+    /// Who ordered; none where nobody is named.
+    pub name: Option<String>,
     pub wanted: Option<Day>,
 }
 

@@ -21,10 +21,12 @@ fn sum(parts: Vec<String>) -> String {
 }
 
 impl Want {
-    fn say(&self, day: Days) -> String {
+    /// Whose it is, `nobody` where none is named, and for when.
+    fn say(&self, nobody: &str, day: Days) -> String {
+        let name = self.name.as_deref().unwrap_or(nobody);
         match self.wanted {
-            Some(wanted) => [&self.name, " (wanted ", &day(wanted), ")"].concat(),
-            None => self.name.clone(),
+            Some(wanted) => [name, " (wanted ", &day(wanted), ")"].concat(),
+            None => name.to_owned(),
         }
     }
 }
@@ -52,7 +54,7 @@ impl Agenda {
         let mut parts = Vec::new();
         for (line, number) in &pour.serves {
             let Some(want) = self.wants.get(*line) else { continue };
-            parts.push([&number.to_string(), " for ", &want.say(day)].concat());
+            parts.push([&number.to_string(), " for ", &want.say("an order", day)].concat());
         }
         if pour.spare > 0 {
             parts.push([&pour.spare.to_string(), " to have in store"].concat());
@@ -93,7 +95,7 @@ impl Agenda {
     fn lacking(&self, at: usize, met: &Met, day: Days) -> Option<String> {
         let (line, want) = (self.problem.lines.get(at)?, self.wants.get(at)?);
         let name = self.items.get(line.good).map_or("", |i| i.name.as_str());
-        let mut said = [&want.say(day), ": "].concat();
+        let mut said = [&want.say("An order", day), ": "].concat();
         let mut parts = Vec::new();
         if met.late > 0 {
             let ready = met.ready.map(|days| [", on ", &day(self.day(days))].concat());
@@ -182,7 +184,7 @@ fn of(measure: Measure, n: u32) -> String {
         Measure::Late => " late or not met",
         Measure::Unmet => " not met",
         Measure::Short => " short in store",
-        Measure::Surplus => " more than wished",
+        Measure::Surplus => " in store beyond the wish",
         Measure::Pours => {
             return if n == 1 { "1 pour".to_owned() } else { [&n.to_string(), " pours"].concat() };
         }
