@@ -25,7 +25,8 @@ impl Day {
     pub fn read(text: &str) -> Option<Self> {
         let mut numbers = text.trim().split('-').map(|n| n.parse::<u32>().ok());
         let (year, month, day) = (numbers.next()??, numbers.next()??, numbers.next()??);
-        if numbers.next().is_some() || !(1970..=9999).contains(&year) || !(1..=12).contains(&month) {
+        let can_be = (1970..=9999).contains(&year) && (1..=12).contains(&month) && (1..=31).contains(&day);
+        if numbers.next().is_some() || !can_be {
             return None;
         }
         let read = Self::from_date(year, month, day);

@@ -3,7 +3,7 @@
 
 mod torture_shared;
 
-use torture_shared::{Length, damage, faults, laws};
+use torture_shared::{Length, damage, faults, laws, parsers};
 
 #[test]
 fn no_schedule_of_faults_loses_what_was_acknowledged() {
@@ -18,4 +18,9 @@ fn no_damage_to_a_journal_counts_or_takes_what_is_good_with_it() {
 #[test]
 fn merging_keeps_to_its_laws() {
     laws::broken(Length::of(2_000)).good();
+}
+
+#[test]
+fn no_reader_of_what_comes_from_outside_panics() {
+    parsers::panics(Length::of(100_000)).good();
 }

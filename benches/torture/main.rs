@@ -9,11 +9,11 @@ mod torture_shared;
 use serde_json::json;
 use std::process::ExitCode;
 use std::time::Instant;
-use torture_shared::{Length, Tally, damage, faults, laws, number};
+use torture_shared::{Length, Tally, damage, faults, laws, number, parsers, quietly, watch};
 
 /// The count of a group: its own variable, or as many as the long run has.
 fn long(name: &str, usual: u64) -> Length {
-    let seconds = number("POTSIDE_TORTURE_SECONDS").unwrap_or(540);
+    let seconds = number("POTSIDE_TORTURE_SECONDS").unwrap_or(1_800);
     Length::of(number(&format!("POTSIDE_TORTURE_{name}")).unwrap_or(usual)).within(seconds)
 }
 
@@ -35,8 +35,8 @@ fn said(cases: &str, wrong: &str, run: impl FnOnce() -> Tally) -> bool {
 fn main() -> ExitCode {
     let named: Vec<String> = std::env::args().skip(1).filter(|a| !a.starts_with('-')).collect();
     let wanted = |group: &str| named.is_empty() || named.iter().any(|n| n == group);
-    // What panics is counted and told in one line.
-    std::panic::set_hook(Box::new(|_| {}));
+    quietly();
+    watch();
     let mut good = true;
     if wanted("faults") {
         good &= said("fault_schedules", "fault_schedules_lost", || faults::lost(long("FAULTS", 10_000)));
@@ -47,6 +47,9 @@ fn main() -> ExitCode {
     }
     if wanted("merge") {
         good &= said("merges", "merge_law_failures", || laws::broken(long("MERGE", 100_000)));
+    }
+    if wanted("parsers") {
+        good &= said("parser_cases", "parser_panics", || parsers::panics(long("PARSERS", 10_000_000)));
     }
     if good { ExitCode::SUCCESS } else { ExitCode::FAILURE }
 }

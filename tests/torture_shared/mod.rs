@@ -10,9 +10,14 @@ pub(crate) mod deal;
 pub(crate) mod dice;
 pub(crate) mod faults;
 pub(crate) mod laws;
+pub(crate) mod mutate;
+pub(crate) mod parsers;
+pub(crate) mod work;
 
 use std::any::Any;
+use std::cell::RefCell;
 use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
 /// How many cases were tried, and what was wrong in some.
@@ -36,6 +41,7 @@ impl Tally {
     /// One case: that it panics is wrong, and so is what it says.
     pub(crate) fn case(&mut self, name: impl Fn() -> String, case: impl FnOnce() -> Result<(), String>) {
         self.cases += 1;
+        NOW.store(self.cases, Ordering::Relaxed);
         match catch_unwind(AssertUnwindSafe(case)) {
             Ok(Ok(())) => {}
             Ok(Err(why)) => self.note(format!("{}: {why}", name())),
@@ -48,9 +54,44 @@ impl Tally {
     }
 }
 
+/// The number of the case that runs now.
+static NOW: AtomicU64 = AtomicU64::new(0);
+
+/// Ends the run where one case takes more than a minute, or more memory than any tablet has, and names it.
+pub(crate) fn watch() {
+    std::thread::spawn(|| {
+        let (mut before, mut since) = (0, Instant::now());
+        loop {
+            std::thread::sleep(Duration::from_millis(20));
+            let now = NOW.load(Ordering::Relaxed);
+            if now != before {
+                (before, since) = (now, Instant::now());
+            }
+            let pages = std::fs::read_to_string("/proc/self/statm").unwrap_or_default();
+            let pages = pages.split(' ').nth(1).and_then(|n| n.parse::<u64>().ok()).unwrap_or_default();
+            if since.elapsed() > Duration::from_secs(60) || pages * 4096 > 1_500_000_000 {
+                eprintln!("case {now} takes too long, or too much memory: {} MB", pages * 4096 / 1_000_000);
+                std::process::exit(1);
+            }
+        }
+    });
+}
+
+thread_local! {
+    static WHERE: RefCell<String> = const { RefCell::new(String::new()) };
+}
+
+/// From now on what panics is told in one line, with its place, and nothing else is printed.
+pub(crate) fn quietly() {
+    std::panic::set_hook(Box::new(|info| {
+        WHERE.set(info.location().map(|at| format!(" at {at}")).unwrap_or_default());
+    }));
+}
+
 fn words(panic: &Box<dyn Any + Send>) -> String {
     let said = panic.downcast_ref::<String>().cloned();
-    said.or_else(|| panic.downcast_ref::<&str>().map(|s| (*s).to_owned())).unwrap_or_default()
+    let said = said.or_else(|| panic.downcast_ref::<&str>().map(|s| (*s).to_owned()));
+    [said.unwrap_or_default(), WHERE.take()].concat()
 }
 
 /// How long a run is: so many cases, and no more than so much time.
@@ -72,7 +113,9 @@ impl Length {
 
     /// The numbers of its cases, until the time is over.
     pub(crate) fn each(self) -> impl Iterator<Item = u64> {
-        (0..self.cases).take_while(move |_| self.end.is_none_or(|end| Instant::now() < end))
+        let one = number("POTSIDE_TORTURE_CASE");
+        one.map_or(0..self.cases, |case| case..case + 1)
+            .take_while(move |_| self.end.is_none_or(|end| Instant::now() < end))
     }
 }
 

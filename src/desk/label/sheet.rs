@@ -69,17 +69,18 @@ impl std::error::Error for SheetError {}
 const MOST: u32 = 500;
 
 impl Sheet {
-    /// The places of the labels, row by row.
+    /// The places of the labels, row by row; no more than a page can have, whatever a copy from elsewhere says.
     pub fn cells(&self) -> Vec<Cell> {
         let um = |length: crate::quantity::Amount<crate::quantity::Length>| micrometres(length.value);
         let (left, top) = (um(self.left), um(self.top));
         let (step_x, step_y) = (um(self.width) + um(self.across), um(self.height) + um(self.down));
         let mut cells = Vec::new();
-        for row in 0..i64::from(self.rows) {
-            for column in 0..i64::from(self.columns) {
+        for row in 0..i64::from(self.rows.min(MOST)) {
+            for column in 0..i64::from(self.columns.min(MOST)) {
                 cells.push(Cell { x: left + column * step_x, y: top + row * step_y });
             }
         }
+        cells.truncate(MOST as usize);
         cells
     }
 
