@@ -3,6 +3,24 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+#[cfg(feature = "browser")]
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/browser.rs"]
+mod browser;
+#[cfg(feature = "browser")]
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/flow.rs"]
+mod flow;
+#[cfg(feature = "browser")]
+#[path = "../../tools/host.rs"]
+mod host;
+#[cfg(feature = "browser")]
+#[path = "../../tests/browser/kill.rs"]
+mod kill;
+#[cfg(feature = "browser")]
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/page.rs"]
+mod page;
 #[path = "../../tests/torture_shared/mod.rs"]
 mod torture_shared;
 
@@ -32,6 +50,21 @@ fn said(cases: &str, wrong: &str, run: impl FnOnce() -> Tally) -> bool {
     line(cases, tally.cases, "", None) & line(wrong, tally.wrong, "", Some(0))
 }
 
+/// Chromium with the built app, killed again and again while entries are written by taps.
+#[cfg(feature = "browser")]
+fn kills() -> bool {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("dist");
+    let host = host::Host::start(&folder, 0, "/").expect("tools/build makes dist/");
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    let kills = number("POTSIDE_TORTURE_KILLS").unwrap_or(1_000) as u32;
+    let seconds = number("POTSIDE_TORTURE_SECONDS").unwrap_or(7_200);
+    let outcome = runtime.block_on(kill::outcome(&host.address(), "torture", kills, seconds));
+    line("kills", outcome.kills.into(), "", None);
+    line("kills_entries", outcome.entries as u64, "", None);
+    line("kills_lost", outcome.lost as u64, "", Some(0))
+        & line("kills_unreadable", outcome.unreadable.into(), "", Some(0))
+}
+
 fn main() -> ExitCode {
     let named: Vec<String> = std::env::args().skip(1).filter(|a| !a.starts_with('-')).collect();
     let wanted = |group: &str| named.is_empty() || named.iter().any(|n| n == group);
@@ -50,6 +83,10 @@ fn main() -> ExitCode {
     }
     if wanted("parsers") {
         good &= said("parser_cases", "parser_panics", || parsers::panics(long("PARSERS", 10_000_000)));
+    }
+    #[cfg(feature = "browser")]
+    if wanted("kills") {
+        good &= kills();
     }
     if good { ExitCode::SUCCESS } else { ExitCode::FAILURE }
 }

@@ -9,6 +9,7 @@ mod flow;
 mod freeze;
 #[path = "../../tools/host.rs"]
 mod host;
+mod kill;
 mod label;
 mod lists;
 mod look;

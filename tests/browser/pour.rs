@@ -125,46 +125,11 @@ async fn what_is_typed_outlives_a_kill() {
     b.end().await;
 }
 
-/// Killed twenty times in the middle of pours, at moments chosen by chance: nothing acknowledged is lost.
+/// Killed fifty times in the middle of pours, at moments chosen by chance: nothing acknowledged is lost.
 #[tokio::test]
 async fn killed_in_the_middle() {
-    let host = serve("/");
-    let mut b = Browser::start(Engine::Chromium, "kill").await;
-    b.open(&host.address()).await;
-    own_workshop(&b).await;
-    begin(&b).await;
-    let mut chance =
-        std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).unwrap().subsec_nanos() | 1;
-    println!("chance begins with {chance}");
-    let mut random = move |below: u32| {
-        chance ^= chance << 13;
-        chance ^= chance >> 17;
-        chance ^= chance << 5;
-        chance % below
-    };
-    for kill in 0..20 {
-        for _ in 0..random(3) {
-            if b.shows("Finish and keep the record").await {
-                finish(&b).await;
-                begin(&b).await;
-            }
-            done(&b).await;
-            b.saved().await;
-        }
-        let kept = step(&b).await.expect("a pour is on");
-        // One more tap that may or may not be stored when the light goes out.
-        if !b.shows("Finish and keep the record").await {
-            ready(&b).await;
-            b.tap("Done").await;
-            tokio::time::sleep(Duration::from_micros(random(12_000).into())).await;
-        }
-        b.kill_and_restart().await;
-        b.open(&host.address()).await;
-        b.sees("Step").await;
-        let now = step(&b).await.expect("the pour is still on");
-        assert!(now == kept || now == kept + 1, "kill {kill}: step {kept} was kept, {now} is shown");
-    }
-    b.end().await;
+    let outcome = crate::kill::outcome(&serve("/").address(), "kill", 50, u64::MAX).await;
+    assert_eq!((outcome.kills, outcome.lost, outcome.unreadable), (50, 0, 0));
 }
 
 /// The same pour where the server is gone, in another engine.
