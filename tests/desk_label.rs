@@ -192,6 +192,10 @@ fn sheets_that_cannot_be() {
         &[SheetError::RoundIsNotSquare, SheetError::NothingOnIt],
     );
     assert_eq!(sheet(60, 40, false, 3, 6).cells().last(), Some(&Cell { x: 134_000, y: 220_000 }));
+    // Found by altering books by chance: a hostile copy's sheet filled the memory.
+    for (columns, rows) in [(u32::MAX, u32::MAX), (u32::MAX, 1), (1, u32::MAX), (0, u32::MAX)] {
+        assert!(sheet(60, 40, false, columns, rows).cells().len() <= 500, "{columns} × {rows}");
+    }
 }
 
 /// A few widths of Helvetica's published metrics: "Hello" is 722 + 556 + 222 + 222 + 556.

@@ -118,9 +118,13 @@ async fn open(name: &str) -> Result<Open, StoreError> {
     let request = factory()?.open_with_u32(name, LAYOUT).map_err(|e| store_error(&e))?;
     let fresh = request.clone();
     let lay_out = Closure::once(move |_: Event| {
-        // A failure here aborts the opening, which is then reported by the request.
-        if let Ok(db) = fresh.result() {
-            let _ = db.unchecked_into::<IdbDatabase>().create_object_store(ENTRIES);
+        let made =
+            fresh.result().and_then(|db| db.unchecked_into::<IdbDatabase>().create_object_store(ENTRIES));
+        // Half a layout would stay for ever: aborted, the opening fails and the next one begins anew.
+        if made.is_err()
+            && let Some(upgrade) = fresh.transaction()
+        {
+            let _ = upgrade.abort();
         }
     });
     request.set_onupgradeneeded(Some(lay_out.as_ref().unchecked_ref()));

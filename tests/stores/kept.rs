@@ -80,9 +80,20 @@ fn days() {
     for day in (0..60_000).step_by(7) {
         assert_eq!(Day::read(&Day(day).to_string()), Some(Day(day)));
     }
-    for text in
-        ["", "2025", "2025-13-01", "2025-02-29", "2100-02-29", "2025-00-10", "2025-1-1-1", "1969-12-31", "x"]
-    {
+    for text in [
+        "",
+        "2025",
+        "2025-13-01",
+        "2025-02-29",
+        "2100-02-29",
+        "2025-00-10",
+        "2025-01-00",
+        "2025-1-1-1",
+        "1969-12-31",
+        "x",
+        // Found by altering texts by chance: it was reckoned with before it was refused.
+        "2025-1-4294967295",
+    ] {
         assert_eq!(Day::read(text), None, "{text}");
     }
     assert_eq!(Day::of(Day(20_000).noon()), Day(20_000));

@@ -42,7 +42,9 @@ impl Tally {
     pub(crate) fn case(&mut self, name: impl Fn() -> String, case: impl FnOnce() -> Result<(), String>) {
         self.cases += 1;
         NOW.store(self.cases, Ordering::Relaxed);
-        match catch_unwind(AssertUnwindSafe(case)) {
+        let outcome = catch_unwind(AssertUnwindSafe(case));
+        NOW.store(0, Ordering::Relaxed);
+        match outcome {
             Ok(Ok(())) => {}
             Ok(Err(why)) => self.note(format!("{}: {why}", name())),
             Err(panic) => self.note(format!("{}: panicked: {}", name(), words(&panic))),
@@ -54,7 +56,7 @@ impl Tally {
     }
 }
 
-/// The number of the case that runs now.
+/// The number of the case that runs now; zero where none does.
 static NOW: AtomicU64 = AtomicU64::new(0);
 
 /// Ends the run where one case takes more than a minute, or more memory than any tablet has, and names it.
@@ -69,7 +71,8 @@ pub(crate) fn watch() {
             }
             let pages = std::fs::read_to_string("/proc/self/statm").unwrap_or_default();
             let pages = pages.split(' ').nth(1).and_then(|n| n.parse::<u64>().ok()).unwrap_or_default();
-            if since.elapsed() > Duration::from_secs(60) || pages * 4096 > 1_500_000_000 {
+            let long = now > 0 && since.elapsed() > Duration::from_secs(60);
+            if long || pages * 4096 > 1_500_000_000 {
                 eprintln!("case {now} takes too long, or too much memory: {} MB", pages * 4096 / 1_000_000);
                 std::process::exit(1);
             }

@@ -1,0 +1,237 @@
+//! A browser's storage that fails at every place where it can: nothing is acknowledged that is not there, all or none of an
+//! append is kept, and what failed once can be done again.
+#![cfg(target_arch = "wasm32")]
+#![allow(clippy::expect_used, clippy::indexing_slicing)]
+
+use js_sys::{Function, Promise};
+use potside::bench::Ingredient;
+use potside::book::{Act, Id, Journal, Store, StoreError};
+use potside::keep::{Database, Prefs};
+use potside::wire;
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+fn js(body: &str) -> JsValue {
+    Function::new_no_args(body).call0(&JsValue::NULL).expect("the test's own script runs")
+}
+
+async fn wait(body: &str) {
+    JsFuture::from(js(body).unchecked_into::<Promise>()).await.expect("the test's own promise is kept");
+}
+
+async fn pause(milliseconds: u32) {
+    wait(&format!("return new Promise(r => setTimeout(r, {milliseconds}))")).await;
+}
+
+async fn fresh(name: &str) -> Database {
+    let database = Database::new(name);
+    database.delete().await.expect("a test database can be deleted");
+    database
+}
+
+fn lines(ids: &str) -> Vec<(String, String)> {
+    ids.chars().map(|id| (id.to_string(), format!("line {id}"))).collect()
+}
+
+async fn kept(database: &Database) -> usize {
+    database.load().await.expect("it can be read").len()
+}
+
+/// Replaces a function of a class: the body knows the real one as `real` and how often it was called as `n`.
+fn patch(class: &str, name: &str, body: &str) {
+    js(&format!(
+        "const real = window.was ??= {class}.prototype.{name}; let n = 0; \
+         {class}.prototype.{name} = function(...a) {{ n++; {body} }}"
+    ));
+}
+
+fn mend(class: &str, name: &str) {
+    js(&format!("{class}.prototype.{name} = window.was; delete window.was"));
+}
+
+/// At each put: no room, another exception, a request that fails by itself, the transaction aborted at once and later.
+#[wasm_bindgen_test]
+async fn a_failure_at_any_put_keeps_nothing_of_the_append() {
+    const THROWN: [&str; 3] = [
+        "new DOMException('no', 'QuotaExceededError')",
+        "new DOMException('no', 'DataError')",
+        "new TypeError('odd')",
+    ];
+    let mut hows: Vec<String> = THROWN.iter().map(|e| format!("throw {e}")).collect();
+    // A second value under the same key: the browser's own error, which aborts the transaction.
+    hows.push("real.apply(this, a); return this.add(...a)".to_owned());
+    hows.push("const r = real.apply(this, a); this.transaction.abort(); return r".to_owned());
+    for (how, number) in hows.iter().zip(0..) {
+        for at in 1..=3 {
+            let database = fresh(&format!("fault-put-{number}-{at}")).await;
+            database.append(&lines("z")).await.expect("stored");
+            patch(
+                "IDBObjectStore",
+                "put",
+                &format!("if (n === {at}) {{ {how} }} return real.apply(this, a)"),
+            );
+            let outcome = database.append(&lines("abc")).await;
+            mend("IDBObjectStore", "put");
+            match (number, &outcome) {
+                (0, Err(StoreError::Full)) | (1.., Err(StoreError::Failed(_))) => {}
+                _ => panic!("{how} at put {at}: {outcome:?}"),
+            }
+            assert_eq!(kept(&database).await, 1, "{how} at put {at}");
+            database.append(&lines("abc")).await.expect("tried again");
+            assert_eq!(kept(&database).await, 4);
+        }
+    }
+}
+
+/// The transaction is aborted after all was put and before it is complete.
+#[wasm_bindgen_test]
+async fn a_transaction_aborted_at_its_end_is_not_acknowledged() {
+    let database = fresh("fault-commit").await;
+    database.append(&lines("z")).await.expect("stored");
+    patch("IDBTransaction", "commit", "this.abort()");
+    let outcome = database.append(&lines("ab")).await;
+    mend("IDBTransaction", "commit");
+    assert!(matches!(outcome, Err(StoreError::Failed(_))), "{outcome:?}");
+    assert_eq!(kept(&database).await, 1);
+    database.append(&lines("ab")).await.expect("tried again");
+    assert_eq!(kept(&database).await, 3);
+}
+
+/// A transaction that does not end is not acknowledged, nor is what waits behind it; once it ends, both are.
+#[wasm_bindgen_test]
+async fn an_append_that_hangs_is_acknowledged_when_it_ends_and_not_before() {
+    let database = Rc::new(fresh("fault-hang").await);
+    database.append(&lines("z")).await.expect("stored");
+    // Kept alive by one request after the other.
+    let hang = "window.hung = true; const store = this.objectStore('entries'); \
+        const again = () => { if (window.hung) store.count().onsuccess = again }; again()";
+    patch("IDBTransaction", "commit", hang);
+    let answers: [Rc<RefCell<Option<Result<(), StoreError>>>>; 2] = Default::default();
+    for (answer, ids) in answers.iter().cloned().zip(["ab", "bc"]) {
+        let database = Rc::clone(&database);
+        spawn_local(async move {
+            let outcome = database.append(&lines(ids)).await;
+            answer.replace(Some(outcome));
+        });
+    }
+    pause(300).await;
+    assert!(answers.iter().all(|a| a.borrow().is_none()), "no answer yet: {answers:?}");
+    js("window.hung = false");
+    mend("IDBTransaction", "commit");
+    js("window.hung = false");
+    pause(300).await;
+    assert!(answers.iter().all(|a| *a.borrow() == Some(Ok(()))), "{answers:?}");
+    assert_eq!(kept(&database).await, 4);
+}
+
+/// The layout of a new database made half: the next opening makes it whole.
+#[wasm_bindgen_test]
+async fn a_layout_that_was_interrupted_is_made_again() {
+    let aborted = "const s = real.apply(this, a); s.transaction.abort(); return s";
+    let thrown = "throw new DOMException('no', 'QuotaExceededError')";
+    for (number, how) in [aborted, thrown].into_iter().enumerate() {
+        let database = fresh(&format!("fault-layout-{number}")).await;
+        patch("IDBDatabase", "createObjectStore", how);
+        let loaded = database.load().await;
+        mend("IDBDatabase", "createObjectStore");
+        assert!(matches!(loaded, Err(StoreError::Failed(_) | StoreError::Full)), "{how}: {loaded:?}");
+        database.append(&lines("ab")).await.expect("the layout is made now");
+        assert_eq!(kept(&database).await, 2, "{how}");
+    }
+}
+
+/// The browser has closed the database behind our back: once it is opened again, twice it is said.
+#[wasm_bindgen_test]
+async fn a_database_that_was_closed_is_opened_once_more() {
+    let database = fresh("fault-closed").await;
+    database.append(&lines("z")).await.expect("stored");
+    for (times, good) in [(1, true), (2, false)] {
+        let gone = format!(
+            "if (n <= {times}) throw new DOMException('gone', 'InvalidStateError'); return real.apply(this, a)"
+        );
+        patch("IDBDatabase", "transaction", &gone);
+        let outcome = database.append(&lines("a")).await;
+        mend("IDBDatabase", "transaction");
+        assert_eq!(outcome.is_ok(), good, "{outcome:?}");
+    }
+    assert_eq!(kept(&database).await, 2);
+}
+
+/// What cannot be opened is said by what the browser says of it.
+#[wasm_bindgen_test]
+async fn a_database_that_cannot_be_opened_is_said() {
+    for (number, (thrown, want)) in [
+        ("new DOMException('no', 'SecurityError')", Some(StoreError::Denied)),
+        ("new DOMException('no', 'QuotaExceededError')", Some(StoreError::Full)),
+        ("new TypeError('odd')", None),
+        ("'not even an error'", None),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let database = fresh(&format!("fault-open-{number}")).await;
+        patch("IDBFactory", "open", &format!("throw {thrown}"));
+        let (loaded, appended) = (database.load().await, database.append(&lines("a")).await);
+        mend("IDBFactory", "open");
+        let said = loaded.expect_err("it cannot be opened");
+        assert!(want.is_none_or(|want| want == said), "{thrown}: {said:?}");
+        assert_eq!(appended, Err(said));
+        assert_eq!(kept(&database).await, 0, "and later it can");
+    }
+}
+
+/// Keys and values that Potside never wrote: the entries are all there, the rest is set aside.
+#[wasm_bindgen_test]
+async fn foreign_keys_and_values_hide_no_entry() {
+    let database = fresh("fault-foreign").await;
+    let mut tablet = Journal::open(vec![], "tablet");
+    for number in 0..3 {
+        let body = Ingredient { name: format!("Wax {number}"), ..Ingredient::default() };
+        let entry =
+            tablet.entry(Act::Ingredient { id: Id(format!("w{number}")), over: None, body }, 1, number);
+        tablet.take(entry.clone());
+        database.append(&[(entry.id.0.clone(), entry.to_line())]).await.expect("stored");
+    }
+    wait(
+        "return new Promise((done, bad) => { const r = indexedDB.open('fault-foreign', 1); r.onsuccess = () => { \
+         const t = r.result.transaction('entries', 'readwrite'); const s = t.objectStore('entries'); \
+         const ring = {}; ring.ring = ring; \
+         const all = [[1, 'a number for a key'], [[1, 'x'], 'a list'], [new Date(0), 'a day'], ['', 'no key'], \
+           ['zz1', 5], ['zz2', null], ['zz3', undefined], ['zz4', ring], ['zz5', 10n], ['zz6', new Blob(['x'])], \
+           ['zz7', new Uint8Array(4)], ['\\ud800', '\\udfff broken signs']]; \
+         for (const [key, value] of all) s.put(value, key); \
+         t.oncomplete = () => { r.result.close(); done() }; t.onabort = () => bad(t.error) } })",
+    )
+    .await;
+    let lines = database.load().await.expect("loaded");
+    assert_eq!(lines.len(), 15);
+    let opened = Journal::open(lines, "tablet");
+    assert_eq!(opened.entries(), tablet.entries());
+    assert_eq!(opened.state(), tablet.state());
+    assert!(!opened.read_only() && !opened.damaged().is_empty());
+}
+
+/// Preferences cut off anywhere, or with one byte changed: they are as they were, or some are as by default.
+#[wasm_bindgen_test]
+async fn damaged_preferences_stop_nothing() {
+    let text = wire::write(&Prefs::default());
+    let set = |text: &str| {
+        let storage = web_sys::window().and_then(|w| w.local_storage().ok().flatten()).expect("it is there");
+        storage.set_item("potside.prefs", text).expect("set");
+    };
+    for at in 0..text.len() {
+        set(&text[..at]);
+        assert_eq!(Prefs::load(), Prefs::default(), "cut at {at}");
+        for put in ["\"", "9", "}", "null", "e999", "\u{0}"] {
+            set(&[&text[..at], put, &text[at + 1..]].concat());
+            let loaded = Prefs::load();
+            assert_eq!(wire::read(&wire::write(&loaded)), Ok(loaded), "{put} at {at}");
+        }
+    }
+    js("localStorage.clear()");
+}
