@@ -92,6 +92,8 @@ const TYPED: [&str; 34] = [
     "14, 16; 18\n20",
 ];
 
+const SHEET: &str = "Linalool; 78-70-6; 201-134-4; 5 - < 10 %; Skin Sens. 1 H317 ≥ 0.5 %; M=10; ATE oral 500; pH 1.8; no data";
+
 const LOG: &str = "0 185\n10 170 F\n20 158\n45 72 C\n120;95\n240\t80\n";
 
 impl Texts {
@@ -113,9 +115,16 @@ impl Texts {
         Self {
             typed: own(&TYPED),
             acts: entries.iter().map(|e| wire::write(&e.act)).collect(),
-            backups: vec![backup(&some, "tablet", 1), backup(&own(&["torn", "{\"v\":9,"]), "tablet", 2), some.join("\n")],
-            lists: [List::Vessels, List::Ingredients, List::Orders, List::Lots].into_iter().flat_map(given).collect(),
-            sheets: sheets.chain(own(&["Linalool; 78-70-6; 201-134-4; 5 - < 10 %; Skin Sens. 1 H317 ≥ 0.5 %; M=10; ATE oral 500; pH 1.8; no data"])).collect(),
+            backups: vec![
+                backup(&some, "tablet", 1),
+                backup(&own(&["torn", "{\"v\":9,"]), "tablet", 2),
+                some.join("\n"),
+            ],
+            lists: [List::Vessels, List::Ingredients, List::Orders, List::Lots]
+                .into_iter()
+                .flat_map(given)
+                .collect(),
+            sheets: sheets.chain(own(&[SHEET])).collect(),
             logs: own(&[LOG]),
             drafts: formulas.chain(vessels).collect(),
             lines,
@@ -128,9 +137,9 @@ impl Texts {
         let locale = if dice.once_in(2) { Locale::Point } else { Locale::Comma };
         let voice = Voice { locale, ..if dice.once_in(2) { american() } else { Voice::default() } };
         match dice.roll(2_000) {
-            0..3 => self.hostile(voice, dice),
-            3..9 => self.copy(dice),
-            9..60 => self.list(voice, dice),
+            0 => self.hostile(voice, dice),
+            1..5 => self.copy(dice),
+            5..60 => self.list(voice, dice),
             60..160 => sheet(&mutant(&self.sheets, dice), locale),
             160..300 => self.draft(voice, dice),
             300..400 => log(&mutant(&self.logs, dice), voice),
