@@ -4,7 +4,7 @@ use super::HERE;
 use crate::book::{Act, Id, Kept};
 use crate::dom::*;
 use crate::rooms::parts::{
-    Field, Typed, area, choice, confirm_sheet, field, finish, live, missing_page, page_head, press,
+    Field, Typed, area, choice, confirm_sheet, field, finish, live, missing_page, page_head, past, press,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::{Buys, Customer};
@@ -84,7 +84,10 @@ pub(super) fn form(shop: Workshop, changed: Option<Id>) -> View {
         choice("Buys", buys, &BUYS),
         area("Address and the like", contact),
         finish("Keep this customer", Some("#shelf/customers"), save),
-        changed.map(|_| press("danger", "Remove this person", move || forgetting.set(true))),
+        changed.map(|id| group![
+            past(shop, &id),
+            press("danger", "Remove this person", move || forgetting.set(true))
+        ]),
         confirm_sheet(
             "Remove this person?",
             "Name and address are taken out of everything that is stored here, for good: this cannot be undone, and no older copy \

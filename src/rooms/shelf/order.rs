@@ -6,7 +6,7 @@ use crate::book::{Act, Batch, Id, State};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{
-    caution, confirm_sheet, live, missing_page, page_head, page_part, press, sentence, sheet,
+    caution, confirm_sheet, live, missing_page, page_head, page_part, past, press, sentence, sheet,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::{Fit, Move, Open, OpenLine, Order, Reason, batch_number};
@@ -77,7 +77,8 @@ fn one(shop: Workshop, state: &State, id: &Id, (closing, sending): (Value<bool>,
                     .child("Change it")
             )
             .child(press("quiet", "Close the order", move || closing.set(true))),
-        sent(state, id)
+        sent(state, id),
+        past(shop, id)
     ]
 }
 

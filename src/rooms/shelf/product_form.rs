@@ -3,7 +3,7 @@
 use super::HERE;
 use crate::book::{Act, Id};
 use crate::dom::*;
-use crate::rooms::parts::{Field, Typed, field, finish, missing_page, page_head, pick, press};
+use crate::rooms::parts::{Field, Typed, field, finish, missing_page, page_head, past, pick, press};
 use crate::rooms::workshop::Workshop;
 use crate::shelf::ProductDraft;
 
@@ -71,12 +71,13 @@ pub(super) fn page(shop: Workshop, changed: Option<Id>, batch: &Id) -> View {
         ..Field::new(label).hint(hint).optional()
     };
     let away = changed.map(|id| {
+        let past = past(shop, &id);
         let retire = move || {
             if shop.act(Act::Retire { id: id.clone(), retired: true }) {
                 shop.go(HERE);
             }
         };
-        press("quiet", "Sell it no more", retire)
+        group![past, press("quiet", "Sell it no more", retire)]
     });
     group![
         page_head(HERE, "Shelf", "A candle to sell".to_owned()),

@@ -5,7 +5,8 @@ use crate::book::{Act, Id, State};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{
-    Field, Typed, caution, coins, field, finish, missing_page, page_head, page_part, press, sheet, text_field,
+    Field, Typed, caution, coins, field, finish, missing_page, page_head, page_part, past, press, sheet,
+    text_field,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::batch_number;
@@ -100,7 +101,8 @@ fn one(
             "lot-history",
             "What was done",
             el("ul").class("list").child(told.views()).view()
-        ))
+        )),
+        past(shop, &holding.id)
     ]
 }
 

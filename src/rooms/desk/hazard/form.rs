@@ -4,7 +4,7 @@ use crate::book::{Act, Id};
 use crate::desk::hazard::{LineError, SafetySheet, Substance};
 use crate::dom::*;
 use crate::quantity::Share;
-use crate::rooms::parts::{Field, Typed, field, finish, live, page_head, press, text_field};
+use crate::rooms::parts::{Field, Typed, field, finish, live, page_head, past, press, text_field};
 use crate::rooms::workshop::Workshop;
 
 const HERE: &str = "#desk";
@@ -42,11 +42,12 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         }
     };
     let away = old.clone().map(|id| {
+        let past = past(shop, &id);
         let away = move || {
             shop.act(Act::Retire { id: id.clone(), retired: true });
             shop.go(HERE);
         };
-        el("p").class("away").child(press("danger", "Put this sheet away", away))
+        group![past, el("p").class("away").child(press("danger", "Put this sheet away", away))]
     });
     group![
         page_head(HERE, "Desk", if old.is_some() { "Safety data" } else { "A new safety data sheet" }.to_owned()),

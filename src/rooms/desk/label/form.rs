@@ -5,7 +5,7 @@ use crate::desk::label::{Design, Market, Part, Sheet};
 use crate::dom::*;
 use crate::quantity::{Amount, Exact, Length, LengthUnit};
 use crate::rooms::parts::{
-    Field, Typed, choice, field, finish, length_field, page_head, press, stepper, text_field,
+    Field, Typed, choice, field, finish, length_field, page_head, past, press, stepper, text_field,
 };
 use crate::rooms::workshop::Workshop;
 
@@ -123,11 +123,12 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         }
     };
     let away = old.clone().map(|id| {
+        let past = past(shop, &id);
         let away = move || {
             shop.act(Act::Retire { id: id.clone(), retired: true });
             shop.go(HERE);
         };
-        el("p").class("away").child(press("danger", "Put this label away", away))
+        group![past, el("p").class("away").child(press("danger", "Put this label away", away))]
     });
     let lengths = LENGTHS.iter().zip(form.lengths);
     let lengths =
