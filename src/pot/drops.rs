@@ -163,7 +163,17 @@ fn judge(wanted: &[Exact], drops: Vec<u32>) -> DropChoice {
 
 /// The smallest whole number up to `most` that makes all of `numbers` whole.
 fn common_denominator(numbers: &[Exact], most: u32) -> Option<u32> {
-    (1..=most).find(|n| numbers.iter().all(|q| (*q * Exact::whole((*n).into())).is_whole()))
+    // The least common multiple of what each of them takes.
+    let mut all = 1_u32;
+    for number in numbers {
+        let takes = u32::try_from(number.parts().1).ok().filter(|n| *n <= most)?;
+        let (mut shared, mut rest) = (all, takes);
+        while rest != 0 {
+            (shared, rest) = (rest, shared % rest);
+        }
+        all = (all / shared).checked_mul(takes).filter(|n| *n <= most)?;
+    }
+    Some(all)
 }
 
 fn dilution(wanted: &[Exact], tolerance: Share) -> Option<u32> {
