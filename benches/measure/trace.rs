@@ -4,7 +4,7 @@
 use crate::decade_shared::{TEN_YEARS, lines};
 use crate::{line, median};
 use potside::book::{Act, Id, Journal};
-use potside::stores::{Ledger, Source};
+use potside::stores::{Ledger, LotEvent, Source};
 use std::hint::black_box;
 use std::time::Instant;
 
@@ -68,4 +68,12 @@ pub(crate) fn figures() {
     line("ledger_ms", millis(|| Ledger::of(black_box(state))), "ms", None);
     let trace = || whole.forward(state, black_box(&lot)).len() + whole.back(black_box(&batch)).len();
     line("trace_ms", millis(trace), "ms", Some(BUDGET_MS));
+    // What the Shelf asks after every change once a lot was on hold.
+    let mut journal = journal.clone();
+    let event = LotEvent::Held { reason: "cloudy".to_owned() };
+    let entry = journal.entry(Act::AtLot { lot: lot.clone(), event }, u64::from(u32::MAX), 1);
+    journal.take(entry);
+    let state = journal.state();
+    assert!(state.held().iter().any(|(held, _)| *held == batch));
+    line("held_ms", millis(|| black_box(state).held()), "ms", Some(BUDGET_MS));
 }

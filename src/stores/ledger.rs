@@ -132,6 +132,11 @@ pub(super) fn same(a: &str, b: &str) -> bool {
 
 impl Ledger {
     pub fn of(state: &State) -> Self {
+        Self::with(state, &|_| true)
+    }
+
+    /// With these batches only: what is told of a lot is whole where they are all that name it.
+    pub(super) fn with(state: &State, wanted: &dyn Fn(&Batch) -> bool) -> Self {
         let mut plays: Vec<Play> = Vec::new();
         let mut by_name: Map<usize> = Map::default();
         // Where each lot is: in which play, and which of its lots.
@@ -149,7 +154,7 @@ impl Ledger {
                 play.bring(lot, state);
             }
         }
-        for batch in state.batches.values() {
+        for batch in state.batches.values().filter(|b| wanted(b)) {
             note_uses(&mut plays, &places, batch);
         }
         let mut accounts: Vec<Account> = plays.into_iter().map(Play::run).collect();

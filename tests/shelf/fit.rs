@@ -178,3 +178,28 @@ fn what_finishes_a_candle_is_counted_out_of_the_stores() {
     assert_eq!(left(&shop, "lids"), of(10, 0));
     assert!(shop.state().held().is_empty());
 }
+
+/// Going through some batches only tells the same as going through all of them.
+#[test]
+fn what_is_held_is_what_the_whole_ledger_says() {
+    let mut shop = Shop::new();
+    for (lot, grams) in [("a", 600), ("b", 9_000), ("c", 9_000)] {
+        shop.grams(lot, "Soy", grams);
+    }
+    shop.grams("x", "Coco", 9_000);
+    // 504 g of Soy each: the second takes what is left of “a”, then “b”; the fourth names nothing held.
+    for (n, lots) in [&["a"][..], &["a", "b"], &["b", "a"], &["c"], &["x", "a"]].into_iter().enumerate() {
+        let batch = format!("p{n}");
+        shop.pour(&batch, 1, 4);
+        let lots = lots.iter().map(|l| id(l)).collect();
+        let sources = vec![potside::stores::Source { part: "Soy".to_owned(), lots }];
+        shop.act(1, Act::TakenFrom { batch: id(&batch), sources });
+    }
+    for (lot, held) in [("a", true), ("x", true), ("b", true), ("b", false), ("a", false), ("c", true)] {
+        shop.hold(lot, 2, held);
+        let whole = Ledger::of(shop.state());
+        let whole: Vec<_> = whole.held().into_iter().map(|(b, l)| (b.clone(), l.clone())).collect();
+        assert_eq!(shop.state().held(), whole, "{lot} {held}");
+        assert!(!whole.is_empty(), "{lot} {held}");
+    }
+}
