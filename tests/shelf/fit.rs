@@ -195,7 +195,7 @@ fn what_is_held_is_what_the_whole_ledger_says() {
         let sources = vec![potside::stores::Source { part: "Soy".to_owned(), lots }];
         shop.act(1, Act::TakenFrom { batch: id(&batch), sources });
     }
-    for (lot, held) in [("a", true), ("x", true), ("b", true), ("b", false), ("a", false), ("c", true)] {
+    for (lot, held) in [("b", true), ("a", true), ("x", true), ("b", false), ("a", false), ("c", true)] {
         shop.hold(lot, 2, held);
         let whole = Ledger::of(shop.state());
         let whole: Vec<_> = whole.held().into_iter().map(|(b, l)| (b.clone(), l.clone())).collect();
