@@ -1,7 +1,8 @@
 //! From a lot forward to the batches it went into, and from a batch back to every lot in it: one step each way.
 
+use super::ledger::same;
 use super::{Account, Holding, Ledger, LotEvent};
-use crate::book::{Batch, Id, Kept, State};
+use crate::book::{Batch, Id, Kept, Map, State};
 use crate::quantity::Exact;
 use crate::shelf::{Customer, Move, Order, Reason};
 use crate::sort;
@@ -48,7 +49,7 @@ impl State {
 
 impl State {
     /// Batches and the lots on hold that are in them: quicker than [`Ledger::held`], which it is the same as, since only
-    /// the batches that name a lot ever on hold are gone through.
+    /// what was taken of an ingredient ever on hold is gone through.
     pub fn held(&self) -> Vec<(Id, Id)> {
         let hold = |(_, _, event): &(u64, Id, LotEvent)| matches!(event, LotEvent::Held { .. });
         let ever = self.lot_events.iter().filter(|(_, events)| events.iter().any(hold));
@@ -56,7 +57,15 @@ impl State {
         if ever.is_empty() {
             return Vec::new();
         }
-        let names = |batch: &Batch| batch.sources.iter().flat_map(|s| &s.lots).any(|lot| ever.contains(&lot));
+        // How much a lot gave hangs on all that was taken of its ingredient.
+        let of = |lot: &Id| self.lots.get(lot).and_then(Kept::body).map(|l| l.ingredient.as_str());
+        let kinds: Vec<&str> = ever.iter().filter_map(|lot| of(lot)).collect();
+        let lots =
+            self.lots.iter().filter(|(lot, _)| of(lot).is_some_and(|a| kinds.iter().any(|b| same(a, b))));
+        let mut told: Map<()> = Map::default();
+        lots.for_each(|(lot, _)| told.add(lot, ()));
+        let names =
+            |batch: &Batch| batch.sources.iter().flat_map(|s| &s.lots).any(|lot| told.contains_key(lot));
         let ledger = Ledger::with(self, &names);
         ledger.held().into_iter().map(|(batch, lot)| (batch.clone(), lot.clone())).collect()
     }
