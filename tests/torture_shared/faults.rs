@@ -4,8 +4,8 @@
 use super::deal::Deck;
 use super::dice::Dice;
 use super::{Length, Tally, same};
-use potside::book::{Book, Entry, FailingStore, Fault, Journal, Saving, Store, StoreError};
-use std::collections::{BTreeMap, BTreeSet};
+use potside::book::{Act, Book, Entry, FailingStore, Fault, Id, Journal, Saving, Store, StoreError};
+use std::collections::BTreeSet;
 use std::pin::Pin;
 use std::rc::Rc;
 use std::task::{Context, Poll, Waker};
@@ -21,8 +21,11 @@ struct Flight {
 
 struct Tab {
     book: Book,
-    /// What was done here since it was opened, in order: ids and lines.
-    did: Vec<(String, String)>,
+    /// What was done here since it was opened, in order: its line, and how many lines had been given to the storage by then,
+    /// its own among them.
+    did: Vec<(usize, String)>,
+    /// How many lines were ever given to the storage: also those of entries that something was taken out of.
+    given: usize,
     flights: Vec<Flight>,
     /// What other tabs have told and this one has not heard yet.
     told: Vec<String>,
@@ -32,7 +35,7 @@ struct World {
     store: Rc<FailingStore>,
     tabs: Vec<Tab>,
     /// What was shown as saved, of every tab that ever was.
-    acknowledged: BTreeMap<String, String>,
+    acknowledged: BTreeSet<String>,
     done: BTreeSet<String>,
     clock: u64,
 }
@@ -70,7 +73,7 @@ impl World {
         let mut world = Self {
             store: Rc::new(FailingStore::at(faults)),
             tabs: Vec::new(),
-            acknowledged: BTreeMap::new(),
+            acknowledged: BTreeSet::new(),
             done: BTreeSet::new(),
             clock: START,
         };
@@ -90,7 +93,8 @@ impl World {
 
     fn open(&mut self) {
         let book = Book::open(self.lines(), DEVICE);
-        self.tabs.push(Tab { book, did: Vec::new(), flights: Vec::new(), told: Vec::new() });
+        let given = book.unsaved();
+        self.tabs.push(Tab { book, did: Vec::new(), given, flights: Vec::new(), told: Vec::new() });
     }
 
     fn act(&mut self, tab: usize, deck: &Deck, dice: &mut Dice) {
@@ -104,9 +108,10 @@ impl World {
             return tab.take_in(deck, dice);
         }
         let act = deck.deal(tab.book.journal(), dice);
-        if let Ok(id) = tab.book.act(act, self.clock, dice.next() as u32) {
+        let first = tab.given + 1;
+        if let Ok(id) = tab.gives(|book| book.act(act, self.clock, dice.next() as u32)) {
             let line = tab.book.journal().find(&id).map(Entry::to_line).unwrap_or_default();
-            tab.did.push((id.0, line));
+            tab.did.push((first, line));
         }
     }
 
@@ -164,12 +169,13 @@ impl World {
             if (tab.book.saving() == Saving::Saved) != (waits == 0) {
                 return Err(format!("{waits} wait and it says {:?}", tab.book.saving()));
             }
-            let saved = tab.did.len().checked_sub(waits).ok_or("more waits than was done")?;
+            let stored = tab.given.checked_sub(waits).ok_or("more waits than was given")?;
             self.done.extend(tab.did.iter().map(|(_, line)| line.clone()));
-            self.acknowledged.extend(tab.did[..saved].iter().cloned());
+            let saved = tab.did.iter().filter(|(given, _)| *given <= stored);
+            self.acknowledged.extend(saved.map(|(_, line)| line.clone()));
         }
         let stored: BTreeSet<String> = self.lines().into_iter().collect();
-        match self.acknowledged.values().find(|line| !stored.contains(*line)) {
+        match self.acknowledged.iter().find(|line| !stands(line, &stored)) {
             Some(lost) => Err(format!("acknowledged and not stored: {lost}")),
             None => Ok(()),
         }
@@ -178,51 +184,109 @@ impl World {
     /// Whether the book opens, with all that was shown as saved and nothing that was never done.
     fn whole(&self) -> Result<Journal, String> {
         let lines = self.lines();
-        if let Some(line) = lines.iter().find(|line| !self.done.contains(*line)) {
+        let strange = |line: &&String| {
+            !self.done.contains(*line) && !self.done.iter().any(|done| taken_out(done, line))
+        };
+        if let Some(line) = lines.iter().find(strange) {
             return Err(format!("stored and never done: {line}"));
         }
         let journal = Journal::open(lines, DEVICE);
         if !journal.damaged().is_empty() || journal.read_only() {
             return Err(format!("set aside: {:?}", journal.damaged()));
         }
-        for (id, line) in &self.acknowledged {
-            let found = journal.find(&potside::book::Id(id.clone())).map(Entry::to_line);
-            if found.as_ref() != Some(line) {
-                return Err(format!("acknowledged and not in the book: {line}"));
-            }
+        let entries: BTreeSet<String> = journal.entries().iter().map(Entry::to_line).collect();
+        if let Some(line) = self.acknowledged.iter().find(|line| !stands(line, &entries)) {
+            return Err(format!("acknowledged and not in the book: {line}"));
         }
         Ok(journal)
+    }
+
+    /// Stores what waits in a tab, as long as it takes.
+    fn empty(&mut self, tab: usize) -> Result<(), String> {
+        for _ in 0..400 {
+            self.tabs[tab].send(&self.store);
+            for flight in (0..self.tabs[tab].flights.len()).rev() {
+                self.answer(tab, flight);
+            }
+            (0..self.tabs[tab].flights.len()).for_each(|flight| self.tabs[tab].late(flight));
+        }
+        match self.tabs[tab].book.unsaved() {
+            0 => Ok(()),
+            _ => Err(format!("never stored: {:?}", self.tabs[tab].book.saving())),
+        }
     }
 
     /// In the end everything is stored, and every tab shows what the next opening shows.
     fn settle(&mut self) -> Result<(), String> {
         for tab in 0..self.tabs.len() {
-            for _ in 0..400 {
-                self.tabs[tab].send(&self.store);
-                for flight in (0..self.tabs[tab].flights.len()).rev() {
-                    self.answer(tab, flight);
-                }
-                (0..self.tabs[tab].flights.len()).for_each(|flight| self.tabs[tab].late(flight));
-            }
-            if self.tabs[tab].book.unsaved() > 0 {
-                return Err(format!("never stored: {:?}", self.tabs[tab].book.saving()));
-            }
+            self.empty(tab)?;
         }
         self.check()?;
-        let (journal, lines) = (self.whole()?, self.lines());
-        for tab in &mut self.tabs {
-            lines.iter().for_each(|line| tab.book.hear(line.clone()));
+        for tab in 0..self.tabs.len() {
+            for line in self.lines() {
+                self.tabs[tab].gives(|book| book.hear(line));
+            }
+            self.empty(tab)?;
+        }
+        self.check()?;
+        let (journal, lines) = (self.whole()?, self.lines().into_iter().collect());
+        for tab in &self.tabs {
             same("the entries", &tab.book.journal().entries(), &journal.entries())?;
             same("the states", tab.book.state(), journal.state())?;
-            if let Some((_, line)) = tab.did.iter().find(|(_, line)| !lines.contains(line)) {
+            if let Some((_, line)) = tab.did.iter().find(|(_, line)| !stands(line, &lines)) {
                 return Err(format!("done and not stored in the end: {line}"));
+            }
+        }
+        self.forgotten()
+    }
+
+    /// Of a customer who was removed no stored line tells, once the book was opened again.
+    fn forgotten(&mut self) -> Result<(), String> {
+        self.tabs.clear();
+        self.open();
+        self.empty(0)?;
+        let journal = self.whole()?;
+        let gone = |of: &Id| {
+            journal.entries().iter().any(|e| matches!(&e.act, Act::Forgotten { customer } if customer == of))
+        };
+        for line in self.lines() {
+            if let Ok(Entry { act: Act::Customer { id, body, .. }, .. }) = Entry::from_line(&line)
+                && gone(&id)
+                && !body.removed
+            {
+                return Err(format!("still told of one who was removed: {line}"));
             }
         }
         Ok(())
     }
 }
 
+/// Whether a line is among the stored ones: as it was, or without what was taken out of it.
+fn stands(line: &String, stored: &BTreeSet<String>) -> bool {
+    stored.contains(line) || stored.iter().any(|other| taken_out(line, other))
+}
+
+/// Whether the second is the first without what it said of a customer who was removed. All else is as it was.
+fn taken_out(line: &str, bare: &str) -> bool {
+    let (Ok(full), Ok(bare)) = (Entry::from_line(line), Entry::from_line(bare)) else { return false };
+    let place = |e: &Entry| (e.id.clone(), e.clock, e.at, e.device.clone());
+    match (&full.act, &bare.act) {
+        (Act::Customer { id, over, .. }, Act::Customer { id: same, over: still, body }) => {
+            body.removed && id == same && over == still && place(&full) == place(&bare)
+        }
+        _ => false,
+    }
+}
+
 impl Tab {
+    /// Does something with the book, and counts what it gives to the storage.
+    fn gives<T>(&mut self, how: impl FnOnce(&mut Book) -> T) -> T {
+        let before = self.book.unsaved();
+        let out = how(&mut self.book);
+        self.given += self.book.unsaved() - before;
+        out
+    }
+
     /// As the page does: what waits goes to the storage.
     fn send(&mut self, store: &Rc<FailingStore>) {
         let Some(lines) = self.book.to_store() else { return };
@@ -244,10 +308,10 @@ impl Tab {
         dice.shuffle(&mut told);
         for line in told {
             if dice.once_in(8) {
-                self.book.hear(line.clone());
+                self.gives(|book| book.hear(line.clone()));
             }
             if !dice.once_in(8) {
-                self.book.hear(line);
+                self.gives(|book| book.hear(line));
             }
         }
     }
@@ -262,8 +326,8 @@ impl Tab {
         let here = self.book.journal();
         let fresh = other.entries().iter().filter(|e| here.find(&e.id).is_none());
         let entries: Vec<_> = fresh.map(|e| (e.clone(), e.to_line())).collect();
-        if self.book.take_in(entries.clone()).is_ok() {
-            self.did.extend(entries.into_iter().map(|(e, line)| (e.id.0, line)));
+        if self.gives(|book| book.take_in(entries.clone())).is_ok() {
+            self.did.extend(entries.into_iter().map(|(_, line)| (self.given, line)));
         }
     }
 }
