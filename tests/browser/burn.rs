@@ -143,6 +143,18 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     }
     b.sees("C 12 passed in 3 candles").await;
     look(&b, &axe, "burn-told", &mut found).await;
+    // Put right, put away, and taken out again: what was burned stays with it.
+    b.tap("Put it right").await;
+    b.fill("Mark on the candle", "B4").await;
+    b.tap("Keep this candle").await;
+    b.sees("C 12 passed in 3 candles").await;
+    b.sees("B4").await;
+    b.tap("Put this trial away").await;
+    b.room("bench/burn").await;
+    b.tap("Put away (1)").await;
+    b.tap("Use B4 again").await;
+    b.waits("nothing put away", "return !document.body.innerText.includes('Put away')", vec![]).await;
+    b.sees("B4").await;
     for page in ["bench/burn/new", "bench/burn/limits", "bench/burn/wicks/new"] {
         b.room(page).await;
         look(&b, &axe, &page.replace('/', "-"), &mut found).await;

@@ -2,9 +2,9 @@
 
 use super::known::ingredient;
 use crate::bench::{MeltingPot, Scale};
-use crate::book::{Act, Id, Kept, Map};
+use crate::book::Kept;
 use crate::dom::*;
-use crate::rooms::parts::{live, page_part, press};
+use crate::rooms::parts::{away, live, page_part, retired};
 use crate::rooms::workshop::Workshop;
 use crate::vessel::Vessel;
 
@@ -65,32 +65,6 @@ fn rows(rows: Vec<View>, none: &'static str) -> View {
     } else {
         el("ul").class("list").child(rows).view()
     }
-}
-
-/// Things put away, each with the button that takes it out again. Nothing where there are none.
-fn away(shop: Workshop, away: Vec<(Id, String)>) -> View {
-    if away.is_empty() {
-        return ().view();
-    }
-    let one = |(id, name): (Id, String)| {
-        let words = format!("Use {name} again");
-        let out = move || {
-            shop.act(Act::Retire { id: id.clone(), retired: false });
-        };
-        el("li").class("row").child(el("span").child(name)).child(press("quiet", words, out))
-    };
-    el("details")
-        .class("put-away")
-        .child(el("summary").child(format!("Put away ({})", away.len())))
-        .child(el("ul").class("list").child(away.into_iter().map(one).views()))
-        .view()
-}
-
-/// What is put away of these, by name.
-fn retired<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<(Id, String)> {
-    let names =
-        things.values().filter(|k| k.retired).filter_map(|k| Some((k.id.clone(), name(k.body()?).clone())));
-    names.collect()
 }
 
 fn scales(shop: Workshop) -> View {

@@ -1,6 +1,7 @@
 //! Parts that every room uses: fields, choices, sheets, the why, notes.
 
 mod amounts;
+mod away;
 mod chart;
 mod choice;
 mod chooser;
@@ -18,6 +19,7 @@ mod stepper;
 mod why;
 
 pub use amounts::{area, length_field, mass_field, share_field, temperature_field, text_field};
+pub use away::{away, retired};
 pub use chart::{captions, chart};
 pub use choice::{Choice, choice};
 pub use chooser::{chooser, refusal};

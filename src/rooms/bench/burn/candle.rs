@@ -29,13 +29,17 @@ fn inside(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
     let like = |words: &'static str| {
         el("a").class("button").attr("href", ["#bench/burn/new/", &id.0].concat()).child(words)
     };
+    let change = el("a")
+        .class("button")
+        .attr("href", [super::HERE, "/", &id.0, "/change"].concat())
+        .child("Put it right");
     group![
         page_head(super::HERE, "Burn trials", trial.name.clone()),
         el("p").class("lead").child([&trial.made(), "; ", &trial.wax, "."].concat()),
         page_part("burn-now", "Now", now(shop, id, trial, course)),
         tells::parts(shop, id, trial, course),
         page_part("burn-end", "The verdict", verdict(shop, id, trial, course)),
-        el("p").class("actions").child(like("Another like it")).child(take_back(shop, id)),
+        el("p").class("actions").child(like("Another like it")).child(change).child(take_back(shop, id)),
         put_away(shop, id.clone(), "Put this trial away")
     ]
 }

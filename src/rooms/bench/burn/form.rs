@@ -6,8 +6,8 @@ use crate::book::{Act, Id, Known};
 use crate::dom::*;
 use crate::quantity::{Length, Mass, ShareUnit};
 use crate::rooms::parts::{
-    Field, Pick, Typed, choice, finish, length_field, live, mass_field, page_head, pick, share_field,
-    text_field,
+    Field, Pick, Typed, choice, finish, length_field, live, mass_field, missing_page, page_head, pick,
+    share_field, text_field,
 };
 use crate::rooms::workshop::Workshop;
 
@@ -30,7 +30,7 @@ struct Form {
 
 impl Form {
     /// As the candle `like` is, but for its mark and weight; with the wick at `place` of its series where one is named.
-    fn new(shop: Workshop, like: &Id, place: &str) -> Self {
+    fn like(shop: Workshop, like: &Id, place: &str) -> Self {
         let (like, next) = shop.state(|s| {
             let like = s.trials.get(like).and_then(|k| k.body().cloned());
             let wick = like
@@ -56,6 +56,26 @@ impl Form {
             replicate: Typed::new(again.to_string()),
             start: Typed::new(""),
             fill: Typed::amount(like.as_ref().map(|t| t.fill)),
+        }
+    }
+
+    /// As the candle is.
+    fn of(trial: &Trial) -> Self {
+        let text = |text: &String| Typed::new(text.as_str());
+        Self {
+            formula: Value::new(String::new()),
+            name: text(&trial.name),
+            fragrance: text(&trial.fragrance),
+            load: Typed::amount(trial.load),
+            heavy: Value::new(trial.heavy),
+            wax: text(&trial.wax),
+            vessel: text(&trial.vessel),
+            diameter: Typed::amount(Some(trial.diameter)),
+            series: Value::new(trial.series.clone()),
+            wick: text(&trial.wick),
+            replicate: Typed::new(trial.replicate.to_string()),
+            start: Typed::amount(Some(trial.start)),
+            fill: Typed::amount(Some(trial.fill)),
         }
     }
 
@@ -109,8 +129,23 @@ impl Form {
     }
 }
 
+/// A new one.
 pub(super) fn page(shop: Workshop, like: &Id, place: &str) -> View {
-    let form = Form::new(shop, like, place);
+    filled(shop, Form::like(shop, like, place), None)
+}
+
+/// One that is there, to be put right: what was weighed and seen stays.
+pub(super) fn change(shop: Workshop, id: &Id) -> View {
+    let known = shop.state_untracked(|s| s.trials.get(id)?.latest().cloned());
+    match known {
+        Some(version) => filled(shop, Form::of(&version.body), Some((id.clone(), version.entry))),
+        None => missing_page(HERE, "Burn trials", "There is no candle of this address in this book."),
+    }
+}
+
+/// `known`: which candle is put right, and over which version of it.
+fn filled(shop: Workshop, form: Form, known: Option<(Id, Id)>) -> View {
+    let new = known.is_none();
     watch(move || {
         let formula = Id(form.formula.get());
         if let Some(known) = untrack(|| shop.state(|s| s.known_of(&formula, shop.voice()))) {
@@ -144,8 +179,11 @@ pub(super) fn page(shop: Workshop, like: &Id, place: &str) -> View {
     };
     let save = move || match form.trial(shop) {
         Ok(trial) => {
-            let id = shop.new_id();
-            if shop.act(Act::Trial { id: id.clone(), over: None, body: Box::new(trial) }) {
+            let (id, over) = match known.clone() {
+                Some((id, over)) => (id, Some(over)),
+                None => (shop.new_id(), None),
+            };
+            if shop.act(Act::Trial { id: id.clone(), over, body: Box::new(trial) }) {
                 shop.go(&super::address(&id));
             }
             Vec::new()
@@ -178,6 +216,6 @@ pub(super) fn page(shop: Workshop, like: &Id, place: &str) -> View {
             .child(live(sizes))
             .child(crate::rooms::parts::field(counted, form.replicate, count)),
         choice("The fragrance is", form.heavy, &heavy),
-        finish("Put it on trial", Some(HERE), save)
+        finish(if new { "Put it on trial" } else { "Keep this candle" }, Some(HERE), save)
     ]
 }

@@ -14,18 +14,19 @@ use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::keep;
 use crate::quantity::{Amount, AmountError, Quantity};
-use crate::rooms::parts::{Typed, caution, live, page_head, page_part, press};
+use crate::rooms::parts::{Typed, away, caution, live, page_head, page_part, press, retired};
 use crate::rooms::workshop::Workshop;
 
 const HERE: &str = "#bench/burn";
 
 /// `#bench/burn`: all candles; `/new`, also with a candle to be like and a place in its series after it; `/wicks/ID` or
-/// `new`; `/limits`; `/ID`: one candle.
+/// `new`; `/limits`; `/ID`: one candle, `/ID/change` to put it right.
 pub(super) fn page(shop: Workshop, what: &str, id: &str, place: &str) -> View {
     let named = Id(id.to_owned());
     match what {
         "" => home(shop),
         "new" => form::page(shop, &named, place),
+        of if id == "change" => form::change(shop, &Id(of.to_owned())),
         "wicks" => wicks::page(shop, &named),
         "limits" => limits::page(shop),
         _ => candle::page(shop, Id(what.to_owned())),
@@ -55,6 +56,7 @@ weigh: the trials tell how it burns and which wick to try next.",
 draughts, on something that takes heat. Never water on burning wax: put the lid on.",
         ),
         live(move || all.with(|all| rows(shop, all))),
+        live(move || away(shop, shop.state(|s| retired(&s.trials, |t| &t.name)))),
         el("p")
             .class("actions")
             .child(link("#bench/burn/new", "A new candle"))

@@ -9,7 +9,7 @@ pub(super) use result::page as result;
 use crate::book::Kept;
 use crate::desk::hazard::SafetySheet;
 use crate::dom::*;
-use crate::rooms::parts::live;
+use crate::rooms::parts::{away, live, retired};
 use crate::rooms::workshop::Workshop;
 
 /// The part of the Desk: what is typed in, and the ways on.
@@ -20,6 +20,7 @@ pub(super) fn body(shop: Workshop) -> View {
 formula to the candle: which pictograms, which words, and why.",
         ),
         live(move || list(shop)),
+        live(move || away(shop, shop.state(|s| retired(&s.safety, |s| &s.ingredient)))),
         el("p")
             .class("actions")
             .child(el("a").class("button").attr("href", "#desk/safety/new").child("Type in a sheet"))

@@ -11,7 +11,7 @@ pub(super) use print::page as print;
 use crate::book::Kept;
 use crate::desk::label::{Design, Part};
 use crate::dom::*;
-use crate::rooms::parts::live;
+use crate::rooms::parts::{away, live, retired};
 use crate::rooms::workshop::Workshop;
 
 /// The part of the Desk: the labels there are.
@@ -22,6 +22,7 @@ pub(super) fn body(shop: Workshop) -> View {
 with fire safety and hazards. It prints true to size.",
         ),
         live(move || list(shop)),
+        live(move || away(shop, shop.state(|s| retired(&s.labels, |d| &d.name)))),
         el("p").class("actions").child(el("a").class("button").attr("href", "#desk/label/new").child("Add a label"))
     ]
 }
