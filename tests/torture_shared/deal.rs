@@ -27,7 +27,13 @@ impl Deck {
 
     /// A few of the acts, so that two who deal from them often change the same thing.
     pub(crate) fn hand(&self, dice: &mut Dice) -> Self {
-        Self { acts: (0..6 + dice.roll(8)).map(|_| dice.pick(&self.acts).clone()).collect() }
+        let mut acts: Vec<_> = (0..6 + dice.roll(8)).map(|_| dice.pick(&self.acts).clone()).collect();
+        if dice.once_in(4) {
+            // A person who is removed, here while something is written of them there.
+            let people = |(kind, _): &&(String, Value)| kind == "Customer" || kind == "Forgotten";
+            acts.extend(self.acts.iter().filter(people).cloned());
+        }
+        Self { acts }
     }
 
     /// An act for this book, mostly one that makes sense there.

@@ -46,7 +46,12 @@ fn forge(of: &Journal, into: &mut Journal, deck: &Deck, dice: &mut Dice) {
     }
     let like = dice.pick(of.entries()).clone();
     let clock = if dice.once_in(2) { like.clock } else { 1 + dice.roll(60) as u64 };
-    into.take(Entry { clock, act: deck.deal(into, dice), ..like });
+    let act = deck.deal(into, dice);
+    // Of two entries of one name one is set aside; a removal cannot be, once it has taken out what was said.
+    if [&like.act, &act].into_iter().any(|act| matches!(act, Act::Forgotten { .. } | Act::Customer { .. })) {
+        return;
+    }
+    into.take(Entry { clock, act, ..like });
 }
 
 fn law(deck: &Deck, whole: &[Entry], dice: &mut Dice) -> Result<(), String> {
@@ -155,7 +160,10 @@ fn fork(
     if !both.forks().iter().any(|f| f.thing == thing) {
         return Err("it is not among all that are to be chosen".to_owned());
     }
-    let written = sides.iter().flat_map(|side| side.entries()).find(|e| both.find(&e.id) != Some(e));
+    // Of another customer, who was removed, nothing is told.
+    let other = |e: &Entry| matches!(&e.act, Act::Customer { id, .. } if *id != thing);
+    let is_there = |e: &Entry| both.find(&e.id).is_some_and(|found| found == e || other(e));
+    let written = sides.iter().flat_map(|side| side.entries()).find(|e| !is_there(e));
     if let Some(gone) = written {
         return Err(format!("gone: {}", gone.id));
     }
