@@ -75,6 +75,21 @@ pub(crate) async fn finish(b: &Browser) {
     b.saved().await;
 }
 
+/// Ticks every step of finishing on a batch's page.
+pub(crate) async fn tick_all(b: &Browser) {
+    for step in [
+        "The wax is solid through",
+        "Wicks trimmed to ¼ in (6 mm)",
+        "Vessels wiped clean",
+        "Caution label on",
+        "Product label on",
+        "Lid or cover on",
+    ] {
+        b.tap(step).await;
+        b.sees(&["✓ ", step].concat()).await;
+    }
+}
+
 /// Waits until another step is shown.
 pub(crate) async fn moved_on(b: &Browser, before: Option<u32>) {
     let script = "return !document.querySelector('.place') || \

@@ -1,7 +1,7 @@
 //! From an order through the plan of the pours to what is sent and recalled, by touch, from an empty app, offline.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{finish, own_workshop};
+use crate::flow::{finish, own_workshop, tick_all};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use crate::stores::came;
@@ -109,17 +109,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.room("shelf").await;
     first(&b, ".list a[href^=\"#shelf/batch\"]").await;
     b.sees("The wax is solid through").await;
-    for step in [
-        "The wax is solid through",
-        "Wicks trimmed to ¼ in (6 mm)",
-        "Vessels wiped clean",
-        "Caution label on",
-        "Product label on",
-        "Lid or cover on",
-    ] {
-        b.tap(step).await;
-        b.sees(&["✓ ", step].concat()).await;
-    }
+    tick_all(&b).await;
     b.room("shelf").await;
     b.tap("North Shop").await;
     b.tap("Send 3 candles").await;

@@ -1,7 +1,7 @@
 //! From an order to what is sent, by touch, with the server gone.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{begin, finish, own_workshop};
+use crate::flow::{begin, finish, own_workshop, tick_all};
 use crate::look::{axe, look};
 use crate::pour::serve;
 
@@ -82,17 +82,7 @@ async fn an_order_is_poured_finished_and_sent() {
     b.sees("The wax is solid through").await;
     let waits = "return document.querySelectorAll('.tick:disabled').length === 5";
     b.waits("steps that wait", waits, vec![]).await;
-    for step in [
-        "The wax is solid through",
-        "Wicks trimmed to ¼ in (6 mm)",
-        "Vessels wiped clean",
-        "Caution label on",
-        "Product label on",
-        "Lid or cover on",
-    ] {
-        b.tap(step).await;
-        b.sees(&["✓ ", step].concat()).await;
-    }
+    tick_all(&b).await;
     b.tap("Candles went, or came back").await;
     b.tap("Write it down").await;
     b.sees("1 candle broken").await;
