@@ -2,6 +2,7 @@
 //! goes on through a restart.
 
 use crate::browser::{Browser, Engine};
+use crate::flow::from_the_device;
 use crate::look::{axe, look};
 use crate::pour::serve;
 use serde_json::Value;
@@ -57,11 +58,7 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     let host = serve("/");
     let address = host.address();
     let mut b = Browser::start(Engine::Chromium, "burn").await;
-    b.open(&address).await;
-    b.size(1024, 768).await;
-    b.kept_offline().await;
-    drop(host);
-    b.open(&address).await;
+    from_the_device(&b, host).await;
     b.sees("From the formula to the poured candle").await;
     b.room("bench/burn").await;
     b.sees("No candle on trial yet").await;

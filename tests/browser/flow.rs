@@ -1,7 +1,18 @@
 //! What the tests do in the app: a workshop typed in from nothing, and a pour from the first step to its record.
 
 use crate::browser::Browser;
+use crate::host::Host;
 use serde_json::json;
+
+/// Opens the app, waits until it is kept on the device, and opens it again with the server gone.
+pub(crate) async fn from_the_device(b: &Browser, host: Host) {
+    let address = host.address();
+    b.open(&address).await;
+    b.size(1024, 768).await;
+    b.kept_offline().await;
+    drop(host);
+    b.open(&address).await;
+}
 
 /// From an empty app: a scale, a vessel, a formula.
 pub(crate) async fn own_workshop(b: &Browser) {

@@ -1,7 +1,7 @@
 //! From an order through the plan of the pours to what is sent and recalled, by touch, from an empty app, offline.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{finish, own_workshop, tick_all};
+use crate::flow::{finish, from_the_device, own_workshop, tick_all};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use crate::stores::came;
@@ -31,11 +31,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     let host = serve("/");
     let address = host.address();
     let b = Browser::start(Engine::Chromium, "plan").await;
-    b.open(&address).await;
-    b.size(1024, 768).await;
-    b.kept_offline().await;
-    drop(host);
-    b.open(&address).await;
+    from_the_device(&b, host).await;
     own_workshop(&b).await;
     came(&b, "Plain wax", "W-1", "12").await;
     came(&b, "Apple", "A-7", "40").await;

@@ -1,7 +1,7 @@
 //! The whole pour: by touch and by keyboard, with the server gone, after a restart, after kills, in three engines.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{begin, done, finish, moved_on, own_workshop, ready, step};
+use crate::flow::{begin, done, finish, from_the_device, moved_on, own_workshop, ready, step};
 use crate::host::Host;
 use fantoccini::key::Key;
 use std::path::Path;
@@ -19,11 +19,7 @@ async fn a_pour_by_touch_with_the_server_gone() {
     let host = serve("/some/where/");
     let address = host.address();
     let mut b = Browser::start(Engine::Chromium, "touch").await;
-    b.open(&address).await;
-    b.size(1024, 768).await;
-    b.kept_offline().await;
-    drop(host);
-    b.open(&address).await;
+    from_the_device(&b, host).await;
     own_workshop(&b).await;
     b.shot("formula").await;
     begin(&b).await;

@@ -1,7 +1,7 @@
 //! The stores by touch: a lot is bought, poured, traced, put on hold and recalled; and how their pages look.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{begin, finish, own_workshop};
+use crate::flow::{begin, finish, from_the_device, own_workshop};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use serde_json::json;
@@ -24,13 +24,8 @@ pub(crate) async fn came(b: &Browser, what: &str, lot: &str, price: &str) {
 #[tokio::test]
 async fn a_lot_from_its_delivery_to_its_recall() {
     let host = serve("/some/where/");
-    let address = host.address();
     let b = Browser::start(Engine::Chromium, "stores").await;
-    b.open(&address).await;
-    b.size(1024, 768).await;
-    b.kept_offline().await;
-    drop(host);
-    b.open(&address).await;
+    from_the_device(&b, host).await;
     own_workshop(&b).await;
     came(&b, "Plain wax", "W-1", "12").await;
     came(&b, "Apple", "A-7", "40").await;

@@ -102,22 +102,16 @@ impl Shop {
 
     /// So many pieces of something, got on the first day.
     pub(crate) fn pieces(&mut self, lot: &str, of: &str, pieces: u32) {
-        let body = Lot {
-            ingredient: of.to_owned(),
-            number: lot.to_owned(),
-            supplier: String::new(),
-            got_on: Day(FIRST),
-            best_before: None,
-            price: Money(100),
-            bought: Bought { packs: 1, pack: Pack::Pieces(pieces) },
-            amount: Exact::whole(pieces.into()),
-        };
-        self.act(0, Act::Lot { id: id(lot), over: None, body });
+        self.lot(lot, of, Pack::Pieces(pieces), Exact::whole(pieces.into()));
     }
 
     /// So many grams of something, got on the first day.
     pub(crate) fn grams(&mut self, lot: &str, of: &str, grams: i128) {
         let amount = Exact::whole(grams);
+        self.lot(lot, of, Pack::Weight(Amount::new(amount, MassUnit::Gram)), amount);
+    }
+
+    fn lot(&mut self, lot: &str, of: &str, pack: Pack, amount: Exact) {
         let body = Lot {
             ingredient: of.to_owned(),
             number: lot.to_owned(),
@@ -125,7 +119,7 @@ impl Shop {
             got_on: Day(FIRST),
             best_before: None,
             price: Money(100),
-            bought: Bought { packs: 1, pack: Pack::Weight(Amount::new(amount, MassUnit::Gram)) },
+            bought: Bought { packs: 1, pack },
             amount,
         };
         self.act(0, Act::Lot { id: id(lot), over: None, body });
