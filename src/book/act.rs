@@ -8,7 +8,7 @@ use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
 use crate::formula::Formula;
 use crate::pot::{Event, Plan};
-use crate::shelf::{Customer, Finish, Move, Order, Product};
+use crate::shelf::{Customer, Finish, Move, Order, Pins, Product};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::vessel::Vessel;
 use crate::wire::wire_enum;
@@ -128,6 +128,11 @@ pub enum Act {
         step: Finish,
         done: bool,
     },
+    /// Which pours of a product the plan is made around.
+    Pinned {
+        product: Id,
+        body: Pins,
+    },
     /// What work costs, and how prices are made.
     Rates(Box<Rates>),
     /// A candle to be burned on trial.
@@ -186,6 +191,7 @@ wire_enum!(Act {
     Order { id, over [skip], body },
     Moved { id, over [skip], body },
     Ticked { batch, step, done },
+    Pinned { product, body },
     Rates(it),
     Trial { id, over [skip], body },
     AtTrial { trial, event },
@@ -231,6 +237,7 @@ impl Act {
             | Self::Order { id, .. }
             | Self::Moved { id, .. }
             | Self::Ticked { batch: id, .. }
+            | Self::Pinned { product: id, .. }
             | Self::Scale { id, .. }
             | Self::Pot { id, .. }
             | Self::Ingredient { id, .. }
@@ -286,6 +293,7 @@ impl Act {
             | Self::Limits(_)
             | Self::Forgotten { .. }
             | Self::Ticked { .. }
+            | Self::Pinned { .. }
             | Self::Replace(_)
             | Self::Undo { .. } => None,
         }

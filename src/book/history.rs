@@ -119,6 +119,7 @@ impl Journal {
             Act::Limits(_) => plain("Limits of trials set"),
             Act::Replace(_) => plain("The book replaced by a copy"),
             Act::Forgotten { .. } => plain("Removed from the book for good"),
+            Act::Pinned { .. } => plain("The plan of its pours changed"),
             Act::Ticked { .. } => plain("A step of finishing"),
             Act::AtTrial { .. } => plain("Looked at in the burn trial"),
             Act::Began { .. } => plain("The pour began"),

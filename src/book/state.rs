@@ -9,7 +9,7 @@ use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
 use crate::formula::Formula;
 use crate::pot::{Plan, Run};
-use crate::shelf::{Customer, Finish, Move, Order, Product, Ticked, batch_number};
+use crate::shelf::{Customer, Finish, Move, Order, Pins, Product, Ticked, batch_number};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::text;
 use crate::vessel::Vessel;
@@ -102,6 +102,8 @@ pub struct State {
     pub orders: Map<Kept<Order>>,
     /// Candles that went or came back.
     pub moves: Map<Kept<Move>>,
+    /// What was said last of the pours of each product, and when (milliseconds since 1970).
+    pub pins: Map<(u64, Pins)>,
     pub settings: Settings,
     pub rates: Rates,
     pub limits: Limits,
@@ -140,6 +142,11 @@ impl State {
                 b.entries.push(entry.id.clone());
                 Ok(())
             }),
+            Act::Pinned { product, body } => {
+                self.pins.remove(product);
+                self.pins.add(product, (entry.at, body.clone()));
+                Ok(())
+            }
             Act::Label { id, over, body } => write(&mut self.labels, entry, id, over, body),
             Act::Retire { id, retired } => self.retire(id, *retired),
             Act::Settings(settings) => {
@@ -206,6 +213,7 @@ impl State {
                 self.customers.remove(id);
                 self.orders.remove(id);
                 self.moves.remove(id);
+                self.pins.remove(id);
                 self.scales.remove(id);
                 self.pots.remove(id);
                 self.ingredients.remove(id);

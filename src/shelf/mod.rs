@@ -6,6 +6,7 @@ mod finish;
 mod lead;
 mod number;
 mod open;
+mod pins;
 pub mod planning;
 mod stock;
 
@@ -14,6 +15,7 @@ pub use finish::{FINISHES, Finish, Ticked};
 pub use lead::Lead;
 pub use number::{batch_number, check_sign, is_batch_number};
 pub use open::{Fit, Open, OpenLine, Share, When};
+pub use pins::Pins;
 pub use stock::{Shelf, Stand, Stock};
 
 use crate::book::Id;

@@ -81,10 +81,18 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.tap("Hold on to so many").await;
     b.sees("5 × Orchard jar").await;
     b.sees("You hold on to it.").await;
+    // It is kept in the book: the app may be left meanwhile.
+    b.saved().await;
+    b.client.refresh().await.unwrap();
+    b.sees("5 × Orchard jar").await;
+    b.sees("You hold on to it.").await;
     b.tap("Let it go").await;
     b.sees("4 × Orchard jar").await;
     b.tap("Not today").await;
     b.sees("Nothing needs to be poured.").await;
+    b.sees("You left it out for today.").await;
+    b.saved().await;
+    b.client.refresh().await.unwrap();
     b.sees("You left it out for today.").await;
     b.tap("Plan it again").await;
     b.sees("4 × Orchard jar").await;
@@ -94,8 +102,14 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.sees("in the next. Least short").await;
     b.saved().await;
 
+    // Who leaves the page has no better plan looked for: what is asked last is nothing, and takes the place of the rest.
+    let listen = "window.asked = []; const send = Worker.prototype.postMessage;
+        Worker.prototype.postMessage = function (job, ...more) { asked.push(job[1]); send.call(this, job, ...more); };";
+    b.client.execute(listen, vec![]).await.unwrap();
     b.tap("Pour it").await;
     b.sees("Start this pour").await;
+    let asked = b.client.execute("return JSON.parse(asked.at(-1)).goods.length", vec![]).await.unwrap();
+    assert_eq!(asked, 0);
     b.sees("667").await;
     b.tap("Start this pour").await;
     b.sees("From lot W-1").await;

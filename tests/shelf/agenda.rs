@@ -195,7 +195,7 @@ fn what_the_person_holds_on_to_stands() {
     let asked = agenda(&shop, &picks);
     let pinned: Vec<u32> = asked.problem.pinned.iter().map(|p| p.size.number).collect();
     assert_eq!(pinned, [12], "of a size of its own");
-    assert_eq!(asked.refused, ["Fig: No pot holds 40 in one pour."]);
+    assert_eq!(asked.refused, [(pick(40), "Fig: No pot holds 40 in one pour.".to_owned())]);
     assert!(asked.problem.goods[0].sizes.is_empty() && asked.items[0].dropped);
     assert_eq!(asked.problem.goals, [Goal::Pours]);
     // The smallest pot that holds it.

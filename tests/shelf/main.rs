@@ -8,4 +8,5 @@ mod agenda;
 mod common;
 mod fit;
 mod orders;
+mod pins;
 mod shared;

@@ -2,9 +2,9 @@
 //! be met. Each can be held on to, made larger or smaller, or left out; the rest is planned anew.
 
 use super::HERE;
-use crate::book::{Act, Settings};
+use crate::book::{Act, Id, Settings, State};
 use crate::dom::*;
-use crate::keep::{self, Which};
+use crate::keep;
 use crate::pot::WIDE;
 use crate::rooms::parts::{
     Typed, captions, caution, live, page_head, page_part, press, sentence, sheet, stepper,
@@ -12,8 +12,8 @@ use crate::rooms::parts::{
 use crate::rooms::pot;
 use crate::rooms::workshop::Workshop;
 use crate::shelf::agenda::{Agenda, Pick, Picks, Rows};
-use crate::shelf::planning::{Goal, Plan, Pour};
-use std::cell::RefCell;
+use crate::shelf::planning::{Goal, Plan, Pour, Problem};
+use leptos::prelude::on_cleanup;
 use std::rc::Rc;
 
 const GOALS: [(Goal, &str); 5] = [
@@ -24,18 +24,12 @@ const GOALS: [(Goal, &str); 5] = [
     (Goal::Changes, "Fewest changes of colour and fragrance"),
 ];
 
-thread_local! {
-    /// What the person holds on to, in which workshop: it outlives the page, not the app.
-    static KEPT: RefCell<Option<(Which, Picks)>> = const { RefCell::new(None) };
-}
-
 /// What is asked, and the best plan so far.
 type Shown = Option<Rc<(Agenda, Plan)>>;
 
 #[derive(Clone, Copy)]
 struct Page {
     shop: Workshop,
-    picks: Value<Picks>,
     shown: Value<Shown>,
     /// True while better plans are looked for.
     looking: Value<bool>,
@@ -47,11 +41,8 @@ struct Page {
 }
 
 pub(super) fn page(shop: Workshop) -> View {
-    let which = untrack(|| shop.which());
-    let kept = KEPT.with_borrow(|k| k.clone().filter(|(of, _)| *of == which).map(|(_, picks)| picks));
     let page = Page {
         shop,
-        picks: Value::new(kept.unwrap_or_default()),
         shown: Value::new(None),
         looking: Value::new(true),
         missing: Value::new(false),
@@ -60,9 +51,7 @@ pub(super) fn page(shop: Workshop) -> View {
     };
     let asked = Value::new(0_u32);
     watch(move || {
-        let picks = page.picks.get();
-        KEPT.replace(Some((which, picks.clone())));
-        let agenda = agenda(shop, picks);
+        let agenda = agenda(shop);
         asked.update(|n| *n += 1);
         let mine = asked.get_untracked();
         page.looking.set(true);
@@ -78,6 +67,8 @@ pub(super) fn page(shop: Workshop) -> View {
             current
         });
     });
+    // What is asked for last takes the place of the search that goes on: this one is over at once.
+    on_cleanup(|| keep::plan(&Problem::default(), |_, _| false));
     group![
         page_head(HERE, "Shelf", "What to pour next".to_owned()),
         el("p").class("lead").child(
@@ -99,11 +90,25 @@ you have, if they are poured today."
     ]
 }
 
-fn agenda(shop: Workshop, picks: Picks) -> Agenda {
-    let goals = shop.settings().goals.unwrap_or_else(|| Goal::ALL.to_vec());
-    let picks = Picks { goals, ..picks };
-    let voice = shop.voice();
-    shop.ledger().with(|ledger| shop.state(|s| s.agenda(&s.shelf(keep::today()), ledger, &picks, voice)))
+fn agenda(shop: Workshop) -> Agenda {
+    let (voice, today) = (shop.voice(), keep::today());
+    shop.ledger().with(|ledger| shop.state(|s| s.agenda(&s.shelf(today), ledger, &s.picks(today), voice)))
+}
+
+/// Changes what is said of the pours of a product.
+fn pin(shop: Workshop, product: &Id, change: impl FnOnce(&mut Picks)) {
+    let today = keep::today();
+    let mut picks = shop.state_untracked(|s| s.picks(today));
+    change(&mut picks);
+    shop.act(Act::Pinned { product: product.clone(), body: State::pins_of(&picks, product, today) });
+}
+
+fn let_go(shop: Workshop, pick: &Pick) {
+    pin(shop, &pick.product, |picks| {
+        if let Some(at) = picks.pinned.iter().position(|known| known == pick) {
+            picks.pinned.remove(at);
+        }
+    });
 }
 
 fn day(day: crate::day::Day) -> String {
@@ -136,7 +141,7 @@ fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
         el("p").class("found").child(agenda.score(&plan.score)),
         el("p").class("muted").child(move || proven(words.clone())),
         lacks,
-        agenda.refused.iter().map(|why| sentence(why.clone())).views(),
+        agenda.refused.iter().map(|(pick, why)| refused(page.shop, pick, why)).views(),
         page_part("plan-pours", "The pours, in this order", pours),
         (!missed.is_empty()).then(|| {
             let rows = missed.iter().map(|(at, said)| {
@@ -154,6 +159,12 @@ fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
     ]
 }
 
+/// What is held on to and cannot be, with the way to let it go.
+fn refused(shop: Workshop, pick: &Pick, why: &str) -> View {
+    let held = pick.clone();
+    group![sentence(why.to_owned()), press("quiet", "Let it go", move || let_go(shop, &held))]
+}
+
 /// One pour: a tap begins it at the Pot.
 fn pour(page: Page, agenda: &Agenda, pour: &Pour) -> View {
     let Some(item) = agenda.items.get(pour.good).cloned() else { return ().view() };
@@ -161,13 +172,11 @@ fn pour(page: Page, agenda: &Agenda, pour: &Pour) -> View {
     let pinned = pour.pinned;
     let (held, sized, product) = (pick.clone(), pick.clone(), item.product.clone());
     let hold = move || {
-        page.picks.update(|p| {
-            if !pinned {
-                p.pinned.push(held.clone());
-            } else if let Some(at) = p.pinned.iter().position(|x| *x == held) {
-                p.pinned.remove(at);
-            }
-        });
+        if pinned {
+            let_go(page.shop, &held);
+        } else {
+            pin(page.shop, &held.product, |picks| picks.pinned.push(held.clone()));
+        }
     };
     let number = pour.number;
     let start = move || {
@@ -179,9 +188,9 @@ fn pour(page: Page, agenda: &Agenda, pour: &Pour) -> View {
         page.sizing.set(true);
     };
     let drop = move || {
-        page.picks.update(|p| {
-            p.pinned.retain(|x| x.product != product);
-            p.dropped.push(product.clone());
+        pin(page.shop, &product, |picks| {
+            picks.pinned.retain(|x| x.product != product);
+            picks.dropped.push(product.clone());
         });
     };
     let ready = ["Ready ", &day(agenda.ready(pour)), "."].concat();
@@ -206,7 +215,7 @@ fn resize(page: Page) -> View {
     let save = move || {
         let Ok(now) = number.count() else { return number.touched.set(true) };
         let before = pick.clone();
-        page.picks.update(|p| {
+        pin(page.shop, &pick.product, |p| {
             let known = if pinned { p.pinned.iter().position(|x| *x == before) } else { None };
             let after = Pick { number: now, ..before };
             match known.and_then(|at| p.pinned.get_mut(at)) {
@@ -229,7 +238,7 @@ fn left_out(page: Page, agenda: &Agenda) -> View {
     for item in &agenda.items {
         if item.dropped {
             let product = item.product.clone();
-            let back = move || page.picks.update(|p| p.dropped.retain(|id| *id != product));
+            let back = move || pin(page.shop, &product, |p| p.dropped.retain(|id| *id != product));
             rows.push(
                 el("li")
                     .class("use")

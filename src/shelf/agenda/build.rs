@@ -75,7 +75,7 @@ impl State {
             let Some(stock) = shelf.stocks.iter().find(|s| s.kept.id == pin.product) else { continue };
             match supplies.size(self, stock.product, pin.number, voice) {
                 Ok((size, _)) => problem.pinned.push(Pin { good, size }),
-                Err(why) => refused.push([&stock.product.name, ": ", &why].concat()),
+                Err(why) => refused.push((pin.clone(), [&stock.product.name, ": ", &why].concat())),
             }
         }
         problem.supplies = supplies.there;

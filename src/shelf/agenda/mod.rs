@@ -12,7 +12,6 @@ use super::planning::{Goal, Problem};
 use crate::book::Id;
 use crate::day::Day;
 use crate::stores::Measure;
-use crate::wire::wire_struct;
 
 /// What the person holds on to while the rest is planned.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -31,9 +30,6 @@ pub struct Pick {
     pub number: u32,
 }
 
-wire_struct!(Pick { product, number });
-wire_struct!(Picks { goals, pinned, dropped });
-
 /// What is asked of the planner, with what its numbers are called.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Agenda {
@@ -46,7 +42,7 @@ pub struct Agenda {
     /// One for each supply.
     pub stuffs: Vec<Stuff>,
     /// What cannot be held on to, and why.
-    pub refused: Vec<String>,
+    pub refused: Vec<(Pick, String)>,
 }
 
 /// A product that can be poured.
