@@ -39,7 +39,28 @@ fn what_the_label_shows_by_precedence() {
     shows("A; 30 %; Aquatic Chronic 3 H412", &[], none, &["H412"]);
 }
 
-/// Annex I, 1.5.2.1 (from memory): up to 125 mL; an allergen stays.
+/// Annex I, Tables 3.1.3, 3.3.5, 3.4.7, 3.6.3, 3.8.4, 3.9.5, 3.10.2 and 4.1.4, of each what the app has; P101 and P102 are
+/// for all that is sold to anybody.
+#[test]
+fn which_precaution_stands_with_which_hazard() {
+    for (text, codes) in [
+        ("A; 90 %; Acute Tox. 4 H302", "P101 P102 P301+P312 P501"),
+        ("A; 20 %; Eye Dam. 1 H318", "P101 P102 P280 P305+P351+P338 P310"),
+        ("A; 20 %; Resp. Sens. 1 H334", "P101 P102 P261 P304+P340 P342+P311 P501"),
+        ("A; 1 %; Carc. 2 H351", "P101 P102 P201 P280 P308+P313 P501"),
+        ("A; 20 %; STOT SE 2 H371", "P101 P102 P308+P311 P501"),
+        ("A; 20 %; STOT SE 3 H336", "P101 P102 P261 P271 P304+P340 P501"),
+        ("A; 20 %; STOT RE 2 H373", "P101 P102 P314 P501"),
+        ("A; 20 %; Asp. Tox. 1 H304", "P101 P102 P301+P310 P331 P501"),
+        ("A; 30 %; Aquatic Chronic 2 H411", "P101 P102 P273 P391 P501"),
+        ("A; 30 %; Aquatic Chronic 3 H412", "P101 P102 P273 P501"),
+    ] {
+        let said = statements(&whole(text), false).precautions;
+        assert_eq!(said.iter().map(|p| p.0).collect::<Vec<_>>().join(" "), codes, "{text}");
+    }
+}
+
+/// Annex I, 1.5.2.1: up to 125 mL; an allergen stays.
 #[test]
 fn a_small_package_may_leave_out() {
     let text = "A; 30 %; Skin Irrit. 2 H315; Aquatic Chronic 2 H411";

@@ -19,16 +19,16 @@ fn limits_one_by_one() {
         ("9.99", "10", "Skin Irrit. 2 H315", "Skin Irrit. 2 (H315)"),
         ("0.99", "1", "Skin Corr. 1 H314; pH 1.9", "Skin Corr. 1 (H314)"),
         ("2.99", "3", "Skin Irrit. 2 H315; not additive", "Skin Irrit. 2 (H315)"),
-        // Eyes, Table 3.3.3 (from memory).
+        // Eyes, Table 3.3.3 (10 % and what counts how often from memory).
         ("2.99", "3", "Eye Dam. 1 H318", "Eye Dam. 1 (H318)"),
         ("9.99", "10", "Eye Irrit. 2 H319", "Eye Irrit. 2 (H319)"),
-        // Allergy, Table 3.4.5 (from memory for the skin).
+        // Allergy, Table 3.4.5.
         ("0.99", "1", "Skin Sens. 1 H317", "Skin Sens. 1 (H317)"),
         ("0.99", "1", "Skin Sens. 1B H317", "Skin Sens. 1 (H317)"),
         ("0.099", "0.1", "Skin Sens. 1A H317", "Skin Sens. 1A (H317)"),
         ("0.99", "1", "Resp. Sens. 1 H334", "Resp. Sens. 1 (H334)"),
         ("0.099", "0.1", "Resp. Sens. 1A H334", "Resp. Sens. 1A (H334)"),
-        // CMR, Tables 3.5.2, 3.6.2 and 3.7.2 (from memory).
+        // CMR, Tables 3.5.2, 3.6.2 and 3.7.2; the same in TRGS 201 (2017), 2.2.5.
         ("0.099", "0.1", "Muta. 1B H340", "Muta. 1B (H340)"),
         ("0.99", "1", "Muta. 2 H341", "Muta. 2 (H341)"),
         ("0.099", "0.1", "Carc. 1A H350", "Carc. 1A (H350)"),
@@ -36,18 +36,18 @@ fn limits_one_by_one() {
         ("0.299", "0.3", "Repr. 1B H360", "Repr. 1B (H360)"),
         ("2.99", "3", "Repr. 2 H361", "Repr. 2 (H361)"),
         ("0.299", "0.3", "Lact. H362", "Lact. (H362)"),
-        // Organs, Tables 3.8.2 and 3.9.4 and 3.8.3.4.5 (from memory).
+        // Organs, Tables 3.8.3 and 3.9.4 and 3.8.3.4.5; the same in TRGS 201 (2017), 2.2.6.
         ("9.99", "10", "STOT SE 2 H371", "STOT SE 2 (H371)"),
         ("9.99", "10", "STOT RE 2 H373", "STOT RE 2 (H373)"),
         ("19.99", "20", "STOT SE 3 H335", "STOT SE 3 (H335)"),
         ("19.99", "20", "STOT SE 3 H336", "STOT SE 3 (H336)"),
-        // Aspiration, 3.10.3.3.1.1.
+        // Aspiration, 3.10.3.3.1.2.
         ("9.99", "10", "Asp. Tox. 1 H304", "Asp. Tox. 1 (H304)"),
         // Water, Tables 4.1.1 and 4.1.2.
         ("24.99", "25", "Aquatic Acute 1 H400", "Aquatic Acute 1 (H400)"),
         ("2.49", "2.5", "Aquatic Acute 1 H400; M=10", "Aquatic Acute 1 (H400)"),
         ("24.99", "25", "Aquatic Chronic 4 H413", "Aquatic Chronic 4 (H413)"),
-        // Regulation (EU) 2023/707 (from memory).
+        // Regulation (EU) 2023/707: Table 3.11.2 and 4.3.3.1.
         ("0.099", "0.1", "ED HH 1; EUH380", "ED HH 1 (EUH380)"),
         ("0.099", "0.1", "vPvB; EUH441", "vPvB (EUH441)"),
     ] {
@@ -58,7 +58,7 @@ fn limits_one_by_one() {
     }
 }
 
-/// The steps between the categories: Tables 3.2.3, 3.3.3, 3.8.2, 3.9.4 and 4.1.2.
+/// The steps between the categories: Tables 3.2.3, 3.3.3, 3.8.3, 3.9.4 and 4.1.2.
 #[test]
 fn a_stricter_class_in_a_small_share_gives_a_milder_one() {
     for (text, classes) in [
@@ -177,7 +177,7 @@ fn a_fragrance_in_a_candle() {
     classed(oil, "Asp. Tox. 1 (H304)");
 }
 
-/// Table 3.4.6 (from memory): 0.1 %, 0.01 % for 1A, a tenth of a specific limit below 0.1 %.
+/// Table 3.4.6: 0.1 %, 0.01 % for 1A; and a tenth of a specific limit (Annex II, 2.10), where that is less.
 #[test]
 fn allergens_are_named_from_their_own_limit() {
     for (text, named) in [
@@ -187,6 +187,9 @@ fn allergens_are_named_from_their_own_limit() {
         ("A; 0.01 %; Skin Sens. 1A H317", true),
         ("A; 0.004 %; Skin Sens. 1 H317; Skin Sens. 1 H317 >= 0.05 %", false),
         ("A; 0.005 %; Skin Sens. 1 H317; Skin Sens. 1 H317 >= 0.05 %", true),
+        ("A; 0.049 %; Skin Sens. 1 H317; Skin Sens. 1 H317 >= 0.5 %", false),
+        ("A; 0.05 %; Skin Sens. 1 H317; Skin Sens. 1 H317 >= 0.5 %", true),
+        ("A; 0.1 %; Skin Sens. 1 H317; Skin Sens. 1 H317 >= 5 %", true),
         ("A; 0.1 %; Resp. Sens. 1B H334", true),
     ] {
         assert_eq!(!statements(&whole(text), false).further.is_empty(), named, "{text}");
@@ -207,7 +210,7 @@ fn a_specific_limit_counts_instead_of_the_general_one() {
     );
 }
 
-/// Converted point values (Table 3.1.2, from memory) and bounds (Table 3.1.1).
+/// Converted point values (Table 3.1.2) and bounds (Table 3.1.1).
 #[test]
 fn acute_toxicity_by_category() {
     for (text, classes) in [
@@ -230,8 +233,8 @@ fn acute_toxicity_by_category() {
     }
 }
 
-/// Cut-offs of Annex I, Table 1.1: categories 1 to 3 count from 0.1 %. By hand: 0.5 % of 0.5 mg/kg (Table 3.1.2, from
-/// memory) comes to 100 mg/kg, between 50 and 300.
+/// Cut-offs of Annex I, Table 1.1: categories 1 to 3 count from 0.1 %. By hand: 0.5 % of 0.5 mg/kg (Table 3.1.2) comes to
+/// 100 mg/kg, between 50 and 300.
 #[test]
 fn a_little_of_what_is_very_toxic_counts() {
     classed("A; 0.5 %; Acute Tox. 1 H300", "Acute Tox. 3 (H301)");

@@ -11,7 +11,8 @@ pub(super) struct Route {
     pub(super) group: Group,
     /// Upper bounds of categories 1 to 4, as thousandths (Table 3.1.1).
     pub(super) bounds: [i128; 4],
-    /// What a category stands for where there is no estimate, as thousandths (Table 3.1.2, from memory).
+    /// What a category stands for where there is no estimate, as thousandths (Table 3.1.2; compared, with Table 3.1.1, on
+    /// 26 November 2026).
     points: [i128; 4],
     /// An estimate above this, in whole units, is taken as not toxic. By mouth and skin the GHS goes to 5000, which can
     /// only be stricter than the EU.

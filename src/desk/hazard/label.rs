@@ -32,8 +32,8 @@ impl Statements {
 const MOST: usize = 6;
 
 /// Classes of which a package of at most 125 mL may leave out hazard and precautionary statements (Annex I,
-/// 1.5.2.1.1, for what is sold to anybody; from memory), and those of which it may leave out the precautionary ones
-/// (1.5.2.1.2).
+/// 1.5.2.1.1, points 12, 13, 16 and 17: for what is sold to anybody), and those of which it may leave out the
+/// precautionary ones (1.5.2.1.2, point 3; H362 from memory). Compared on 26 November 2026.
 const SMALL: [&str; 5] = ["H315", "H319", "H400", "H410", "H411"];
 const SMALL_PRECAUTIONS: [&str; 8] = ["H315", "H319", "H400", "H410", "H411", "H362", "H412", "H413"];
 
@@ -100,16 +100,17 @@ fn pictograms(classes: &[Class]) -> Vec<u8> {
     [5, 6, 7, 8, 9].into_iter().filter(stays).collect()
 }
 
-/// Sensitisers from the share on at which they are to be named (Table 3.4.6): 1 and 1B 0.1 %, 1A 0.01 %, with a
-/// specific limit below 0.1 % a tenth of that.
+/// Sensitisers from the share on at which they are to be named (Table 3.4.6): 1 and 1B 0.1 %, 1A 0.01 %; with a specific
+/// limit a tenth of that. Older texts have the tenth for limits below 0.1 % only, Annex II, 2.10 of today's for all; and
+/// where the usual share is stricter, that stays.
 fn allergens(mixed: &Mixed) -> Vec<String> {
     let tenth = Exact::ratio(1, 10);
     let mut named = Vec::new();
     for substance in &mixed.substances {
         let from = |group: Group| {
-            let own = substance.limit(group, 10).filter(|limit| *limit < tenth).map(|limit| limit * tenth);
+            let own = substance.limit(group, 10).filter(|limit| !limit.is_zero()).map(|limit| limit * tenth);
             let usual = if substance.has(group, &[11]) { Exact::ratio(1, 100) } else { tenth };
-            own.unwrap_or(usual)
+            own.map_or(usual, |own| own.min(usual))
         };
         let counts = |group| substance.has(group, &[10, 11, 12]) && substance.percent >= from(group);
         if counts(Group::SkinSens) || counts(Group::RespSens) {

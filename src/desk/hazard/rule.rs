@@ -45,8 +45,10 @@ macro_rules! rules {
     };
 }
 
-/// Within a group the strictest comes first. Tables as in the reference values, section 4a; those of STOT, CMR and the
-/// classes of Regulation (EU) 2023/707 from memory.
+/// Within a group the strictest comes first. Compared on 26 November 2026 with the consolidated text of 1 September 2025:
+/// Tables 1.1, 3.4.5, 3.5.2, 3.6.2, 3.7.2, 3.8.3, 3.9.4, 3.11.2, 4.2.2 and 5.1, and 3.8.3.4.5, 3.10.3.3.1.2, 4.3.3.1 and
+/// 4.4.3.1. Tables 3.2.3, 4.1.1 and 4.1.2 by worked examples of the UN and of ECHA. Still from memory: of Table 3.2.4 all
+/// but the acids and bases, Table 3.3.4, and of Table 3.3.3 all but the 3 %.
 pub(super) const RULES: &[Rule] = rules! {
     Skin 1 Sum 5 / 1 [Skin [1] x 1 from 10] "Annex I, Table 3.2.3";
     Skin 1 Apart 1 / 1 [Skin [1] x 1 from 10] "Annex I, Table 3.2.4";
@@ -70,13 +72,13 @@ pub(super) const RULES: &[Rule] = rules! {
     Repr 12 Each 3 / 10 [Repr [12] x 1 from 0] "Annex I, Table 3.7.2";
     Repr 2 Each 3 / 1 [Repr [2] x 1 from 0] "Annex I, Table 3.7.2";
     Lact 1 Each 3 / 10 [Lact [1] x 1 from 0] "Annex I, Table 3.7.2";
-    Single 1 Each 10 / 1 [Single [1] x 1 from 0] "Annex I, Table 3.8.2";
-    Single 2 Each 10 / 1 [Single [1] x 10 from 0, Single [2] x 1 from 0] "Annex I, Table 3.8.2";
+    Single 1 Each 10 / 1 [Single [1] x 1 from 0] "Annex I, Table 3.8.3";
+    Single 2 Each 10 / 1 [Single [1] x 10 from 0, Single [2] x 1 from 0] "Annex I, Table 3.8.3";
     Airways 3 Sum 20 / 1 [Airways [3] x 1 from 10] "Annex I, 3.8.3.4.5";
     Drowsy 3 Sum 20 / 1 [Drowsy [3] x 1 from 10] "Annex I, 3.8.3.4.5";
     Repeated 1 Each 10 / 1 [Repeated [1] x 1 from 0] "Annex I, Table 3.9.4";
     Repeated 2 Each 10 / 1 [Repeated [1] x 10 from 0, Repeated [2] x 1 from 0] "Annex I, Table 3.9.4";
-    Aspiration 1 Sum 10 / 1 [Aspiration [1] x 1 from 10] "Annex I, 3.10.3.3.1.1";
+    Aspiration 1 Sum 10 / 1 [Aspiration [1] x 1 from 10] "Annex I, 3.10.3.3.1.2";
     Acute 1 SumM 25 / 1 [Acute [1] x 1 from 1] "Annex I, Table 4.1.1";
     Chronic 1 SumM 25 / 1 [Chronic [1] x 1 from 1] "Annex I, Table 4.1.2";
     Chronic 2 SumM 25 / 1 [Chronic [1] x 10 from 1, Chronic [2] x 1 from 10] "Annex I, Table 4.1.2";
@@ -88,8 +90,8 @@ pub(super) const RULES: &[Rule] = rules! {
     HormoneHealth 2 Each 1 / 1 [HormoneHealth [2] x 1 from 0] "Annex I, Table 3.11.2";
     HormoneNature 1 Each 1 / 10 [HormoneNature [1] x 1 from 0] "Annex I, Table 4.2.2";
     HormoneNature 2 Each 1 / 1 [HormoneNature [2] x 1 from 0] "Annex I, Table 4.2.2";
-    Lasting 2 Each 1 / 10 [Lasting [2] x 1 from 0] "Annex I, 4.3.3";
-    Lasting 1 Each 1 / 10 [Lasting [1] x 1 from 0] "Annex I, 4.3.3";
-    Moving 2 Each 1 / 10 [Moving [2] x 1 from 0] "Annex I, 4.4.3";
-    Moving 1 Each 1 / 10 [Moving [1] x 1 from 0] "Annex I, 4.4.3";
+    Lasting 2 Each 1 / 10 [Lasting [2] x 1 from 0] "Annex I, 4.3.3.1";
+    Lasting 1 Each 1 / 10 [Lasting [1] x 1 from 0] "Annex I, 4.3.3.1";
+    Moving 2 Each 1 / 10 [Moving [2] x 1 from 0] "Annex I, 4.4.3.1";
+    Moving 1 Each 1 / 10 [Moving [1] x 1 from 0] "Annex I, 4.4.3.1";
 };

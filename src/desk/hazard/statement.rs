@@ -1,4 +1,8 @@
-//! The words of the hazard and precautionary statements (Annexes III and IV), as far as a candle can need them; from memory.
+//! The words of the hazard and precautionary statements, as far as a candle can need them.
+//!
+//! As printed in Annexes III and IV of Regulation (EC) No 1272/2008, text of 1 September 2025, those of EUH380 to EUH451
+//! as in Regulation (EU) 2023/707. Which hazard asks for which precaution: Annex I, Tables 3.1.3, 3.3.5, 3.4.7, 3.6.3,
+//! 3.8.4, 3.9.5, 3.10.2 and 4.1.4. Compared on 26 November 2026; Tables 3.2.5, 3.5.3 and 3.7.3 from memory.
 
 /// Hazard statements by their code.
 const HAZARDS: &[(&str, &str)] = &[
@@ -68,15 +72,16 @@ pub(super) const PRECAUTIONS: &[Precaution] = &[
     p("P102", "Keep out of reach of children.", &[]),
     p(
         "P501",
-        "Dispose of contents/container in accordance with local rules.",
+        "Dispose of contents/container in accordance with local regulations.",
         &[
-            "H300", "H301", "H302", "H304", "H310", "H311", "H312", "H314", "H317", "H330", "H331", "H340",
-            "H341", "H350", "H351", "H360", "H361", "H370", "H371", "H372", "H373", "H400", "H410", "H411",
-            "H412", "H413",
+            "H300", "H301", "H302", "H304", "H310", "H311", "H312", "H314", "H317", "H330", "H331", "H334",
+            "H335", "H336", "H340", "H341", "H350", "H351", "H360", "H361", "H370", "H371", "H372", "H373",
+            "H400", "H410", "H411", "H412", "H413",
         ],
     ),
     p("P301+P310", "IF SWALLOWED: Immediately call a POISON CENTER or doctor.", &["H300", "H301", "H304"]),
-    p("P331", "Do NOT induce vomiting.", &["H304", "H314"]),
+    p("P331", "Do NOT induce vomiting.", &["H304"]),
+    p("P301+P330+P331", "IF SWALLOWED: Rinse mouth. Do NOT induce vomiting.", &["H314"]),
     p(
         "P303+P361+P353",
         "IF ON SKIN (or hair): Take off immediately all contaminated clothing. Rinse skin with water.",
@@ -98,16 +103,24 @@ do. Continue rinsing.",
     p(
         "P308+P313",
         "IF exposed or concerned: Get medical advice.",
-        &["H340", "H341", "H350", "H351", "H360", "H361", "H362", "H370", "H371"],
+        &["H340", "H341", "H350", "H351", "H360", "H361", "H362"],
     ),
+    p("P308+P311", "IF exposed or concerned: Call a POISON CENTER or doctor.", &["H370", "H371"]),
     p("P302+P352", "IF ON SKIN: Wash with plenty of water.", &["H310", "H311", "H312", "H315", "H317"]),
     p("P333+P313", "If skin irritation or rash occurs: Get medical advice.", &["H317"]),
     p("P273", "Avoid release to the environment.", &["H400", "H410", "H411", "H412", "H413"]),
     p("P391", "Collect spillage.", &["H400", "H410", "H411"]),
     p("P337+P313", "If eye irritation persists: Get medical advice.", &["H319"]),
     p("P332+P313", "If skin irritation occurs: Get medical advice.", &["H315"]),
-    p("P301+P312", "IF SWALLOWED: Call a POISON CENTER or doctor if you feel unwell.", &["H302"]),
-    p("P280", "Wear protective gloves.", &["H310", "H311", "H312", "H314", "H315", "H317", "H318", "H319"]),
+    p("P301+P312", "IF SWALLOWED: Call a POISON CENTRE or doctor if you feel unwell.", &["H302"]),
+    p(
+        "P280",
+        "Wear protective gloves.",
+        &[
+            "H310", "H311", "H312", "H314", "H315", "H317", "H318", "H319", "H340", "H341", "H350", "H351",
+            "H360", "H361",
+        ],
+    ),
     p("P261", "Avoid breathing vapours.", &["H317", "H331", "H332", "H334", "H335", "H336"]),
     p("P314", "Get medical advice if you feel unwell.", &["H372", "H373"]),
     p(
