@@ -33,6 +33,10 @@ fn a_weight_in_both_systems() {
     declared(510_300, "Net wt. 1 lb 2 oz (510 g)");
     declared(1_234_567, "Net wt. 2 lb 11.54 oz (1.23 kg)");
     declared(9_870, "Net wt. 0.34 oz (9.8 g)");
+    // The examples in 16 CFR 500.27: 4 oz (113 g), 1 lb 4 oz (566 g), 1 lb 4.4 oz (578 g).
+    declared(113_398, "Net wt. 4 oz (113 g)");
+    declared(566_990, "Net wt. 1 lb 4 oz (566 g)");
+    declared(578_330, "Net wt. 1 lb 4.4 oz (578 g)");
 }
 
 /// NIST SP 1038, 4.4.1.2: the larger of the two is enforced. 8 oz = 226.796 g.
@@ -58,7 +62,7 @@ fn tapers_go_by_count_and_length() {
     }
 }
 
-/// 16 CFR 500.21: areas computed in the reference values, section 2a; heights from memory.
+/// 16 CFR 500.21: areas computed in the reference values, section 2a; heights as 21 CFR 101.7(i) has them too.
 #[test]
 fn letters_by_the_panel() {
     for (diameter, height, hundredths, tenths_of_inch_16) in
@@ -115,11 +119,11 @@ fn tolerable_negative_errors() {
     assert_eq!((eu_tne(g(4999)), eu_tne(g(10_000_001))), (None, None));
 }
 
-/// Handbook 133, Table 2-5, from memory.
+/// Handbook 133, Table 2-5: 113 g and 7.2 g are its own example (2.2.1, 2026 edition); the others from memory.
 #[test]
 fn maximum_allowable_variations() {
     for (grams, tenths) in
-        [(30, 30), (36, 36), (53, 36), (54, 54), (170, 108), (226, 127), (453, 199), (570, 217)]
+        [(30, 30), (36, 36), (53, 36), (54, 54), (113, 72), (170, 108), (226, 127), (453, 199), (570, 217)]
     {
         assert_eq!(us_mav(g(grams * 1000)), Some(g(tenths * 100)), "{grams}");
     }

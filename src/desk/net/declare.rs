@@ -3,7 +3,7 @@
 use crate::quantity::{Exact, Length, Locale, Mass, decimal};
 
 const SOURCE: &str =
-    "16 CFR 500.9, 500.17, 500.19 and 501.7, as gathered on 25 November 2026, partly from memory";
+    "16 CFR 500.9 (by the examples in 500.27), 500.11, 500.19 and 501.7, compared on 26 November 2026";
 
 /// The factors that 16 CFR 500.19(a) orders, "these and none others". The two part in the seventh digit: the one that
 /// declares less is taken.

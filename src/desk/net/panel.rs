@@ -29,14 +29,15 @@ impl Panel {
     }
 
     /// How far above the lower edge the declaration may reach: the lowest 30 % (16 CFR 500.6); none where the panel has
-    /// 5 square inches or less.
+    /// 5 square inches or less (as in 21 CFR 101.7(f)).
     pub fn lowest(self) -> Option<Length> {
         let (Self::Round { height, .. } | Self::Flat { height, .. }) = self;
         (self.square_inches() > Exact::whole(5)).then(|| height.times(Exact::ratio(3, 10)))
     }
 }
 
-/// Sixteenths of an inch up to this many square inches (16 CFR 500.21(b), from memory).
+/// Sixteenths of an inch up to this many square inches: 16 CFR 500.21(b), compared on 26 November 2026 with 21 CFR
+/// 101.7(i), which has the same five steps and the same sixteenth more for what is moulded.
 const HEIGHTS: [(i128, i128); 4] = [(5, 1), (25, 2), (100, 3), (400, 4)];
 
 /// The least height of letters and figures in the United States. `moulded`: blown, embossed or moulded on the surface.

@@ -241,8 +241,8 @@ fn told(labelled: &Labelled, form: Form) -> View {
             [
                 "Hazards: ",
                 SOURCE,
-                ". Letters: Regulation (EU) 2024/2865, 16 CFR 500.21, Directive 76/211/EEC, partly from memory. This is an \
-aid: local law and a qualified person decide.",
+                ". Letters: Regulation (EU) 2024/2865, 16 CFR 500.21 (compared with 21 CFR 101.7), Directive 76/211/EEC. \
+This is an aid: local law and a qualified person decide.",
             ]
             .concat()
         )
