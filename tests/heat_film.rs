@@ -27,6 +27,25 @@ fn the_upright_plate_is_as_published() {
 }
 
 #[test]
+fn plates_and_cylinders_are_as_published() {
+    // The library ht 1.2.0, after McAdams, Churchill and Chu, Churchill and Bernstein, with the air of the table at 33 °C.
+    let air = Air::between(45.0, 21.0);
+    for (length, ra, up, down, upright) in [
+        (0.02, 16_701.6, 6.1388, 3.0694, 6.0919),
+        (0.1, 2_087_704.0, 20.5263, 10.2632, 20.2433),
+        (0.3, 56_368_020.0, 57.5134, 23.3949, 51.6816),
+    ] {
+        near(air.rayleigh(length), ra, 1e-4);
+        near(air.up(length), up, 1e-4);
+        near(air.down(length), down, 1e-4);
+        near(air.upright(length), upright, 1e-4);
+    }
+    near(air.across(1.0, 0.07), 34.2279, 1e-4);
+    // Çengel & Ghajar's steam pipe: 0.1 m across a wind of 8 m/s, air at 60 °C: Nu 124.
+    near(Air::between(110.0, 10.0).across(8.0, 0.1), 124.0, 0.005);
+}
+
+#[test]
 fn radiation_is_as_reckoned() {
     // 4εσT³ at 300 K: 5.67e-8·4·2.7e7 = 6.12 W/m²K for a black body (computed).
     near(radiation(1.0, 26.85, 26.85), 6.124, 0.001);

@@ -19,7 +19,7 @@ CELL = float(sys.argv[1]) * 1e-3 if len(sys.argv) > 1 else 1e-3
 RADIUS, FILL, RIM, WALL, BASE = 0.030, 0.050, 0.010, 0.003, 0.005
 SIDE, TOP, BOTTOM = 10.0, 9.0, 6.0
 ROOM, POUR, VESSEL = 21.0, 75.0, 21.0
-GLASS = dict(rho=2500.0, c=750.0, k=1.4)
+GLASS = dict(rho=2500.0, c=750.0, k=1.0)
 # solidus, liquidus, latent, c solid, c liquid, k solid, k liquid, density of the liquid at the pour
 WAXES = {
     "paraffin": (50.0, 57.0, 200e3, 2200.0, 2300.0, 0.25, 0.17, 775.0 / (1 + 8.0e-4 * (POUR - 80))),
