@@ -85,7 +85,7 @@ fn household_measures() {
     // HB44, App. C, p. C-19: a tablespoon is 3 teaspoons and half a fluid ounce, exactly.
     is::<Volume>(Tablespoon, Teaspoon, 3, 1);
     is::<Volume>(Tablespoon, UsFluidOunce, 1, 2);
-    // from memory: a cup is 8 fl oz, 16 tbsp, 48 tsp.
+    // HB44, App. C, section 5, p. C-17: a cup is 8 fl oz, exactly; so it is 16 tbsp and 48 tsp.
     is::<Volume>(Cup, UsFluidOunce, 8, 1);
     is::<Volume>(Gallon, UsFluidOunce, 128, 1);
     is::<Volume>(Cup, Tablespoon, 16, 1);
@@ -121,7 +121,7 @@ fn the_legal_factors_are_rounded() {
 
 #[test]
 fn temperatures() {
-    // from memory (SP 811, B.8): (F − 32) / 1.8; the fixed points of water and where the two scales meet.
+    // NIST SP 811 (2008), B.8: (F − 32) / 1.8; the fixed points of water and where the two scales meet.
     for (f, num, den) in [
         (32, 0, 1),
         (212, 100, 1),

@@ -29,7 +29,7 @@ fn near(got: f64, wanted: f64, share: f64, what: &str) {
     assert!((got - wanted).abs() <= share * wanted.abs().max(1e-12), "{what}: {got}, not {wanted}");
 }
 
-/// SciPy's quantiles; and 12.706, 4.303, 2.228 of the printed tables (`from memory`).
+/// SciPy's quantiles; and 12.706, 4.303, 2.228 of the NIST/SEMATECH e-Handbook, 1.3.6.7.2.
 #[test]
 fn students_quantiles_are_those_of_the_tables() {
     for row in rows("quantile") {

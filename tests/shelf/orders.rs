@@ -125,7 +125,7 @@ fn a_person_can_be_forgotten_and_the_trace_stays() {
 }
 
 /// ISO/IEC 7064 MOD 37,36 as it is used: the GRid standard's example A1-2425G-ABC1234002-M, and the ISAN standard's
-/// 0000-0000-D07A-0090-Q-0000-0000-X. `from memory`
+/// 0000-0000-D07A-0090-Q-0000-0000-X; both stand in the tests of the library python-stdnum.
 #[test]
 fn the_check_sign_is_the_standards() {
     assert_eq!(check_sign("A12425GABC1234002"), Some('M'));

@@ -30,15 +30,15 @@ fn economic_order_quantity() {
     best(10_000, &supply(4000, Exact::ratio(1, 10), &[(1, 5000)]), 400, 5000, 50_200_000);
 }
 
-/// Price breaks. The first: from memory, a textbook's example: 5000 a year, 49 an order, 20 %: 5.00, from 1000 on 4.80, from
-/// 2000 on 4.75: 1000 at a time, 24 725 a year. The second: the inputs are those in the documentation of the R package
-/// EOQdis (520 a year, 10 an order, 20 %; 5.00, from 110 on 5 % less, from 150 on 10 % less), the result is worked out by
-/// hand: 520 × 4.5 + 520 ÷ 150 × 10 + 75 × 0.9 = 2442.17. The third: 2000 a year, 20 an order, 20 %, an exercise met in
+/// Price breaks. The first: an exercise met in public with its answer, 1000 at a time: 5000 a year, 49 an order, 20 %; 5.00,
+/// from 1000 on 2 % less, from 2000 on 3 % less; by hand 5000 × 4.9 + 5 × 49 + 500 × 0.98 = 25 235. The second: the inputs
+/// are those in the documentation of the R package EOQdis (520 a year, 10 an order, 20 %; 5.00, from 110 on 5 % less, from
+/// 150 on 10 % less), the result is worked out by hand: 520 × 4.5 + 520 ÷ 150 × 10 + 75 × 0.9 = 2442.17. The third: 2000 a year, 20 an order, 20 %, an exercise met in
 /// public: 2000 × 2 + 2 × 20 + 500 × 0.4 = 4240.
 #[test]
 fn price_breaks() {
     let fifth = Exact::ratio(1, 5);
-    best(5000, &supply(4900, fifth, &[(1, 500), (1000, 480), (2000, 475)]), 1000, 480, 2_472_500);
+    best(5000, &supply(4900, fifth, &[(1, 500), (1000, 490), (2000, 485)]), 1000, 490, 2_523_500);
     best(520, &supply(1000, fifth, &[(1, 500), (110, 475), (150, 450)]), 150, 450, 244_217);
     best(2000, &supply(2000, fifth, &[(1, 250), (200, 240), (300, 225), (1000, 200)]), 1000, 200, 424_000);
 }

@@ -30,8 +30,8 @@ pub struct Limits {
 
 wire_struct!(Limits { flame, depth, outside, full, longest, rest, trim, soot, mushroom, hang_up });
 
-/// Flame: ASTM F2417 (`from memory`). Burns of 240 min with 60 min between: EN 15426:2018. Trim of ¼ in, pool of ½ in, 60 °C
-/// outside, the rest: `common practice, no source`.
+/// Flame: ASTM F2417 (`from memory`; a summary of EN 15493 has the same 75 mm). Burns of 240 min with 60 min between:
+/// EN 15426:2018. Trim of ¼ in, pool of ½ in, 60 °C outside, the rest: `common practice, no source`.
 impl Default for Limits {
     fn default() -> Self {
         let inches = |n, d| Amount::<Length>::new(Exact::ratio(n, d), LengthUnit::Inch);
