@@ -39,12 +39,17 @@ fn what_the_label_shows_by_precedence() {
     shows("A; 30 %; Aquatic Chronic 3 H412", &[], none, &["H412"]);
 }
 
-/// Annex I, Tables 3.1.3, 3.3.5, 3.4.7, 3.6.3, 3.8.4, 3.9.5, 3.10.2 and 4.1.4, of each what the app has; P101 and P102 are
-/// for all that is sold to anybody.
+/// Annex I, Tables 3.1.3, 3.3.5, 3.4.7, 3.6.3, 3.8.4, 3.9.5, 3.10.2 and 4.1.4, and transcriptions of 3.2.5, 3.5.3 and 3.7.3,
+/// of each what the app has; P101 and P102 are for all that is sold to anybody. Of nine for H314 six stay.
 #[test]
 fn which_precaution_stands_with_which_hazard() {
     for (text, codes) in [
         ("A; 90 %; Acute Tox. 4 H302", "P101 P102 P301+P312 P501"),
+        ("A; 5 %; Skin Corr. 1B H314", "P102 P301+P330+P331 P303+P361+P353 P305+P351+P338 P310 P501"),
+        ("A; 20 %; Skin Irrit. 2 H315", "P101 P102 P280 P302+P352 P332+P313"),
+        ("A; 1 %; Muta. 2 H341", "P101 P102 P201 P280 P308+P313 P501"),
+        ("A; 3 %; Repr. 2 H361", "P101 P102 P201 P280 P308+P313 P501"),
+        ("A; 0.3 %; Lact. H362", "P101 P102 P201 P308+P313"),
         ("A; 20 %; Eye Dam. 1 H318", "P101 P102 P280 P305+P351+P338 P310"),
         ("A; 20 %; Resp. Sens. 1 H334", "P101 P102 P261 P304+P340 P342+P311 P501"),
         ("A; 1 %; Carc. 2 H351", "P101 P102 P201 P280 P308+P313 P501"),

@@ -19,9 +19,12 @@ fn limits_one_by_one() {
         ("9.99", "10", "Skin Irrit. 2 H315", "Skin Irrit. 2 (H315)"),
         ("0.99", "1", "Skin Corr. 1 H314; pH 1.9", "Skin Corr. 1 (H314)"),
         ("2.99", "3", "Skin Irrit. 2 H315; not additive", "Skin Irrit. 2 (H315)"),
-        // Eyes, Table 3.3.3 (10 % and what counts how often from memory).
+        // Eyes, Table 3.3.3 (but for the 3 % as transcribed by others).
         ("2.99", "3", "Eye Dam. 1 H318", "Eye Dam. 1 (H318)"),
         ("9.99", "10", "Eye Irrit. 2 H319", "Eye Irrit. 2 (H319)"),
+        // Table 3.3.4, likewise.
+        ("0.99", "1", "Eye Dam. 1 H318; not additive", "Eye Dam. 1 (H318)"),
+        ("2.99", "3", "Eye Irrit. 2 H319; not additive", "Eye Irrit. 2 (H319)"),
         // Allergy, Table 3.4.5.
         ("0.99", "1", "Skin Sens. 1 H317", "Skin Sens. 1 (H317)"),
         ("0.99", "1", "Skin Sens. 1B H317", "Skin Sens. 1 (H317)"),

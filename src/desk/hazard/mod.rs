@@ -29,9 +29,9 @@ pub use wrong::Wrong;
 
 use crate::wire::wire_struct;
 
-/// The rule behind every result here, and when its text was read; `rule.rs` says which limits are still from memory.
+/// The rule behind every result here, and when its text was read; `rule.rs` says which limits are by others' transcriptions.
 pub const SOURCE: &str = "Regulation (EC) No 1272/2008, Annex I, text of 1 September 2025, compared on 26 November 2026; \
-    those for the eyes, and for acids and bases, partly from memory";
+    those for the eyes, and for acids and bases, as others give them";
 
 /// What the supplier's safety data sheet says of one ingredient, as it was typed.
 #[derive(Clone, PartialEq, Debug)]

@@ -47,8 +47,9 @@ macro_rules! rules {
 
 /// Within a group the strictest comes first. Compared on 26 November 2026 with the consolidated text of 1 September 2025:
 /// Tables 1.1, 3.4.5, 3.5.2, 3.6.2, 3.7.2, 3.8.3, 3.9.4, 3.11.2, 4.2.2 and 5.1, and 3.8.3.4.5, 3.10.3.3.1.2, 4.3.3.1 and
-/// 4.4.3.1. Tables 3.2.3, 4.1.1 and 4.1.2 by worked examples of the UN and of ECHA. Still from memory: of Table 3.2.4 all
-/// but the acids and bases, Table 3.3.4, and of Table 3.3.3 all but the 3 %.
+/// 4.4.3.1. Tables 3.2.3, 4.1.1 and 4.1.2 by worked examples of the UN and of ECHA. Of Tables 3.2.4, 3.3.3 and 3.3.4 the
+/// text was not to be had: transcriptions by others who name them were compared (of 3.3.3 several, of 3.2.4 and 3.3.4
+/// maybe one author's).
 pub(super) const RULES: &[Rule] = rules! {
     Skin 1 Sum 5 / 1 [Skin [1] x 1 from 10] "Annex I, Table 3.2.3";
     Skin 1 Apart 1 / 1 [Skin [1] x 1 from 10] "Annex I, Table 3.2.4";

@@ -2,7 +2,8 @@
 //!
 //! As printed in Annexes III and IV of Regulation (EC) No 1272/2008, text of 1 September 2025, those of EUH380 to EUH451
 //! as in Regulation (EU) 2023/707. Which hazard asks for which precaution: Annex I, Tables 3.1.3, 3.3.5, 3.4.7, 3.6.3,
-//! 3.8.4, 3.9.5, 3.10.2 and 4.1.4. Compared on 26 November 2026; Tables 3.2.5, 3.5.3 and 3.7.3 from memory.
+//! 3.8.4, 3.9.5, 3.10.2 and 4.1.4. Compared on 26 November 2026; of Tables 3.2.5, 3.5.3 and 3.7.3 transcriptions
+//! by others.
 
 /// Hazard statements by their code.
 const HAZARDS: &[(&str, &str)] = &[
@@ -97,7 +98,7 @@ do. Continue rinsing.",
     p(
         "P304+P340",
         "IF INHALED: Remove person to fresh air and keep comfortable for breathing.",
-        &["H330", "H331", "H332", "H334", "H335", "H336"],
+        &["H314", "H330", "H331", "H332", "H334", "H335", "H336"],
     ),
     p("P342+P311", "If experiencing respiratory symptoms: Call a POISON CENTER or doctor.", &["H334"]),
     p(
