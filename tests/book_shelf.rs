@@ -225,6 +225,8 @@ fn needs_add_up_over_all_pots() {
     assert_eq!(say("Blue"), "60 drops, 1.3 g");
     assert_eq!(say("Fig leaf"), "609.5 g (21.50 oz)");
     assert_eq!(say("Wick tab"), "40 pieces");
+    // ¾ tbsp for 4 is 7½ tbsp for 40 (common practice, no source).
+    assert_eq!(say("Hardener"), "7½ tbsp, 59.9 g");
     let over = |left: &str| plan.leaves("Red", read::<potside::quantity::Mass>(left).value);
     assert_eq!(over("1 g"), common::g(37, 100));
     assert_eq!(over("0.5 g"), potside::quantity::Mass::ZERO);

@@ -1,7 +1,8 @@
 //! What a whole plan takes of everything, over all its pots.
 
-use super::{Dose, Plan, eighth};
-use crate::quantity::{Exact, Mass, Voice, VolumeUnit};
+use super::said::spoons;
+use super::{Dose, Plan};
+use crate::quantity::{Mass, Voice};
 
 /// One wax or part, all pots together.
 #[derive(Clone, PartialEq, Debug)]
@@ -15,7 +16,7 @@ pub struct Need {
 }
 
 impl Need {
-    /// As one measures it: `61.0 g (2.15 oz)`, `14 drops, 293.0 mg`, `1½ tsp, 4.0 g`, `8 pieces`.
+    /// As one measures it: `61.0 g (2.15 oz)`, `14 drops, 293.0 mg`, `1 tbsp, 8.0 g`, `8 pieces`.
     pub fn say(&self, voice: Voice) -> String {
         let many = |n: u32, one: &str, more: &str| format!("{n} {}", if n == 1 { one } else { more });
         let beside = |measure: String| {
@@ -30,7 +31,8 @@ impl Need {
         } else if self.drops > 0 {
             beside(many(self.drops, "drop", "drops"))
         } else if self.eighths > 0 {
-            beside(voice.amount(eighth().times(Exact::whole(self.eighths.into())), VolumeUnit::Teaspoon))
+            let (number, unit) = spoons(self.eighths, voice);
+            beside([&number, unit].join(" "))
         } else {
             voice.both(self.mass)
         }

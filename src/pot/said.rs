@@ -56,7 +56,7 @@ fn weighing(mass: Mass, voice: Voice) -> String {
 
 /// Eighths of a teaspoon in the spoons one takes: tablespoons from half a one on, where its eighths meet it; else whole
 /// tablespoons and the rest in teaspoons. A US tablespoon is three teaspoons.
-fn spoons(eighths: u32, voice: Voice) -> (String, &'static str) {
+pub(super) fn spoons(eighths: u32, voice: Voice) -> (String, &'static str) {
     const TABLESPOON: u32 = 24;
     let number = |eighths: u32, unit| {
         show(eighth().times(Exact::whole(eighths.into())), unit, None, voice.locale).number
