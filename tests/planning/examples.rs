@@ -1,7 +1,7 @@
 //! Single cases that can be followed by hand, and what a plan says of its pours and of missed lines.
 
 use crate::shared::{best, check};
-use potside::shelf::planning::{Goal, Good, Line, Loss, Miss, Pin, Plan, Pour, Problem, Score, Size};
+use potside::shelf::planning::{Goal, Good, Line, Loss, MOST, Miss, Pin, Plan, Pour, Problem, Score, Size};
 
 /// Batches of 4, 8, 16 and 24, each candle of which takes 200 of supply 0.
 fn good(takes: u32, stock: &[(u32, u32)]) -> Good {
@@ -137,6 +137,17 @@ fn numbers_out_of_all_reason_are_borne() {
     asked.lines.push(line(7, 3, 1));
     let plan = best(&asked);
     assert_eq!(plan.lines[0].on_time, 0);
+}
+
+/// More of one kind than is planned at once: what fits is planned, and why the rest is not is said.
+#[test]
+fn more_of_one_kind_than_is_planned_at_once_is_said() {
+    let mut asked = problem(vec![good(2, &[])], vec![line(0, 24, 5), line(0, MOST + 1, 5)], u64::MAX);
+    let plan = solved(&asked);
+    assert_eq!((plan.lines[0].on_time, plan.lines[1].on_time), (24, 0));
+    assert_eq!(plan.lines[1].miss, Some(Miss::Most));
+    asked.lines[1].number = MOST - 24;
+    assert_eq!(solved(&asked).score.late, 0);
 }
 
 /// A supply of which there is none says nothing of another.

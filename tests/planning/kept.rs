@@ -43,6 +43,7 @@ fn problem_and_plan_are_read_back() {
             met(Some(Miss::Date { ready: 14 })),
             met(Some(Miss::Supply { number: 4, lacks: vec![(1, 5)] })),
             met(Some(Miss::Size)),
+            met(Some(Miss::Most)),
             Met { miss: Some(Miss::Goals), ..Met::default() },
         ],
         score: Score { late: 1, unmet: 2, short: 3, pours: 4, surplus: 5, changes: 6 },

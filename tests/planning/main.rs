@@ -5,6 +5,7 @@
 
 mod examples;
 mod kept;
+mod packing;
 #[path = "../planning_shared/mod.rs"]
 mod planning_shared;
 mod shared;

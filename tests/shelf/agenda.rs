@@ -251,6 +251,11 @@ fn a_plan_is_told_in_sentences_and_on_a_calendar() {
              21.9 g (0.77 oz) of “Fig leaf” beside what is poured here."
         ]
     );
+    let many = Met { unmet: 3, miss: Some(Miss::Most), ..Met::default() };
+    let many = Plan { lines: vec![Met::default(), many], ..plan.clone() };
+    assert!(asked.missed(&many, &day, Voice::default())[0].1.ends_with(
+        "3 not there at all. At most 2048 candles of one kind are planned at once: pour some, then plan again."
+    ));
     assert_eq!(
         asked.score(&plan.score),
         "1 pour, 9 candles late or not met, none short in store, 1 candle in store beyond the wish."

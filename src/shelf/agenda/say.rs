@@ -3,7 +3,7 @@
 use super::{Agenda, Want};
 use crate::day::Day;
 use crate::quantity::Voice;
-use crate::shelf::planning::{Loss, Measure, Met, Miss, Plan, Pour, Score};
+use crate::shelf::planning::{Loss, MOST, Measure, Met, Miss, Plan, Pour, Score};
 
 /// A day as it is written to this person.
 pub type Days<'a> = &'a dyn Fn(Day) -> String;
@@ -128,6 +128,7 @@ impl Agenda {
                 Some([]) | None => "It is poured in no size of batch.".to_owned(),
                 Some(why) => why.join(" "),
             },
+            Miss::Most => most(),
             Miss::Goals => {
                 "It could be poured, but then something that stands higher in your order would be worse."
                     .to_owned()
@@ -176,6 +177,12 @@ impl Agenda {
             .concat(),
         }
     }
+}
+
+/// Of one kind there are limits to what is planned.
+fn most() -> String {
+    ["At most ", &MOST.to_string(), " candles of one kind are planned at once: pour some, then plan again."]
+        .concat()
 }
 
 /// A measure with its number.

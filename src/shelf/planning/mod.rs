@@ -21,6 +21,7 @@ mod why;
 
 pub use score::{Goal, Measure, Score, order};
 pub use search::Search;
+pub use serve::MOST;
 
 use crate::wire::{wire_enum, wire_struct};
 
@@ -173,8 +174,10 @@ pub enum Miss {
     Supply { number: u32, lacks: Vec<(usize, u64)> },
     /// It is not poured in any size.
     Size,
+    /// More is wanted of the good than is planned for at once.
+    Most,
     /// It could be poured, but what counts more would be worse.
     Goals,
 }
 
-wire_enum!(Miss { Date { ready }, Supply { number, lacks }, Size, Goals });
+wire_enum!(Miss { Date { ready }, Supply { number, lacks }, Size, Most, Goals });

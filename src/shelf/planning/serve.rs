@@ -8,7 +8,7 @@ use super::{Good, Line, Measure, Score};
 use crate::sort;
 
 /// Candles of one good beyond this are not planned for: the tables would grow too large for a tablet.
-pub(super) const MOST: u32 = 2048;
+pub const MOST: u32 = 2048;
 
 /// No number of candles poured is enough.
 const NEVER: u16 = u16::MAX;

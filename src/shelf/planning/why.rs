@@ -2,7 +2,7 @@
 
 use super::choice::{Choice, used_of};
 use super::model::Model;
-use super::serve::{Outcome, day};
+use super::serve::{MOST, Outcome, day};
 use super::{Gap, Line, Loss, Met, Miss, Plan, Pour};
 use crate::sort;
 
@@ -139,6 +139,8 @@ impl Model {
             Miss::Supply { number: size.number.saturating_mul(times), lacks }
         } else if good.takes > day(line.wanted) {
             Miss::Date { ready: good.takes }
+        } else if self.servings.get(line.good).is_some_and(|of| of.ordered > MOST) {
+            Miss::Most
         } else {
             Miss::Goals
         }
