@@ -84,7 +84,7 @@ fn main() {
     if wanted("plan") {
         plan::figures();
     }
-    if !["start", "keys", "store", "freeze", "print"].into_iter().any(wanted) {
+    if !["start", "keys", "store", "freeze", "plan", "print"].into_iter().any(wanted) {
         return;
     }
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
@@ -113,6 +113,9 @@ fn main() {
         }
         if wanted("freeze") {
             freeze::figures(&b).await;
+        }
+        if wanted("plan") {
+            plan::in_the_browser(&b).await;
         }
         b.end().await;
     });

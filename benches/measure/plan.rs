@@ -1,9 +1,11 @@
-//! What planning the pours takes, natively, and beside a general solver.
+//! What planning the pours takes, natively, in the browser, and beside a general solver.
 
+use crate::browser::Browser;
 use crate::planning_shared::{Shape, workshop};
 use crate::{line, median};
 use potside::shelf::planning::Search;
-use serde_json::json;
+use potside::wire;
+use serde_json::{Value, json};
 use std::path::Path;
 use std::process::Command;
 use std::time::Instant;
@@ -23,9 +25,12 @@ fn plan(shape: &Shape) -> (f64, f64) {
 }
 
 /// Thirty workshops of 40 products and 200 orders.
+fn shapes(scarce: u32) -> impl Iterator<Item = Shape> {
+    (1..=30).map(move |at| Shape { seed: 7919 * at, goods: 40, orders: 200, scarce, first: 0 })
+}
+
 fn workshops(scarce: u32) -> Vec<(f64, f64)> {
-    let shape = |at: u32| Shape { seed: 7919 * at, goods: 40, orders: 200, scarce, first: 0 };
-    (1..=30).map(|at| plan(&shape(at))).collect()
+    shapes(scarce).map(|shape| plan(&shape)).collect()
 }
 
 pub(crate) fn figures() {
@@ -39,6 +44,42 @@ pub(crate) fn figures() {
     line("plan_scarce_proven_percent", 100.0 * proven as f64 / many.len() as f64, "%", None);
     line("plan_scarce_gap_percent", many.iter().map(|(_, gap)| *gap).fold(0.0, f64::max), "%", None);
     beside_a_solver();
+}
+
+/// Searches in the page's own module, slice by slice as the worker does: of each the milliseconds until the first plan
+/// and until the last, and whether that is proven. The first workshop is gone through once before, to have it compiled.
+const SEARCH: &str = r#"
+const [jobs, done] = arguments;
+import(document.getElementById("potside-js").href).then(async (m) => {
+  const found = [];
+  for (const job of [jobs[0], ...jobs]) {
+    const start = performance.now();
+    let said = await m.planPours(job);
+    const first = performance.now() - start;
+    let plan = said;
+    while (!said.startsWith("+") && performance.now() - start < 1000) {
+      said = await m.planPours("");
+      if (said) plan = said;
+    }
+    found.push([first, performance.now() - start, JSON.parse(plan.slice(1)).gap === null]);
+  }
+  done(found.slice(1));
+}, (e) => done(String(e)));
+"#;
+
+/// The same thirty workshops as natively.
+pub(crate) async fn in_the_browser(b: &Browser) {
+    for (scarce, name) in [(10, "plan_large_browser"), (30, "plan_scarce_browser")] {
+        let jobs: Vec<String> = shapes(scarce).map(|shape| wire::write(&workshop(&shape))).collect();
+        let found = b.client.execute_async(SEARCH, vec![json!(jobs)]).await.unwrap();
+        let found = found.as_array().expect("the module plans");
+        let most = |at: usize| found.iter().filter_map(|one| one[at].as_f64()).fold(0.0, f64::max);
+        let proven = found.iter().filter(|one| one[2] == Value::Bool(true)).count();
+        line(&[name, "_first_ms"].concat(), most(0), "ms", None);
+        let budget = (scarce == 10).then_some(1000.0);
+        line(&[name, "_ms"].concat(), most(1), "ms", budget);
+        line(&[name, "_proven_percent"].concat(), 100.0 * proven as f64 / found.len() as f64, "%", None);
+    }
 }
 
 /// The same workshop by SciPy's solver (tests/tables/planning.py), run beside ours. `POTSIDE_PYTHON` names a Python that
