@@ -1,4 +1,8 @@
 //! Two wicks at equal conditions: does one burn faster, or can it not be told yet?
+//!
+//! The burns of one candle are alike, and a wick does not change within a candle: what differs from candle to candle is
+//! what two wicks are told apart by, and more burns of the same candle do not help. So each candle counts once, with the
+//! mean of its burns. Where all were burned as often it is the mixed model with the candle as a random effect.
 
 use super::rate::{CONFIDENCE, own_rate, per_hour};
 use super::{Course, Trial};
@@ -8,33 +12,34 @@ use crate::student::student;
 
 /// A difference in burn rate smaller than this share of the mean is none that a candle would show (our own choice).
 const MATTERS: f64 = 0.1;
-/// More burns than this are not asked for.
-const MOST: u32 = 40;
+/// More candles than this are not asked for (our own choice).
+const MOST: u32 = 12;
 
-/// What two sets of burns tell of each other.
+/// What two sets of candles tell of each other.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub enum Told {
     /// One is faster; the range does not reach zero.
     Differs,
     /// Within what matters of each other.
     Alike,
-    /// So many more burns with each would tell. None where it would take very many.
+    /// So many more candles of each would tell. None where it would take very many.
     NotYet { more: Option<u32> },
 }
 
 /// The second wick's burn rate less the first's.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Compared {
-    /// g an hour, and so far to either side, 19 times out of 20; none with fewer than three burns in all.
+    /// g an hour, and so far to either side, 19 times out of 20; none with fewer than three candles in all.
     pub difference: f64,
     pub half: Option<f64>,
     pub told: Told,
     pub why: Why,
 }
 
-/// The burns' own rates of each, compared by Student's test with one spread for both. None where one has no burn weighed at
-/// both ends.
+/// The candles' mean rates of each, compared by Student's test with one spread for both. None where one has no burn weighed
+/// at both ends.
 pub fn compare(a: &[(&Trial, &Course)], b: &[(&Trial, &Course)], voice: Voice) -> Option<Compared> {
+    let [said_a, said_b] = [a, b].map(counts);
     let (a, b) = (rates(a), rates(b));
     let (first, second) = (mean(&a)?, mean(&b)?);
     let difference = second - first;
@@ -63,24 +68,35 @@ pub fn compare(a: &[(&Trial, &Course)], b: &[(&Trial, &Course)], voice: Voice) -
         "mean of the second − mean of the first",
         per_hour(difference, voice),
     )
-    .with("first", [&per_hour(first, voice), ", ", &a.len().to_string(), " burns"].concat())
-    .with("second", [&per_hour(second, voice), ", ", &b.len().to_string(), " burns"].concat())
-    .from("Student's test with one spread for both. Burns of one candle count as apart: burn several candles of each.");
+    .with("first", [&per_hour(first, voice), ", ", &said_a].concat())
+    .with("second", [&per_hour(second, voice), ", ", &said_b].concat())
+    .from("Student's test with one spread for both. Each candle counts once, with the mean of its burns: burn several of each.");
     if let (Some(spread), Some(half)) = (spread, half) {
         why = why
-            .with("spread of a burn", per_hour(spread, voice))
+            .with("spread of a candle", per_hour(spread, voice))
             .with("range", ["± ", &per_hour(half, voice)].concat());
     }
     Some(Compared { difference, half, told, why })
 }
 
+/// The rate of each burn that is weighed at both ends.
+fn burns(trial: &Trial, course: &Course) -> Vec<f64> {
+    let start = trial.start.value.in_base().to_f64();
+    course.sessions.iter().filter_map(|s| own_rate(s, start)).map(|(_, rate)| rate).collect()
+}
+
+/// The mean rate of each candle.
 pub(super) fn rates(of: &[(&Trial, &Course)]) -> Vec<f64> {
-    let mut rates = Vec::new();
-    for (trial, course) in of {
-        let start = trial.start.value.in_base().to_f64();
-        rates.extend(course.sessions.iter().filter_map(|s| own_rate(s, start)).map(|(_, rate)| rate));
-    }
-    rates
+    of.iter().filter_map(|(trial, course)| mean(&burns(trial, course))).collect()
+}
+
+/// `6 burns of 2 candles`.
+pub(super) fn counts(of: &[(&Trial, &Course)]) -> String {
+    let (all, candles): (usize, usize) =
+        (of.iter().map(|(trial, course)| burns(trial, course).len()).sum(), rates(of).len());
+    let burns = if all == 1 { " burn of " } else { " burns of " };
+    let of = if candles == 1 { " candle" } else { " candles" };
+    [&all.to_string(), burns, &candles.to_string(), of].concat()
 }
 
 pub(super) fn mean(of: &[f64]) -> Option<f64> {
@@ -105,9 +121,9 @@ impl Compared {
             Told::Alike => [first, " and ", second, " burn alike."].concat(),
             Told::NotYet { more } => {
                 let wanted = match more {
-                    Some(1) => "one more burn with each may tell.".to_owned(),
-                    Some(more) => ["about ", &more.to_string(), " more burns with each would tell."].concat(),
-                    None => "it would take very many burns; they may well be alike.".to_owned(),
+                    Some(1) => "one more candle of each may tell.".to_owned(),
+                    Some(more) => ["about ", &more.to_string(), " more candles of each would tell."].concat(),
+                    None => "it would take very many candles; they may well be alike.".to_owned(),
                 };
                 ["Whether ", second, " burns faster or slower than ", first, " cannot be told yet: ", &wanted]
                     .concat()

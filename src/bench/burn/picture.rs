@@ -1,6 +1,6 @@
 //! Pictures of trials: the wax going down, the pool growing, wicks side by side.
 
-use super::compare::{mean, rates};
+use super::compare::{counts, mean, rates};
 use super::rate::{CONFIDENCE, per_hour};
 use super::{Course, Pool, Rate, Trial, life, pool, usual_full};
 use crate::bench::duration;
@@ -142,7 +142,8 @@ pub fn pool_picture(trial: &Trial, course: &Course, voice: Voice) -> Option<Char
     })
 }
 
-/// The burn rate of each wick, a dot with its range 19 times out of 20, one below the other. None with fewer than two.
+/// The burn rate of each wick, a dot with its range 19 times out of 20 where it was burned in several candles, one below
+/// the other. None with fewer than two.
 pub fn wicks_picture(wicks: &[(&str, Vec<(&Trial, &Course)>)], voice: Voice) -> Option<Chart> {
     let mut rows = Vec::new();
     for (wick, candles) in wicks {
@@ -154,7 +155,7 @@ pub fn wicks_picture(wicks: &[(&str, Vec<(&Trial, &Course)>)], voice: Voice) -> 
             let error = (squares / f64::from(freedom) / rates.len() as f64).sqrt();
             error * student(CONFIDENCE, freedom)
         });
-        rows.push((*wick, mean, half, rates.len()));
+        rows.push((*wick, mean, half, counts(candles)));
     }
     rows.truncate(WICKS);
     if rows.len() < 2 {
@@ -165,7 +166,7 @@ pub fn wicks_picture(wicks: &[(&str, Vec<(&Trial, &Course)>)], voice: Voice) -> 
     let frame = Frame { right: most * 1.05, top: 1.0 };
     let mut words = frame.words(String::new(), "0", per_hour(frame.right, voice));
     let (mut curve, mut dots, mut said) = (String::new(), Vec::new(), String::from("Picture of burn rates."));
-    for (place, (wick, mean, half, burns)) in (0..).zip(rows) {
+    for (place, (wick, mean, half, counts)) in (0..).zip(rows) {
         let y = ABOVE + ROW * place + ROW / 2;
         let (x, _) = frame.at(mean, 0.0);
         let half = half.unwrap_or(0.0);
@@ -174,8 +175,7 @@ pub fn wicks_picture(wicks: &[(&str, Vec<(&Trial, &Course)>)], voice: Voice) -> 
         ends.into_iter().for_each(|x| to(&mut bar, x, y));
         curve.push_str(&bar);
         dots.push((x, y, false));
-        let count = [" (", &burns.to_string(), if burns == 1 { " burn)" } else { " burns)" }].concat();
-        let text = [wick, ", ", &per_hour(mean, voice), &count].concat();
+        let text = [wick, ", ", &per_hour(mean, voice), " (", &counts, ")"].concat();
         said.push_str(&[" ", &text, "."].concat());
         words.push(Words { x: 0, y: y - 6, anchor: "start", text });
     }
