@@ -92,7 +92,7 @@ impl Chart {
         let reorder = order.map(|at| frame.y(at));
         let mut words = vec![
             Words { x: 0, y: HIGH - 5, anchor: "start", text: day(from) },
-            Words { x: here.clamp(130, WIDE - 30), y: HIGH - 5, anchor: "middle", text: "today".to_owned() },
+            Words { x: here.clamp(200, WIDE - 40), y: HIGH - 5, anchor: "middle", text: "today".to_owned() },
         ];
         if let (Some(at), Some(y)) = (order, reorder) {
             let text = ["order at ", &measure.say(at, voice)].concat();

@@ -8,6 +8,8 @@ use crate::sort;
 
 /// Without a supplier's wait it is put on the list where it lasts no longer than this, in days (our own choice).
 const SOON: u32 = 14;
+/// Beyond so many days the number says more than the pace can tell (our own choice).
+const LONG: u32 = 1000;
 
 /// One ingredient as it stands today.
 #[derive(Clone, PartialEq, Debug)]
@@ -70,6 +72,7 @@ impl Standing<'_> {
             _ if self.left.is_zero() => "none left that can be used".to_owned(),
             (Some(0), _) => "lasts less than a day at this pace".to_owned(),
             (Some(1), _) => "lasts 1 day at this pace".to_owned(),
+            (Some(days), _) if days > LONG => "lasts for years at this pace".to_owned(),
             (Some(days), _) => format!("lasts {days} days at this pace"),
             (None, Some(_)) => "not used of late".to_owned(),
             (None, None) => "too new to tell its pace".to_owned(),

@@ -128,6 +128,10 @@ fn the_pace_and_how_long_it_lasts() {
     assert_eq!(standing.say(), "lasts 440 days at this pace");
     assert_eq!(ledger.errands(state, Day(FIRST + 60), voice), []);
     assert!(account.pace(Day(FIRST + 3)).is_none());
+    let hardly = used(60, |_| 1);
+    let ledger = hardly.ledger();
+    let standing = ledger.standing(&ledger.accounts[0], hardly.state(), Day(FIRST + 60), voice);
+    assert_eq!(standing.say(), "lasts for years at this pace");
     let nearly = used(98, |_| 50);
     let ledger = nearly.ledger();
     let errands = ledger.errands(nearly.state(), Day(FIRST + 98), voice);

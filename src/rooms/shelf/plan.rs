@@ -135,7 +135,7 @@ fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
         el("p").class("muted").child("Nothing needs to be poured.").view()
     } else {
         let rows = plan.pours.iter().map(|p| pour(page, agenda, p)).views();
-        el("ol").class("list plan").child(rows).view()
+        el("ol").class("list pours").child(rows).view()
     };
     group![
         el("p").class("found").child(agenda.score(&plan.score)),

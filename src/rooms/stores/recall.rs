@@ -108,11 +108,14 @@ fn who(state: &State, reached: &[Reach]) -> View {
                 .child(el("span").class("detail prose").child(" ").child(contact)),
         )
     };
-    let none = sent.is_empty().then(|| el("p").child("None were sent."));
+    let who = if sent.is_empty() {
+        el("p").child("None were sent.")
+    } else {
+        el("ul").class("list").attr("id", "who").child(sent.iter().map(row).views())
+    };
     group![
         el("h2").child("Who has them"),
-        none,
-        el("ul").class("list").attr("id", "who").child(sent.iter().map(row).views()),
+        who,
         el("p").child("On the shelf: ").child(el("strong").child(here.to_string())).child(".")
     ]
 }
