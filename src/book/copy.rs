@@ -105,6 +105,11 @@ impl std::error::Error for CopyError {}
 /// # Errors
 /// Where it brings nothing that may be taken in; see [`CopyError`].
 pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
+    if journal.is_tied() {
+        let mut whole = journal.clone();
+        whole.untie_all();
+        return read_copy(text, &whole);
+    }
     let sealed = backup::open(text);
     let head = sealed.as_ref().and_then(|s| s.head.as_ref());
     if let Some(format) = head.map(|h| h.format).filter(|format| *format > BACKUP) {

@@ -96,6 +96,11 @@ impl Entry {
         format!("{line}{TAIL}{sum:08x}\"}}")
     }
 
+    /// True where the line is as it was written, whatever it says.
+    pub fn is_whole(line: &str) -> bool {
+        split_sum(line).is_some_and(|(body, sum)| crc32c(body.as_bytes()) == sum)
+    }
+
     /// # Errors
     /// Where the line is not an entry, its checksum is off, or it is of a newer format.
     pub fn from_line(line: &str) -> Result<Self, Damage> {

@@ -1,7 +1,6 @@
 //! What stands on the shelf: poured batches, and when they have cured.
 
 use super::{Batch, Ending, State};
-use crate::pot::{Event, StepKey};
 use crate::sort;
 
 /// A day, in milliseconds.
@@ -18,27 +17,19 @@ pub enum Cure {
 }
 
 impl Batch {
-    /// When each vessel was filled, milliseconds since 1970.
-    fn fills(&self) -> impl Iterator<Item = u64> {
-        self.run.events().iter().filter_map(|event| match event {
-            Event::Did { step: StepKey::Fill { .. }, at, .. } => Some(*at),
-            _ => None,
-        })
-    }
-
     /// How many vessels were filled.
     pub fn filled_vessels(&self) -> usize {
-        self.fills().count()
+        self.run.fills().0
     }
 
     /// When the last vessel was filled, milliseconds since 1970. None where none was.
     pub fn poured_at(&self) -> Option<u64> {
-        self.fills().max()
+        self.run.fills().1
     }
 
     /// When the last vessel has stood for the formula's cure days of 24 hours, milliseconds since 1970.
     pub fn ready_at(&self) -> Option<u64> {
-        Some(self.poured_at()?.saturating_add(u64::from(self.run.plan.cure_days).saturating_mul(DAY)))
+        Some(self.poured_at()?.saturating_add(u64::from(self.run.cure_days()).saturating_mul(DAY)))
     }
 
     /// How far it has cured at `now`, milliseconds since 1970.

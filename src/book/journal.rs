@@ -2,6 +2,7 @@
 
 use super::entry::LATEST;
 use super::id::is_name;
+use super::ties::Ties;
 use super::{Act, Damage, Entry, Id, State, Subject};
 use crate::sort;
 use std::cmp::Ordering;
@@ -16,9 +17,11 @@ pub struct Journal {
     undone: Vec<bool>,
     /// Places among the entries, in the order of their ids.
     by_id: Vec<usize>,
-    state: State,
+    pub(super) state: State,
     pub(super) damaged: Vec<(String, Damage)>,
     device: String,
+    /// Batches whose entries are not among the others.
+    pub(super) ties: Ties,
     /// Customers of whom nothing is told any more; see [`super::removed`].
     pub(super) removed: Vec<Id>,
     /// Entries that something was taken out of and whose stored lines may still tell it.
@@ -42,6 +45,7 @@ impl Journal {
 
     /// Takes many entries in at once, as from a copy: the whole is folded once, not once for each.
     pub fn take_all(&mut self, entries: Vec<Entry>) {
+        self.untie_all();
         let removed = self.removed.clone();
         for mut entry in entries {
             if entry.take_out(&removed) {
@@ -52,7 +56,7 @@ impl Journal {
         self.fold();
     }
 
-    fn fold(&mut self) {
+    pub(super) fn fold(&mut self) {
         let people = self.newly_removed(self.entries.iter());
         self.remove_people(people);
         sort::by(&mut self.entries, |a, b| a.place().cmp(&b.place()));
@@ -68,7 +72,7 @@ impl Journal {
         self.state = state;
     }
 
-    fn index(&mut self) {
+    pub(super) fn index(&mut self) {
         let entries = &self.entries;
         self.by_id = sort::order(entries.len(), &|a, b| match (entries.get(a), entries.get(b)) {
             (Some(a), Some(b)) => a.id.cmp(&b.id).then_with(|| first(a, b)),
@@ -107,7 +111,7 @@ impl Journal {
         &self.state
     }
 
-    /// Every entry in order, also those undone.
+    /// Every entry in order, also those undone; without those that are tied up.
     pub fn entries(&self) -> &[Entry] {
         &self.entries
     }
@@ -128,7 +132,7 @@ impl Journal {
     }
 
     fn next_clock(&self) -> u64 {
-        self.entries.last().map_or(1, |e| (e.clock + 1).min(LATEST))
+        (self.last_clock() + 1).min(LATEST)
     }
 
     /// The entry that would record `act`; it counts once [`Journal::take`] has it. `at` is in milliseconds since 1970;
@@ -176,16 +180,30 @@ impl Journal {
         if entry.take_out(&self.removed) {
             self.rewritten.push(entry.id.clone());
         }
+        self.untie_for(&entry);
         if let Some(mine) = self.find(&entry.id) {
             if !mine.is_same(&entry) {
                 self.settle(entry);
             }
             return;
         }
+        let at = self.insert(entry);
+        let Some(entry) = self.entries.get(at) else { return };
+        if at + 1 == self.entries.len()
+            && !matches!(entry.act, Act::Undo { .. } | Act::Choose { .. } | Act::Replace(_))
+        {
+            return self.state.take(entry);
+        }
+        self.mark_undone();
+        let state = std::mem::take(&mut self.state);
+        self.state = self.entries.get(at).map(|entry| self.refold(state, entry)).unwrap_or_default();
+    }
+
+    /// Puts an entry in its place, which counts as done so far.
+    pub(super) fn insert(&mut self, entry: Entry) -> usize {
         let at = self.entries.partition_point(|e| e.place() < entry.place());
-        let last = at == self.entries.len();
         let rank = self.rank(&entry.id);
-        if !last {
+        if at < self.entries.len() {
             for place in self.by_id.iter_mut().filter(|place| **place >= at) {
                 *place += 1;
             }
@@ -193,13 +211,7 @@ impl Journal {
         self.by_id.insert(rank, at);
         self.undone.insert(at, false);
         self.entries.insert(at, entry);
-        let Some(entry) = self.entries.get(at) else { return };
-        if last && !matches!(entry.act, Act::Undo { .. } | Act::Choose { .. } | Act::Replace(_)) {
-            return self.state.take(entry);
-        }
-        self.mark_undone();
-        let state = std::mem::take(&mut self.state);
-        self.state = self.entries.get(at).map(|entry| self.refold(state, entry)).unwrap_or_default();
+        at
     }
 
     /// Two entries of one id: the first by [`first`] stays, the other is set aside.
@@ -225,7 +237,7 @@ impl Journal {
 
     /// An undo has an effect on an entry that stands before it, unless a later undo took it back; so one pass from the
     /// last entry to the first settles all of them, and no ring of undos can form.
-    fn mark_undone(&mut self) {
+    pub(super) fn mark_undone(&mut self) {
         let mut undone = vec![false; self.entries.len()];
         for (at, entry) in self.entries.iter().enumerate().rev() {
             if undone.get(at) != Some(&false) {
@@ -262,7 +274,7 @@ impl Journal {
     }
 
     /// What an entry is about in the end: an undo is about what the entry it undoes is about.
-    fn about<'a>(&'a self, mut entry: &'a Entry) -> Option<Subject<'a>> {
+    pub(super) fn about<'a>(&'a self, mut entry: &'a Entry) -> Option<Subject<'a>> {
         loop {
             match entry.act.subject() {
                 Subject::Entry(target) => entry = self.find(target).filter(|t| t.place() < entry.place())?,

@@ -1,5 +1,6 @@
 //! A book open in a tab: the journal, and what of it is not stored yet.
 
+use super::bundle::Read;
 use super::{Act, Damage, Entry, Id, Journal, Saving, State, StoreError, Writer};
 use std::fmt;
 
@@ -44,6 +45,22 @@ impl Book {
         let mut book = Self { journal: Journal::open(lines, device), writer: Writer::default() };
         book.rewrite();
         book
+    }
+
+    /// Opens what was read of a bundle; the lines that were stored since are to be heard.
+    pub fn open_tied(read: Read, device: &str) -> Self {
+        let journal = Journal::open_tied(read.bundle, read.entries, device);
+        Self { journal, writer: Writer::default() }
+    }
+
+    /// See [`Journal::untie`].
+    pub fn untie(&mut self, batch: &Id) {
+        self.journal.untie(batch);
+    }
+
+    /// See [`Journal::untie_latest`].
+    pub fn untie_latest(&mut self, most: usize) {
+        self.journal.untie_latest(most);
     }
 
     /// Lines that still tell what was taken out of their entries are stored anew without it.

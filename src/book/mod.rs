@@ -2,6 +2,7 @@
 
 mod act;
 mod backup;
+pub mod bundle;
 mod burning;
 mod copy;
 mod crc;
@@ -19,6 +20,7 @@ mod ledger;
 mod lookup;
 mod map;
 mod offers;
+mod past;
 mod refusal;
 mod remind;
 mod removed;
@@ -27,6 +29,7 @@ mod settings;
 mod state;
 mod store;
 mod tell;
+mod ties;
 mod wish;
 mod writer;
 
@@ -48,6 +51,7 @@ pub use learn::{Fact, Use};
 pub use ledger::{ActError, Book};
 pub use lookup::Found;
 pub use map::Map;
+pub use past::Past;
 pub use refusal::{Ignored, Refusal};
 pub use remind::Reminder;
 pub use replace::{Earlier, Replace, UpTo};
@@ -55,5 +59,6 @@ pub use settings::Settings;
 pub use state::{Batch, Kept, State, Version};
 pub use store::{FailingStore, Fault, MemoryStore, Store, StoreError};
 pub use tell::{Difference, Said};
+pub use ties::Bundle;
 pub use wish::{VesselOffer, Wish, WishError};
 pub use writer::{Saving, Writer};

@@ -21,7 +21,7 @@ impl Reminder {
     /// milliseconds since 1970. A book without an entry since then, or a clock that was set back, asks for none.
     pub fn said(self, copied: Option<u64>, journal: &Journal, now: u64) -> Option<String> {
         let fresh = |at: u64| copied.is_none_or(|copied| at > copied);
-        let first = journal.entries().iter().map(|e| e.at).filter(|at| fresh(*at)).min()?;
+        let first = journal.first_since(copied)?;
         let days = now.saturating_sub(copied.unwrap_or(first)) / DAY;
         let ended = journal.state().batches.values().filter_map(|b| b.ended.as_ref());
         let pours = ended.filter(|(how, at, _)| *how == Ending::Poured && fresh(*at)).count();

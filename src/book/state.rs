@@ -1,14 +1,14 @@
 //! Today's state: the fold of the journal.
 
 use super::refusal::MOST_VESSELS;
-use super::{Act, Ending, Entry, Id, Ignored, Map, Refusal, Settings, Subject};
+use super::{Act, Ending, Entry, Id, Ignored, Map, Past, Refusal, Settings, Subject};
 use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
 use crate::formula::Formula;
-use crate::pot::{Plan, Run};
+use crate::pot::Plan;
 use crate::shelf::{Customer, Finish, Move, Order, Pins, Product, Ticked, batch_number};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::text;
@@ -63,11 +63,9 @@ pub struct Batch {
     pub vessel: Id,
     /// Milliseconds since 1970.
     pub began: u64,
-    pub run: Run,
+    pub run: Past,
     /// How, when (milliseconds since 1970), and what was said of it.
     pub ended: Option<(Ending, u64, String)>,
-    /// Entries that made it, in order: the last one is what "undo" takes back.
-    pub entries: Vec<Id>,
     /// Everything it can be found by, in small letters: made once, since years of batches are looked through at each key.
     pub(super) words: String,
     /// Which lots its parts are taken from.
@@ -139,7 +137,7 @@ impl State {
                 if *step == Finish::Closed {
                     b.closed = done.then_some(entry.at);
                 }
-                b.entries.push(entry.id.clone());
+                b.run.note(&entry.id);
                 Ok(())
             }),
             Act::Pinned { product, body } => {
@@ -158,13 +156,13 @@ impl State {
             }
             Act::At { batch, event } => self.at(batch, |b| {
                 b.run.take(event.clone()).map_err(Refusal::Run)?;
-                b.entries.push(entry.id.clone());
+                b.run.note(&entry.id);
                 Ok(())
             }),
             Act::Ended { batch, how, note } => self.at(batch, |b| {
                 b.words.extend(["\n", &text::lower(note)]);
                 b.ended = Some((*how, entry.at, note.clone()));
-                b.entries.push(entry.id.clone());
+                b.run.note(&entry.id);
                 Ok(())
             }),
             Act::Lot { id, over, body } => write(&mut self.lots, entry, id, over, body),
@@ -282,9 +280,8 @@ impl State {
             version: version.clone(),
             vessel: vessel.clone(),
             began: entry.at,
-            run: Run::new(plan.clone()),
+            run: Past::new(plan.clone(), entry.id.clone()),
             ended: None,
-            entries: vec![entry.id.clone()],
             words: super::lookup::words(plan),
             sources: Vec::new(),
             minutes: None,

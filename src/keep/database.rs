@@ -72,7 +72,7 @@ impl Database {
     }
 
     /// A transaction on the entries. A database that was closed meanwhile is opened once more.
-    async fn transaction(&self, mode: IdbTransactionMode) -> Result<IdbTransaction, StoreError> {
+    pub(super) async fn transaction(&self, mode: IdbTransactionMode) -> Result<IdbTransaction, StoreError> {
         if let Ok(transaction) = transaction(&self.database().await?.db, mode) {
             return Ok(transaction);
         }
@@ -85,10 +85,7 @@ impl Store for Database {
     async fn load(&self) -> Result<Vec<String>, StoreError> {
         let transaction = self.transaction(IdbTransactionMode::Readonly).await?;
         let request = entries(&transaction)?.get_all().map_err(|e| store_error(&e))?;
-        let all: Array = result(&request).await?.unchecked_into();
-        // What is not text was not written by Potside; as JSON it is set aside with the damaged lines.
-        let json = |v: &JsValue| JSON::stringify(v).ok()?.as_string();
-        Ok(all.iter().map(|v| v.as_string().or_else(|| json(&v)).unwrap_or_default()).collect())
+        Ok(lines_of(&result(&request).await?))
     }
 
     async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {
@@ -109,7 +106,15 @@ impl Store for Database {
     }
 }
 
-fn factory() -> Result<IdbFactory, StoreError> {
+/// The lines of what was got of all.
+pub(super) fn lines_of(all: &JsValue) -> Vec<String> {
+    // What is not text was not written by Potside; as JSON it is set aside with the damaged lines.
+    let json = |v: &JsValue| JSON::stringify(v).ok()?.as_string();
+    let all: &Array = all.unchecked_ref();
+    all.iter().map(|v| v.as_string().or_else(|| json(&v)).unwrap_or_default()).collect()
+}
+
+pub(super) fn factory() -> Result<IdbFactory, StoreError> {
     let window = web_sys::window().ok_or(StoreError::Denied)?;
     window.indexed_db().ok().flatten().ok_or(StoreError::Denied)
 }
@@ -136,7 +141,7 @@ async fn open(name: &str) -> Result<Open, StoreError> {
     Ok(Open { db, _let_go: let_go })
 }
 
-fn entries(transaction: &IdbTransaction) -> Result<IdbObjectStore, StoreError> {
+pub(super) fn entries(transaction: &IdbTransaction) -> Result<IdbObjectStore, StoreError> {
     transaction.object_store(ENTRIES).map_err(|e| store_error(&e))
 }
 

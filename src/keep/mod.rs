@@ -1,5 +1,6 @@
 //! Storage in the browser, behind the trait that [`crate::book`] defines; and what else a page needs of its browser.
 
+pub mod bundle;
 mod database;
 mod date;
 mod file;

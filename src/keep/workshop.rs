@@ -31,7 +31,7 @@ impl Which {
 }
 
 struct Kept {
-    database: Database,
+    database: Rc<Database>,
     tabs: Tabs,
 }
 
@@ -43,7 +43,7 @@ thread_local! {
 
 impl Kept {
     fn new(which: Which) -> Self {
-        Self { database: Database::new(which.name()), tabs: Tabs::new(which.name()) }
+        Self { database: Rc::new(Database::new(which.name())), tabs: Tabs::new(which.name()) }
     }
 
     fn of(which: Which) -> Rc<Self> {
@@ -52,6 +52,10 @@ impl Kept {
             Which::Demo => DEMO.with(Rc::clone),
         }
     }
+}
+
+pub(super) fn database(which: Which) -> Rc<Database> {
+    Rc::clone(&Kept::of(which).database)
 }
 
 /// Every stored line of a workshop.

@@ -1,6 +1,7 @@
 //! What is fetched when it is first wanted: the app starts with its frame and the room one comes to; the other rooms, the
 //! converter and the demo come after it.
 
+use super::bundling::{self, Bundling};
 use super::parts::{Typed, press};
 use super::route::Room;
 use super::workshop::Workshop;
@@ -27,6 +28,7 @@ apart!(works, the_bench, Make, bench::room);
 apart!(works, the_desk, Make, desk::room);
 apart!(works, the_demo, Demo, demo);
 apart!(pot, the_converter, Convert, converter::body);
+apart!(bundle, the_bundling, Bundling, bundling::BUNDLING);
 
 /// A page that is not in the first module.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -146,6 +148,11 @@ where
             .view(),
     })
     .view()
+}
+
+/// What opens a large book at once; none where it cannot be fetched.
+pub(super) async fn bundling() -> Option<Bundling> {
+    the_bundling().await.ok()
 }
 
 /// The lines of a demo workshop; none where they cannot be fetched.

@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod bundling;
 mod converter;
 mod desk;
 mod fetch;

@@ -1,5 +1,6 @@
 //! Opening a book, changing to another, and storing what is done in it.
 
+use super::bundling::LARGE;
 use super::fetch;
 use super::workshop::{Opened, Workshop};
 use crate::book::{Book, StoreError};
@@ -27,6 +28,18 @@ impl Workshop {
         if fresh {
             self.open_with(Vec::new());
         }
+        if which == Which::Own
+            && keep::bundle::has_bundle()
+            && let Some(bundling) = fetch::bundling().await
+            && let Some((book, known)) = (bundling.open)().await
+        {
+            if self.is_attempt(attempt) {
+                self.open_book(book);
+                self.loaded();
+                (bundling.care)(self, Some(known));
+            }
+            return;
+        }
         let lines = match keep::load(which).await {
             Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
             lines => lines,
@@ -36,21 +49,33 @@ impl Workshop {
         }
         match lines {
             Ok(lines) => {
+                let large = which == Which::Own && lines.len() >= LARGE;
                 if !fresh {
                     self.open_with(lines);
                 } else if !lines.is_empty() {
                     self.hear(lines);
                 }
-                self.store();
-                // Once what is wanted first has been shown.
-                keep::after(100, || spawn_local(fetch::fetch_all()));
+                self.loaded();
+                if large && let Some(bundling) = fetch::bundling().await {
+                    (bundling.care)(self, None);
+                }
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
         }
     }
 
+    fn loaded(self) {
+        self.store();
+        // Once what is wanted first has been shown.
+        keep::after(100, || spawn_local(fetch::fetch_all()));
+    }
+
     fn open_with(self, lines: Vec<String>) {
-        self.book.replace(Book::open(lines, &keep::device()));
+        self.open_book(Book::open(lines, &keep::device()));
+    }
+
+    fn open_book(self, book: Book) {
+        self.book.replace(book);
         self.changed.set(());
         self.opened.set(Opened::Open);
         let heard = self.heard.get_untracked();

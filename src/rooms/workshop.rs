@@ -136,6 +136,14 @@ impl Workshop {
         self.changed.track();
         of(self.book.borrow().journal())
     }
+    /// Has the entries of a batch at hand, or of no batch the last ones of the book, so many.
+    pub fn untie(self, batch: Option<&Id>, most: usize) {
+        let mut book = self.book.borrow_mut();
+        match batch {
+            Some(batch) => book.untie(batch),
+            None => book.untie_latest(most),
+        }
+    }
     /// Why the last thing was not done.
     pub fn refused(self) -> Value<Option<ActError>> {
         self.refused

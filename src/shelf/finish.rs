@@ -31,6 +31,15 @@ pub const FINISHES: [(Finish, &str); 6] = [
 pub struct Ticked(Vec<Finish>);
 
 impl Ticked {
+    pub(crate) const fn of(steps: Vec<Finish>) -> Self {
+        Self(steps)
+    }
+
+    /// In the order in which they were done.
+    pub(crate) fn steps(&self) -> &[Finish] {
+        &self.0
+    }
+
     pub fn has(&self, step: Finish) -> bool {
         self.0.contains(&step)
     }

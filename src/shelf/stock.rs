@@ -48,7 +48,7 @@ pub struct Shelf<'a> {
 impl Batch {
     /// The first day candles of it may ship: so many days of cure after the pour, or those of the formula.
     pub fn ready_on(&self, cure_days: Option<u32>) -> Option<Day> {
-        let days = u64::from(cure_days.unwrap_or(self.run.plan.cure_days));
+        let days = u64::from(cure_days.unwrap_or_else(|| self.run.cure_days()));
         Some(Day::of(self.poured_at()?.saturating_add(days.saturating_mul(DAY))))
     }
 }
@@ -59,7 +59,7 @@ impl Product {
         let key = |wick: &str| text::lower(wick.trim());
         self.formula == batch.formula
             && self.vessel == batch.vessel
-            && key(&self.wick) == key(&batch.run.plan.wick)
+            && key(&self.wick) == key(batch.run.wick())
     }
 }
 

@@ -211,7 +211,7 @@ fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>, batch: &'
     // One of each to every candle, however many were broken before: a count puts that right.
     if let Some(at) = batch.closed {
         let pieces = Exact::whole(batch.filled_vessels() as i128);
-        for source in batch.sources.iter().filter(|s| !batch.run.plan.takes(&s.part)) {
+        for source in batch.sources.iter().filter(|s| !batch.run.takes(&s.part)) {
             note(&Used { name: &source.part, mass: Mass::ZERO, pieces, at });
         }
     }

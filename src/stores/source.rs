@@ -33,7 +33,7 @@ impl Ledger {
         let candles = Exact::whole(batch.filled_vessels() as i128);
         let mut names: Vec<(String, Exact, Exact)> = Vec::new();
         for part in state.product_of(batch).map(|p| p.parts.as_slice()).unwrap_or_default() {
-            let known = names.iter().any(|(name, ..)| name == part) || batch.run.plan.takes(part);
+            let known = names.iter().any(|(name, ..)| name == part) || batch.run.takes(part);
             if !known && self.account(part).is_some_and(|a| a.measure == Measure::Pieces) {
                 names.push((part.clone(), Exact::ZERO, candles));
             }

@@ -6,13 +6,13 @@ use potside::shelf::Customer;
 use proptest::prelude::*;
 
 /// What a person does, as numbers: what, to which thing, and which of the entries there it names.
-type Deed = (u8, u8, prop::sample::Index);
+pub(super) type Deed = (u8, u8, prop::sample::Index);
 
-fn deeds() -> impl Strategy<Value = Vec<Deed>> {
+pub(super) fn deeds() -> impl Strategy<Value = Vec<Deed>> {
     prop::collection::vec((0..12_u8, 0..3_u8, any::<prop::sample::Index>()), 0..10)
 }
 
-fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
+pub(super) fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
     let (thing, batch) = (format!("t{thing}"), format!("b{thing}"));
     let known = |journal: &Journal| {
         let entries = journal.entries();
@@ -58,7 +58,7 @@ fn copy_of(journal: &Journal, named: &prop::sample::Index) -> Option<Copy> {
 }
 
 /// A book that goes on from these entries on a device of its own.
-fn book(device: &str, from: &[Entry], deeds: &[Deed]) -> Journal {
+pub(super) fn book(device: &str, from: &[Entry], deeds: &[Deed]) -> Journal {
     let mut journal = Journal::open(from.iter().map(Entry::to_line).collect(), device);
     for deed in deeds {
         let act = act(&journal, deed);
@@ -74,7 +74,7 @@ pub(super) fn merged(a: &Journal, b: &Journal) -> Journal {
 }
 
 #[track_caller]
-fn same(a: &Journal, b: &Journal) {
+pub(super) fn same(a: &Journal, b: &Journal) {
     assert_eq!(a.entries(), b.entries());
     assert_eq!(a.state(), b.state());
     assert_eq!(a.forks(), b.forks());

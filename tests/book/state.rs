@@ -68,7 +68,7 @@ fn a_batch_begins_runs_and_ends_and_undo_takes_back_each() {
     let end = does(&mut j, ended("b1", "all good"));
     assert!(j.state().running().is_none());
     let batch = j.state().batches.get(&id("b1")).unwrap();
-    assert_eq!((batch.run.plan.vessels, batch.run.events().len(), batch.entries.len()), (4, 1, 3));
+    assert_eq!((batch.run.plan.vessels, batch.run.events().len(), batch.run.entries().len()), (4, 1, 3));
     assert_eq!(batch.ended.as_ref().map(|(_, at, note)| (*at, note.as_str())), Some((end.at, "all good")));
     does(&mut j, undo(&end.id));
     assert!(j.state().running().is_some());

@@ -14,7 +14,10 @@ const MOST: usize = 60;
 pub(super) fn of(shop: Workshop, id: Id) -> View {
     let (named, thing) = (id.clone(), id.clone());
     let name = shop.state(|s| s.name(&named).unwrap_or("What was done").to_owned());
-    let done = Derived::new(move || shop.journal(|j| j.done(Some(&thing), usize::MAX, shop.voice())));
+    let done = Derived::new(move || {
+        shop.untie(Some(&thing), 0);
+        shop.journal(|j| j.done(Some(&thing), usize::MAX, shop.voice()))
+    });
     group![
         page_head("#book", "Book", name),
         fork(shop, &id),
@@ -25,9 +28,15 @@ pub(super) fn of(shop: Workshop, id: Id) -> View {
 
 /// `#book/done`.
 pub(super) fn everything(shop: Workshop) -> View {
-    let done = Derived::new(move || shop.journal(|j| j.done(None, MOST, shop.voice())));
+    let done = Derived::new(move || {
+        shop.untie(None, MOST);
+        shop.journal(|j| j.done(None, MOST, shop.voice()))
+    });
     let step = move |words: &'static str, of: fn(&Journal) -> Option<&crate::book::Entry>| {
-        let next = Derived::new(move || shop.journal(|j| of(j).map(|e| e.id.clone())));
+        let next = Derived::new(move || {
+            shop.untie(None, MOST);
+            shop.journal(|j| of(j).map(|e| e.id.clone()))
+        });
         live(move || match next.get() {
             Some(entry) => press("", words, move || {
                 shop.act(crate::book::Act::Undo { entry: entry.clone() });

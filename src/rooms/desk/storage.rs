@@ -18,7 +18,7 @@ pub(super) fn body(shop: Workshop) -> View {
         used.set(keep::room().await);
         promised.set(keep::persisted().await);
     });
-    let entries = Derived::new(move || shop.journal(|j| j.entries().len()));
+    let entries = Derived::new(move || shop.journal(|j| j.len()));
     let damaged = Derived::new(move || shop.journal(|j| j.damaged().len()));
     group![
         el("dl")

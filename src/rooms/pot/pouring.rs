@@ -94,7 +94,7 @@ impl Pouring {
     /// The entry that "Undo" takes back: the last of this batch, but not its beginning.
     fn last(self) -> Option<Id> {
         self.shop.state(|s| {
-            let (_, later) = s.running()?.entries.split_first()?;
+            let (_, later) = s.running()?.run.entries().split_first()?;
             later.last().cloned()
         })
     }

@@ -106,7 +106,7 @@ fn ways(shop: Workshop, batch: &Batch) -> View {
             let cost = ["#desk/cost/", &batch.id.0].concat();
             el("a").class("button").attr("href", cost).child("What it cost")
         }))
-        .child(batch.ended.as_ref().and(batch.entries.last().cloned()).map(|entry| {
+        .child(batch.ended.as_ref().and(batch.run.entries().last().cloned()).map(|entry| {
             el("button")
                 .attr("type", "button")
                 .class("quiet")

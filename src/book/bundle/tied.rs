@@ -1,0 +1,146 @@
+//! What is asked of a bundle.
+
+use super::Tied;
+use super::code::{Reader, mark};
+use crate::book::{Batch, Bundle, Ending, Entry, Id, Past};
+use crate::pot::Used;
+use crate::quantity::{Exact, Mass};
+use crate::shelf::{FINISHES, Ticked};
+use crate::stores::Source;
+use crate::wire;
+use std::cmp::Ordering;
+use std::rc::Rc;
+
+impl Tied {
+    fn batch(&self, run: Past, place: usize) -> Batch {
+        let mut record = self.record(place);
+        let reader = &mut record;
+        let (id, formula, version, vessel) =
+            (self.id(reader), self.id(reader), self.id(reader), self.id(reader));
+        let began = reader.get();
+        let how = if reader.get() == 0 { Ending::Poured } else { Ending::GivenUp };
+        let ended = Some((how, reader.get(), self.said(reader).to_owned()));
+        let words = [self.said(reader), self.said(reader)].concat();
+        let minutes = reader.get().checked_sub(1).map(|n| n as u32);
+        let closed = reader.get().checked_sub(1);
+        let steps = (0..reader.count()).filter_map(|_| Some(FINISHES.get(reader.get() as usize)?.0));
+        let ticked = Ticked::of(steps.collect());
+        let sources = (0..reader.count()).map(|_| self.source(reader)).collect();
+        Batch { id, formula, version, vessel, began, run, ended, words, sources, minutes, ticked, closed }
+    }
+
+    fn source(&self, reader: &mut Reader) -> Source {
+        let part = self.said(reader).to_owned();
+        Source { part, lots: (0..reader.count()).map(|_| self.id(reader)).collect() }
+    }
+
+    /// The mark of an entry, in the order of the marks, and the place of its batch.
+    fn mark(&self, at: usize) -> Option<(u64, usize)> {
+        let twelve = self.bytes.get(self.marks.clone())?.get(at.checked_mul(12)?..)?;
+        let (mark, rest) = twelve.split_first_chunk::<8>()?;
+        Some((u64::from_le_bytes(*mark), u32::from_le_bytes(*rest.first_chunk::<4>()?) as usize))
+    }
+
+    fn amount<T: wire::Wire>(&self, reader: &mut Reader, none: T) -> T {
+        wire::read(self.said(reader)).unwrap_or(none)
+    }
+}
+
+impl Bundle for Tied {
+    fn batches(&self, bundle: &Rc<dyn Bundle>) -> Vec<Batch> {
+        (0..self.len()).map(|place| self.batch(Past::tied(Rc::clone(bundle), place), place)).collect()
+    }
+
+    fn of_batch(&self, id: &Id) -> Option<usize> {
+        // They are in the order of their ids.
+        let (mut from, mut to) = (0, self.len());
+        while from < to {
+            let half = from.midpoint(to);
+            let found = self.id(&mut self.record(half));
+            match found.cmp(id) {
+                Ordering::Less => from = half + 1,
+                Ordering::Equal => return Some(half),
+                Ordering::Greater => to = half,
+            }
+        }
+        None
+    }
+
+    fn of_entry(&self, id: &Id) -> Option<usize> {
+        let wanted = mark(&id.0);
+        let (mut from, mut to) = (0, self.marks.len() / 12);
+        while from < to {
+            let half = from.midpoint(to);
+            let (found, place) = self.mark(half)?;
+            match found.cmp(&wanted) {
+                Ordering::Less => from = half + 1,
+                Ordering::Equal => return Some(place),
+                Ordering::Greater => to = half,
+            }
+        }
+        None
+    }
+
+    fn entries(&self, place: usize) -> Vec<Entry> {
+        let mut reader = self.after_run(place);
+        reader.get();
+        self.all_of(&mut reader).unwrap_or_default()
+    }
+
+    fn last(&self, place: usize) -> (u64, usize) {
+        let mut reader = self.after_run(place);
+        (reader.get(), reader.count())
+    }
+
+    fn times(&self) -> (u64, u64) {
+        self.times
+    }
+
+    fn fills(&self, place: usize) -> (usize, Option<u64>) {
+        let mut reader = self.run(place);
+        (reader.get() as usize, reader.get().checked_sub(1))
+    }
+
+    fn cure_days(&self, place: usize) -> u32 {
+        let mut reader = self.run(place);
+        (reader.get(), reader.get(), reader.get()).2 as u32
+    }
+
+    fn wick(&self, place: usize) -> &str {
+        let mut reader = self.run(place);
+        let _ = (reader.get(), reader.get(), reader.get());
+        // It is the last of what a pour takes.
+        (0..reader.count())
+            .map(|_| reader.get())
+            .last()
+            .and_then(|number| self.text(number))
+            .unwrap_or_default()
+    }
+
+    fn takes(&self, place: usize, name: &str) -> bool {
+        let mut reader = self.run(place);
+        let _ = (reader.get(), reader.get(), reader.get());
+        (0..reader.count()).any(|_| self.said(&mut reader) == name)
+    }
+
+    fn used(&self, place: usize) -> Vec<Used<'_>> {
+        let mut reader = self.record(place);
+        for _ in 0..4 {
+            reader.get();
+        }
+        let began = reader.get();
+        let mut reader = self.run(place);
+        let _ = (reader.get(), reader.get(), reader.get());
+        for _ in 0..reader.count() {
+            reader.get();
+        }
+        let mut used = Vec::new();
+        for _ in 0..reader.count() {
+            let name = self.said(&mut reader);
+            let mass = self.amount(&mut reader, Mass::ZERO);
+            let pieces = self.amount(&mut reader, Exact::ZERO);
+            used.push(Used { name, mass, pieces, at: reader.step(began) });
+        }
+        used
+    }
+}

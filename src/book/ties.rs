@@ -1,0 +1,175 @@
+//! Ended batches that are tied up: their entries are in a bundle of few bytes and not among those in memory, until
+//! something is about them. Everything else is in memory, so nothing but these batches depends on what is tied up.
+
+use super::{Batch, Entry, Id, Journal, Subject};
+use crate::pot::Used;
+use crate::sort;
+use std::fmt;
+use std::rc::Rc;
+
+/// Whole batches: each with all entries about it, none of which is undone. Found by their place.
+pub trait Bundle {
+    /// The batches as they stand, in the order of their ids.
+    fn batches(&self, bundle: &Rc<dyn Bundle>) -> Vec<Batch>;
+    fn of_batch(&self, id: &Id) -> Option<usize>;
+    /// The batch that has an entry of this id.
+    fn of_entry(&self, id: &Id) -> Option<usize>;
+    /// All entries about it, in order.
+    fn entries(&self, place: usize) -> Vec<Entry>;
+    /// The last clock of it, and how many entries it has.
+    fn last(&self, place: usize) -> (u64, usize);
+    /// When the first and the last entry of all were written, milliseconds since 1970.
+    fn times(&self) -> (u64, u64);
+    /// See [`Past::fills`] and what follows it.
+    fn fills(&self, place: usize) -> (usize, Option<u64>);
+    fn cure_days(&self, place: usize) -> u32;
+    fn wick(&self, place: usize) -> &str;
+    fn used(&self, place: usize) -> Vec<Used<'_>>;
+    fn takes(&self, place: usize, name: &str) -> bool;
+}
+
+/// What of a bundle is tied up still.
+#[derive(Clone, Default)]
+pub(super) struct Ties {
+    bundle: Option<Rc<dyn Bundle>>,
+    /// Places of the batches tied up, the one with the latest clock last.
+    places: Vec<usize>,
+    /// How many entries that are.
+    entries: usize,
+    /// The last clock of the bundle.
+    clock: u64,
+}
+
+impl fmt::Debug for Ties {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.places.len().fmt(f)
+    }
+}
+
+impl Journal {
+    /// A book whose ended batches are in a bundle: everything else is folded from its entries.
+    pub fn open_tied(bundle: Rc<dyn Bundle>, entries: Vec<Entry>, device: &str) -> Self {
+        let mut journal = Self::open(Vec::new(), device);
+        journal.entries = entries;
+        journal.fold();
+        let mut clocks = Vec::new();
+        for batch in bundle.batches(&bundle) {
+            let (clock, entries) = bundle.last(clocks.len());
+            journal.ties.entries += entries;
+            clocks.push(clock);
+            journal.state.batches.add(&batch.id.clone(), batch);
+        }
+        let at = |place: usize| clocks.get(place);
+        journal.ties.places = sort::order(clocks.len(), &|a, b| at(a).cmp(&at(b)));
+        journal.ties.clock = clocks.into_iter().max().unwrap_or_default();
+        journal.ties.bundle = Some(bundle);
+        journal
+    }
+
+    /// How many entries there are, those tied up too.
+    pub fn len(&self) -> usize {
+        self.entries.len() + self.ties.entries
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// True where some entries are not among the others.
+    pub(super) const fn is_tied(&self) -> bool {
+        self.ties.entries > 0
+    }
+
+    pub fn last_clock(&self) -> u64 {
+        self.entries.last().map_or(0, |e| e.clock).max(self.ties.clock)
+    }
+
+    /// When the first entry was written that is later than this, milliseconds since 1970; any one of those where it is asked
+    /// for what is later than something.
+    pub(super) fn first_since(&self, since: Option<u64>) -> Option<u64> {
+        let fresh = |at: &u64| since.is_none_or(|since| *at > since);
+        let times = self.ties.bundle.as_ref().filter(|_| self.ties.entries > 0).map(|b| b.times());
+        let tied = times.into_iter().flat_map(|(first, last)| [first, last]);
+        self.entries.iter().map(|e| e.at).chain(tied).filter(fresh).min()
+    }
+
+    /// True where an entry of this id is here.
+    pub fn knows(&self, id: &Id) -> bool {
+        let tied = |b: &Rc<dyn Bundle>| b.of_entry(id).is_some_and(|place| self.ties.places.contains(&place));
+        self.find(id).is_some() || self.ties.bundle.as_ref().is_some_and(tied)
+    }
+
+    /// The entries of a batch that is tied up.
+    pub(super) fn tied_entries(&self, batch: &Id) -> Option<Vec<Entry>> {
+        let place = self.ties.bundle.as_ref()?.of_batch(batch)?;
+        Some(self.ties.bundle.as_ref().filter(|_| self.ties.places.contains(&place))?.entries(place))
+    }
+
+    /// Unties a batch, so that its entries are among the others.
+    pub fn untie(&mut self, batch: &Id) {
+        if let Some(place) = self.ties.bundle.as_ref().and_then(|b| b.of_batch(batch)) {
+            self.untie_place(place);
+        }
+    }
+
+    fn untie_entry(&mut self, id: &Id) {
+        if let Some(place) = self.ties.bundle.as_ref().and_then(|b| b.of_entry(id)) {
+            self.untie_place(place);
+        }
+    }
+
+    fn untie_place(&mut self, place: usize) {
+        let Some(at) = self.ties.places.iter().rposition(|tied| *tied == place) else { return };
+        self.ties.places.remove(at);
+        let Some(bundle) = self.ties.bundle.clone() else { return };
+        for entry in bundle.entries(place) {
+            self.ties.entries = self.ties.entries.saturating_sub(1);
+            self.insert(entry);
+        }
+    }
+
+    /// Unties everything, for what looks at all entries.
+    pub fn untie_all(&mut self) {
+        let Some(bundle) = self.ties.bundle.take() else { return };
+        for place in std::mem::take(&mut self.ties).places {
+            self.entries.extend(bundle.entries(place));
+        }
+        sort::by(&mut self.entries, |a, b| a.place().cmp(&b.place()));
+        self.index();
+        self.mark_undone();
+    }
+
+    /// Unties so much that the last `most` entries are among the others, and the last one done here, if it is not very long
+    /// ago.
+    pub fn untie_latest(&mut self, most: usize) {
+        while let Some((place, bundle)) = self.ties.places.last().zip(self.ties.bundle.as_ref()) {
+            let (clock, _) = bundle.last(*place);
+            let later = self.entries.len() - self.entries.partition_point(|e| e.clock <= clock);
+            let own = self.last_undoable().is_some_and(|e| e.clock > clock);
+            if later >= most && (own || later >= most.saturating_mul(50)) {
+                return;
+            }
+            self.untie_place(*place);
+        }
+    }
+
+    /// Unties what taking this entry in may change, or look at.
+    pub(super) fn untie_for(&mut self, entry: &Entry) {
+        if self.ties.bundle.is_none() {
+            return;
+        }
+        self.untie_entry(&entry.id);
+        match entry.act.subject() {
+            Subject::Thing(id) => self.untie(id),
+            Subject::Entry(target) => {
+                self.untie_entry(target);
+                // No entry that an undo here names is tied up: so what it is about in the end is found.
+                if self.about(entry) == Some(Subject::Book) {
+                    self.untie_all();
+                }
+            }
+            Subject::Book => self.untie_all(),
+            Subject::Settings => {}
+        }
+    }
+}

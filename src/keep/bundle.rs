@@ -1,0 +1,143 @@
+//! The bundle of one's own workshop (see [`crate::book::bundle`]): kept in a database of its own, so that the journal's is as
+//! it ever was; and what of the journal is looked at besides it. Only a large book has one.
+
+use super::database::{Database, entries, lines_of};
+use super::request::{complete, result, store_error};
+use super::workshop::{Which, database};
+use super::{element, local};
+use crate::book::StoreError;
+use js_sys::{Array, Uint8Array};
+use std::rc::Rc;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Event, IdbDatabase, IdbKeyRange, IdbObjectStore, IdbTransactionMode};
+
+const NAME: &str = "potside-bundle";
+/// Its object store, and the one key in it.
+const BUNDLE: &str = "bundle";
+/// Clocks whose lines are asked for at once.
+const CLOCKS: u64 = 16;
+
+/// Which build of the app this is: the name of its module, which has a hash in it.
+pub fn build() -> String {
+    element("potside-wasm").and_then(|link| link.get_attribute("href")).unwrap_or_default()
+}
+
+/// True where a bundle was kept in this browser: only then is it looked for.
+pub fn has_bundle() -> bool {
+    local::kept(NAME).is_some()
+}
+
+async fn store(mode: IdbTransactionMode) -> Result<(IdbDatabase, IdbObjectStore), StoreError> {
+    let thrown = |e: JsValue| store_error(&e);
+    let request = super::database::factory()?.open_with_u32(NAME, 1).map_err(thrown)?;
+    let fresh = request.clone();
+    let lay_out = Closure::once(move |_: Event| {
+        // Where it cannot be made, the transaction below fails.
+        let _ = fresh.result().and_then(|db| db.unchecked_into::<IdbDatabase>().create_object_store(BUNDLE));
+    });
+    request.set_onupgradeneeded(Some(lay_out.as_ref().unchecked_ref()));
+    let db: IdbDatabase = result(&request).await?.unchecked_into();
+    let transaction = db.transaction_with_str_and_mode(BUNDLE, mode).map_err(thrown)?;
+    let store = transaction.object_store(BUNDLE).map_err(thrown)?;
+    Ok((db, store))
+}
+
+/// The bytes of the bundle.
+pub async fn bundle() -> Option<Vec<u8>> {
+    let (db, store) = store(IdbTransactionMode::Readonly).await.ok()?;
+    let bytes = result(&store.get(&BUNDLE.into()).ok()?).await;
+    db.close();
+    Some(bytes.ok()?.dyn_into::<Uint8Array>().ok()?.to_vec())
+}
+
+/// Keeps a bundle in the place of the one before.
+///
+/// # Errors
+/// See [`StoreError`].
+pub async fn keep_bundle(bytes: &[u8]) -> Result<(), StoreError> {
+    let (db, store) = store(IdbTransactionMode::Readwrite).await?;
+    store.put_with_key(&Uint8Array::from(bytes), &BUNDLE.into()).map_err(|e| store_error(&e))?;
+    let outcome = complete(&store.transaction()).await;
+    db.close();
+    outcome?;
+    local::keep(NAME, "1");
+    Ok(())
+}
+
+/// Throws the bundle away: the book is opened from its lines the next time.
+pub fn forget_bundle() {
+    local::forget(NAME);
+}
+
+async fn journal() -> Result<IdbObjectStore, StoreError> {
+    let database: Rc<Database> = database(Which::Own);
+    entries(&database.transaction(IdbTransactionMode::Readonly).await?)
+}
+
+/// The lines that this device has stored after this clock, as far as they have one clock after the other.
+pub async fn lines_since(device: &str, clock: u64) -> Result<Vec<String>, StoreError> {
+    let (mut lines, mut from) = (Vec::new(), clock + 1);
+    loop {
+        let store = journal().await?;
+        let mut requests = Vec::new();
+        for clock in from..from + CLOCKS {
+            let head = format!("{device}-{clock:x}");
+            // A point is the sign after the dash.
+            let range = IdbKeyRange::bound(&format!("{head}-").into(), &format!("{head}.").into());
+            let range = range.map_err(|e| store_error(&e))?;
+            requests.push(store.get_all_with_key(&range).map_err(|e| store_error(&e))?);
+        }
+        let before = lines.len();
+        for request in requests {
+            lines.extend(lines_of(&result(&request).await?));
+        }
+        if lines.len() == before {
+            return Ok(lines);
+        }
+        from += CLOCKS;
+    }
+}
+
+/// How many lines are stored.
+pub async fn count() -> Result<usize, StoreError> {
+    let request = journal().await?.count().map_err(|e| store_error(&e))?;
+    Ok(result(&request).await?.as_f64().unwrap_or_default() as usize)
+}
+
+/// The keys of all lines; none of one that Potside never wrote.
+pub async fn keys() -> Result<Vec<Option<String>>, StoreError> {
+    let request = journal().await?.get_all_keys().map_err(|e| store_error(&e))?;
+    let keys: Array = result(&request).await?.unchecked_into();
+    Ok(keys.iter().map(|key| key.as_string()).collect())
+}
+
+/// The lines of these keys.
+pub async fn lines_at(keys: &[String]) -> Result<Vec<String>, StoreError> {
+    let store = journal().await?;
+    let mut requests = Vec::new();
+    for key in keys {
+        let only = IdbKeyRange::only(&key.into()).map_err(|e| store_error(&e))?;
+        requests.push(store.get_all_with_key(&only).map_err(|e| store_error(&e))?);
+    }
+    let mut lines = Vec::new();
+    for request in requests {
+        lines.extend(lines_of(&result(&request).await?));
+    }
+    Ok(lines)
+}
+
+/// The next lines after a key, in the order of the keys, and the keys.
+pub async fn piece(after: Option<&JsValue>, most: u32) -> Result<(Array, Vec<String>), StoreError> {
+    let store = journal().await?;
+    let thrown = |e: JsValue| store_error(&e);
+    let range = match after {
+        Some(after) => IdbKeyRange::lower_bound_with_open(after, true).map_err(thrown)?.into(),
+        None => JsValue::UNDEFINED,
+    };
+    let keys = store.get_all_keys_with_key_and_limit(&range, most).map_err(thrown)?;
+    let lines = store.get_all_with_key_and_limit(&range, most).map_err(thrown)?;
+    let keys: Array = result(&keys).await?.unchecked_into();
+    let lines = lines_of(&result(&lines).await?);
+    Ok((keys, lines))
+}

@@ -1,0 +1,176 @@
+//! A large book opened from its bundle, which is made and proved beside the work: a module of its own, fetched only where
+//! there is such a book.
+
+use super::workshop::{Opened, Workshop};
+use crate::book::bundle::{Tying, read};
+use crate::book::{Book, Entry, Id};
+use crate::keep::{self, bundle};
+use js_sys::Promise;
+use leptos::task::spawn_local;
+use std::pin::Pin;
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::JsFuture;
+
+/// A book with fewer entries opens fast enough from its lines.
+pub(super) const LARGE: usize = 2_000;
+/// So many lines since are no reason yet to make the bundle anew.
+const MORE: usize = 500;
+/// Milliseconds: the work is left alone for so long, and a piece of this takes no longer than that.
+const LATER: u32 = 5_000;
+const PIECE: u64 = 8;
+const PAUSE: u32 = 30;
+/// So many lines are looked through in one piece.
+const LINES: u32 = 200;
+/// So often it is tried to make a bundle in the middle of the work.
+const TRIES: u32 = 20;
+
+/// What this module does: opens the book; from then on looks after its bundle, where it was opened from that knowing how
+/// many stored lines it came from.
+#[derive(Clone, Copy)]
+pub(super) struct Bundling {
+    pub(super) open: fn() -> Pin<Box<dyn Future<Output = Option<(Book, Known)>>>>,
+    pub(super) care: fn(Workshop, Option<Known>),
+}
+
+pub(super) const BUNDLING: Bundling = Bundling { open: || Box::pin(open()), care };
+
+/// What a book was opened from.
+pub(super) struct Known {
+    lines: usize,
+    /// How many of them are not in the bundle.
+    since: usize,
+}
+
+async fn open() -> Option<(Book, Known)> {
+    let read = read(bundle::bundle().await?, &bundle::build())?;
+    let lines = read.lines;
+    let device = keep::device();
+    let mut book = Book::open_tied(read, &device);
+    let more = bundle::lines_since(&device, book.journal().last_clock()).await.ok()?;
+    let since = more.len();
+    more.into_iter().for_each(|line| book.hear(line));
+    Some((book, Known { lines: lines + since, since }))
+}
+
+fn care(shop: Workshop, known: Option<Known>) {
+    let at = shop.attempt.get_untracked();
+    spawn_local(async move {
+        if let Some(known) = known {
+            // Until it is proved to be all that is stored, nothing else is to be done with the bundle.
+            let whole =
+                missing(shop, at, &known).await == Some(true) && damaged(shop, at).await == Some(true);
+            if !whole || known.since < MORE {
+                return;
+            }
+        }
+        for _ in 0..TRIES {
+            pause(LATER).await;
+            if tie(shop, at).await != Some(false) {
+                return;
+            }
+        }
+    });
+}
+
+/// None where the book is another one now.
+fn same(shop: Workshop, attempt: u32) -> Option<()> {
+    let open = shop.opened.get_untracked() == Opened::Open && shop.attempt.get_untracked() == attempt;
+    open.then_some(())
+}
+
+async fn pause(milliseconds: u32) {
+    let promise = Promise::new(&mut |resolve, _| {
+        keep::after(milliseconds, move || {
+            // A promise has nothing to answer.
+            let _ = resolve.call0(&JsValue::NULL);
+        });
+    });
+    // It is never rejected.
+    let _ = JsFuture::from(promise).await;
+}
+
+/// Throws the bundle away and opens the book from its lines.
+fn distrust(shop: Workshop) {
+    bundle::forget_bundle();
+    if !shop.unsaved() {
+        spawn_local(shop.load());
+    }
+}
+
+/// Finds what is stored and not in the book: another tab may have stored it, or a copy have brought it. False where
+/// something is not stored that the bundle has, or is there that Potside never wrote.
+async fn missing(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
+    let count = bundle::count().await.ok()?;
+    same(shop, at)?;
+    if count == shop.book.borrow().journal().len() {
+        return Some(true);
+    }
+    let keys = bundle::keys().await.ok()?;
+    same(shop, at)?;
+    let mut unknown = Vec::new();
+    let mut here = 0;
+    for key in keys {
+        match key.map(Id) {
+            Some(id) if shop.book.borrow().journal().knows(&id) => here += 1,
+            Some(id) => unknown.push(id.0),
+            None => {
+                distrust(shop);
+                return Some(false);
+            }
+        }
+    }
+    if here < known.lines {
+        distrust(shop);
+        return Some(false);
+    }
+    let lines = bundle::lines_at(&unknown).await.ok()?;
+    same(shop, at)?;
+    shop.hear(lines);
+    Some(true)
+}
+
+/// Looks through all that is stored, a piece at a time. False where a line is damaged: it is set aside at once, and the
+/// next time the book is opened from its lines.
+async fn damaged(shop: Workshop, at: u32) -> Option<bool> {
+    let mut after: Option<JsValue> = None;
+    loop {
+        pause(PAUSE).await;
+        let (keys, lines) = bundle::piece(after.as_ref(), LINES).await.ok()?;
+        same(shop, at)?;
+        if keys.length() == 0 {
+            return Some(true);
+        }
+        let bad: Vec<String> = lines.into_iter().filter(|line| !Entry::is_whole(line)).collect();
+        if !bad.is_empty() {
+            bundle::forget_bundle();
+            shop.hear(bad);
+            return Some(false);
+        }
+        after = Some(keys.get(keys.length() - 1));
+    }
+}
+
+/// Makes the bundle, a piece at a time, and keeps it. False where what was to be tied up has changed meanwhile.
+async fn tie(shop: Workshop, at: u32) -> Option<bool> {
+    let mut tying = Tying::begin(shop.book.borrow().journal())?;
+    loop {
+        let start = keep::now();
+        while keep::now() - start < PIECE {
+            if tying.go_on(shop.book.borrow().journal()) {
+                continue;
+            }
+            // What is not stored yet must not be in it.
+            if shop.unsaved() {
+                break;
+            }
+            let bytes = {
+                let book = shop.book.borrow();
+                tying.finish(book.journal(), &bundle::build(), book.journal().len())
+            };
+            let Some(bytes) = bytes else { return Some(false) };
+            return Some(bundle::keep_bundle(&bytes).await.is_ok());
+        }
+        pause(PAUSE).await;
+        same(shop, at)?;
+    }
+}
