@@ -1,9 +1,14 @@
 //! The book of ten years: opened, searched, added to.
 
+use crate::browser::Browser;
 use crate::decade_shared::{TEN_YEARS, lines};
-use crate::line;
+use crate::years::{bundle, put};
+use crate::{line, median, serve};
+use potside::book::bundle::{Tying, read};
 use potside::book::{Act, Book, Settings};
+use serde_json::json;
 use std::hint::black_box;
+use std::time::Duration;
 use std::time::Instant;
 
 fn ms<T>(call: impl FnOnce() -> T) -> (f64, T) {
@@ -15,6 +20,7 @@ fn ms<T>(call: impl FnOnce() -> T) -> (f64, T) {
 /// Natively, at full speed.
 pub(crate) fn natively() {
     let lines = lines(TEN_YEARS);
+    let stored = lines.len();
     line("ten_year_entries", lines.len() as f64, "", None);
     line("ten_year_stored_mb", lines.iter().map(String::len).sum::<usize>() as f64 / 1e6, "MB", None);
     let (opening, mut book) = ms(|| Book::open(lines, "tablet"));
@@ -22,6 +28,78 @@ pub(crate) fn natively() {
     let (search, found) = ms(|| book.state().find("windy market salt").len());
     assert!(found > 0, "a batch is found by its words");
     line("ten_year_search_native_ms", search, "ms", Some(16.7));
+    let (tying, bytes) = ms(|| Tying::begin(book.journal())?.finish(book.journal(), "this", stored));
+    let bytes = bytes.expect("a book that is whole can be tied up");
+    line("ten_year_bundle_mb", bytes.len() as f64 / 1e6, "MB", None);
+    line("ten_year_tying_native_ms", tying, "ms", None);
+    let (untying, tied) = ms(|| Book::open_tied(read(bytes, "this").expect("it is whole"), "tablet"));
+    line("ten_year_open_native_ms", untying, "ms", None);
+    assert!(tied.state() == book.state(), "it is the same book");
     let (act, _) = ms(|| book.act(Act::Settings(Settings::default()), 1, 1));
     line("ten_year_act_native_ms", act, "ms", None);
+}
+
+/// Runs before the page's own scripts: notes when a formula of the book can be chosen and the frame with it is done; and
+/// the app's memory, which no page is told.
+const WATCH: &str = r##"
+window.memories = [];
+const start = WebAssembly.instantiateStreaming;
+WebAssembly.instantiateStreaming = async (...all) => {
+  const made = await start(...all);
+  for (const part of Object.values(made.instance.exports)) {
+    if (part instanceof WebAssembly.Memory && !window.memories.includes(part)) window.memories.push(part);
+  }
+  return made;
+};
+new MutationObserver((_, watcher) => {
+  if (!document.querySelector("#room")?.innerText.includes("Late Orchard")) return;
+  watcher.disconnect();
+  requestAnimationFrame(() => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => { window.usableAt = performance.now(); };
+    port2.postMessage(0);
+  });
+}).observe(document, { subtree: true, childList: true, characterData: true });
+"##;
+
+/// Bytes: of WebAssembly, and of scripts and what they hold.
+const MEMORY: &str = "return window.memories.reduce((sum, one) => sum + one.buffer.byteLength, 0) + performance.memory.usedJSHeapSize";
+
+/// Opened in a browser that was just started, and how much it holds then.
+async fn once(b: &mut Browser, address: &str) -> (f64, f64) {
+    b.close_and_restart().await;
+    b.size(1024, 768).await;
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": WATCH })).await.unwrap();
+    tokio::time::sleep(Duration::from_secs(2)).await;
+    b.open(address).await;
+    let at = b.wait_js("a book that can be used", "return window.usableAt ?? null", vec![]).await;
+    let memory = b.client.execute(MEMORY, vec![]).await.unwrap();
+    (at.as_f64().unwrap(), memory.as_f64().unwrap() / 1e6)
+}
+
+/// In the browser, with the book in its own storage: from the navigation until it can be used, the files being on the
+/// device; first from all lines, then from the bundle.
+pub(crate) async fn figures(b: &mut Browser) {
+    let host = serve("POTSIDE_DIST");
+    let address = host.address();
+    b.open(&address).await;
+    b.kept_offline().await;
+    b.open(&format!("{address}manifest.webmanifest")).await;
+    put(b, &lines(TEN_YEARS)).await;
+    // A book of years takes longer than anything else is given.
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": WATCH })).await.unwrap();
+    b.open(&address).await;
+    bundle(b, true, 400).await;
+    let whole = b.client.execute("return window.usableAt", vec![]).await.unwrap();
+    line("ten_year_fold_ms", whole.as_f64().unwrap_or_default(), "ms", None);
+    let memory = b.client.execute(MEMORY, vec![]).await.unwrap().as_f64().unwrap_or_default();
+    line("ten_year_fold_memory_mb", memory / 1e6, "MB", None);
+    let (mut times, mut memories) = (Vec::new(), Vec::new());
+    for _ in 0..5 {
+        let (time, memory) = once(b, &address).await;
+        times.push(time);
+        memories.push(memory);
+    }
+    line("ten_year_open_ms", median(&mut times), "ms", Some(500.0));
+    line("ten_year_memory_mb", median(&mut memories), "MB", Some(100.0));
 }

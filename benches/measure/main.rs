@@ -36,6 +36,9 @@ mod store;
 #[path = "../../tests/burn/strd.rs"]
 mod strd;
 mod trace;
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/years.rs"]
+mod years;
 
 use browser::{Browser, Engine};
 use host::Host;
@@ -84,10 +87,17 @@ fn main() {
     if wanted("plan") {
         plan::figures();
     }
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    if wanted("decade") {
+        runtime.block_on(async {
+            let mut b = Browser::start(Engine::Chromium, "decade").await;
+            decade::figures(&mut b).await;
+            b.end().await;
+        });
+    }
     if !["start", "keys", "store", "freeze", "plan", "print"].into_iter().any(wanted) {
         return;
     }
-    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
     runtime.block_on(async {
         let b = Browser::start(Engine::Chromium, "measure").await;
         if wanted("start") {

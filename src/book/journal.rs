@@ -59,10 +59,7 @@ impl Journal {
     pub(super) fn fold(&mut self) {
         let people = self.newly_removed(self.entries.iter());
         self.remove_people(people);
-        sort::by(&mut self.entries, |a, b| a.place().cmp(&b.place()));
-        self.index();
-        self.leave_one_of_each();
-        self.mark_undone();
+        self.arrange();
         let mut state = State::default();
         for (entry, counts) in self.all() {
             if counts {
@@ -72,7 +69,15 @@ impl Journal {
         self.state = state;
     }
 
-    pub(super) fn index(&mut self) {
+    /// Puts the entries in their order, one of each id, and marks what does not count.
+    pub(super) fn arrange(&mut self) {
+        sort::by(&mut self.entries, |a, b| a.place().cmp(&b.place()));
+        self.index();
+        self.leave_one_of_each();
+        self.mark_undone();
+    }
+
+    fn index(&mut self) {
         let entries = &self.entries;
         self.by_id = sort::order(entries.len(), &|a, b| match (entries.get(a), entries.get(b)) {
             (Some(a), Some(b)) => a.id.cmp(&b.id).then_with(|| first(a, b)),
@@ -237,7 +242,7 @@ impl Journal {
 
     /// An undo has an effect on an entry that stands before it, unless a later undo took it back; so one pass from the
     /// last entry to the first settles all of them, and no ring of undos can form.
-    pub(super) fn mark_undone(&mut self) {
+    fn mark_undone(&mut self) {
         let mut undone = vec![false; self.entries.len()];
         for (at, entry) in self.entries.iter().enumerate().rev() {
             if undone.get(at) != Some(&false) {

@@ -10,29 +10,47 @@ use std::rc::Rc;
 
 /// The run of a batch, with the entries that made it. Reads as the [`Run`].
 #[derive(Clone)]
-pub struct Past {
-    full: OnceCell<Box<Full>>,
-    /// Where it is tied up; none once it is changed.
-    tied: Option<(Rc<dyn Bundle>, usize)>,
+pub struct Past(Kind);
+
+#[derive(Clone)]
+enum Kind {
+    Here(Box<Full>),
+    /// At a place of a bundle; once it was looked at, also here.
+    Tied(OnceCell<Box<Full>>, Rc<dyn Bundle>, usize),
 }
 
+/// A run and its entries.
 #[derive(Clone, PartialEq, Debug)]
-struct Full {
+pub struct Full {
     run: Run,
     entries: Vec<Id>,
 }
 
+impl Full {
+    /// The fold of the entries of one batch.
+    pub(super) fn of(entries: &[Entry]) -> Box<Self> {
+        let mut state = State::default();
+        entries.iter().for_each(|entry| state.take(entry));
+        let batch = state.batches.into_values().next();
+        match batch.map(|b| b.run.0) {
+            Some(Kind::Here(full)) => full,
+            _ => {
+                // Cannot be: a bundle is proved when it is made, and again when it is read.
+                let nothing = Plan::get(&Json::Nothing, &mut Flaws::default());
+                Box::new(Self { run: Run::new(nothing), entries: Vec::new() })
+            }
+        }
+    }
+}
+
 impl Past {
     pub(super) fn new(plan: Plan, began: Id) -> Self {
-        Self {
-            full: OnceCell::from(Box::new(Full { run: Run::new(plan), entries: vec![began] })),
-            tied: None,
-        }
+        Self(Kind::Here(Box::new(Full { run: Run::new(plan), entries: vec![began] })))
     }
 
     /// That of the batch at this place of a bundle.
-    pub(super) fn tied(bundle: Rc<dyn Bundle>, place: usize) -> Self {
-        Self { full: OnceCell::new(), tied: Some((bundle, place)) }
+    pub(super) const fn tied(bundle: Rc<dyn Bundle>, place: usize) -> Self {
+        Self(Kind::Tied(OnceCell::new(), bundle, place))
     }
 
     /// Entries that made it, in order: the last one is what "undo" takes back.
@@ -41,15 +59,15 @@ impl Past {
     }
 
     pub(super) fn note(&mut self, entry: &Id) {
-        if let Some(full) = self.change() {
-            full.entries.push(entry.clone());
-        }
+        self.change().entries.push(entry.clone());
     }
 
-    /// Where it is tied up and not looked at yet, so that what many batches are asked need not untie them.
+    /// Where it is tied up, so that what many batches are asked need not untie them.
     fn bundle(&self) -> Option<(&dyn Bundle, usize)> {
-        let (bundle, place) = self.tied.as_ref()?;
-        Some((bundle.as_ref(), *place))
+        match &self.0 {
+            Kind::Here(_) => None,
+            Kind::Tied(_, bundle, place) => Some((bundle.as_ref(), *place)),
+        }
     }
 
     /// How many vessels were filled, and when the last one was, milliseconds since 1970.
@@ -86,33 +104,26 @@ impl Past {
     }
 
     fn full(&self) -> &Full {
-        self.full.get_or_init(|| {
-            let entries = self.bundle().map(|(bundle, place)| bundle.entries(place)).unwrap_or_default();
-            Self::of(&entries).unwrap_or_else(|| {
-                // Cannot be: a bundle is proved when it is made, and again when it is read.
-                let nothing = Plan::get(&Json::Nothing, &mut Flaws::default());
-                Box::new(Full { run: Run::new(nothing), entries: Vec::new() })
-            })
-        })
-    }
-
-    /// The fold of the entries of one batch.
-    fn of(entries: &[Entry]) -> Option<Box<Full>> {
-        let mut state = State::default();
-        entries.iter().for_each(|entry| state.take(entry));
-        state.batches.into_values().next()?.run.full.into_inner()
+        match &self.0 {
+            Kind::Here(full) => full,
+            Kind::Tied(full, bundle, place) => full.get_or_init(|| bundle.full(*place)),
+        }
     }
 
     /// It to be changed: then it is no longer as it was tied up.
-    fn change(&mut self) -> Option<&mut Full> {
-        self.full();
-        self.tied = None;
-        self.full.get_mut().map(Box::as_mut)
+    fn change(&mut self) -> &mut Full {
+        if let Kind::Tied(full, bundle, place) = &mut self.0 {
+            self.0 = Kind::Here(full.take().unwrap_or_else(|| bundle.full(*place)));
+        }
+        match &mut self.0 {
+            Kind::Here(full) => full,
+            Kind::Tied(..) => unreachable!("it is here now"),
+        }
     }
 
     /// See [`Run::take`].
-    pub(super) fn take(&mut self, event: Event) -> Result<(), RunError> {
-        self.change().map_or(Ok(()), |full| full.run.take(event))
+    pub fn take(&mut self, event: Event) -> Result<(), RunError> {
+        self.change().run.take(event)
     }
 }
 

@@ -1,6 +1,7 @@
 //! Ended batches that are tied up: their entries are in a bundle of few bytes and not among those in memory, until
 //! something is about them. Everything else is in memory, so nothing but these batches depends on what is tied up.
 
+use super::past::Full;
 use super::{Batch, Entry, Id, Journal, Subject};
 use crate::pot::Used;
 use crate::sort;
@@ -20,7 +21,9 @@ pub trait Bundle {
     fn last(&self, place: usize) -> (u64, usize);
     /// When the first and the last entry of all were written, milliseconds since 1970.
     fn times(&self) -> (u64, u64);
-    /// See [`Past::fills`] and what follows it.
+    /// The run of a batch.
+    fn full(&self, place: usize) -> Box<Full>;
+    /// See [`super::Past::fills`] and what follows it.
     fn fills(&self, place: usize) -> (usize, Option<u64>);
     fn cure_days(&self, place: usize) -> u32;
     fn wick(&self, place: usize) -> &str;
@@ -134,9 +137,7 @@ impl Journal {
         for place in std::mem::take(&mut self.ties).places {
             self.entries.extend(bundle.entries(place));
         }
-        sort::by(&mut self.entries, |a, b| a.place().cmp(&b.place()));
-        self.index();
-        self.mark_undone();
+        self.arrange();
     }
 
     /// Unties so much that the last `most` entries are among the others, and the last one done here, if it is not very long

@@ -24,21 +24,32 @@ const LINES: u32 = 200;
 /// So often it is tried to make a bundle in the middle of the work.
 const TRIES: u32 = 20;
 
-/// What this module does: opens the book; from then on looks after its bundle, where it was opened from that knowing how
-/// many stored lines it came from.
-#[derive(Clone, Copy)]
-pub(super) struct Bundling {
-    pub(super) open: fn() -> Pin<Box<dyn Future<Output = Option<(Book, Known)>>>>,
-    pub(super) care: fn(Workshop, Option<Known>),
-}
+/// What this module does: opens the book where it is asked to, true where it could; and looks after its bundle.
+pub(super) type Bundling = fn(Workshop, bool) -> Pin<Box<dyn Future<Output = bool>>>;
 
-pub(super) const BUNDLING: Bundling = Bundling { open: || Box::pin(open()), care };
+pub(super) const BUNDLING: Bundling = |shop, open| Box::pin(begin(shop, open));
 
 /// What a book was opened from.
-pub(super) struct Known {
+struct Known {
     lines: usize,
     /// How many of them are not in the bundle.
     since: usize,
+}
+
+async fn begin(shop: Workshop, opens: bool) -> bool {
+    let at = shop.attempt.get_untracked();
+    let mut known = None;
+    if opens {
+        let Some((book, lines)) = open().await else { return false };
+        known = Some(lines);
+        if shop.attempt.get_untracked() != at {
+            return true;
+        }
+        shop.open_book(book);
+        shop.loaded();
+    }
+    spawn_local(care(shop, at, known));
+    true
 }
 
 async fn open() -> Option<(Book, Known)> {
@@ -52,24 +63,21 @@ async fn open() -> Option<(Book, Known)> {
     Some((book, Known { lines: lines + since, since }))
 }
 
-fn care(shop: Workshop, known: Option<Known>) {
-    let at = shop.attempt.get_untracked();
-    spawn_local(async move {
-        if let Some(known) = known {
-            // Until it is proved to be all that is stored, nothing else is to be done with the bundle.
-            let whole =
-                missing(shop, at, &known).await == Some(true) && damaged(shop, at).await == Some(true);
-            if !whole || known.since < MORE {
-                return;
-            }
+/// Looks after the bundle.
+async fn care(shop: Workshop, at: u32, known: Option<Known>) {
+    if let Some(known) = known {
+        // Until it is proved to be all that is stored, nothing else is to be done with the bundle.
+        let whole = missing(shop, at, &known).await == Some(true) && damaged(shop, at).await == Some(true);
+        if !whole || known.since < MORE {
+            return;
         }
-        for _ in 0..TRIES {
-            pause(LATER).await;
-            if tie(shop, at).await != Some(false) {
-                return;
-            }
+    }
+    for _ in 0..TRIES {
+        pause(LATER).await;
+        if tie(shop, at).await != Some(false) {
+            return;
         }
-    });
+    }
 }
 
 /// None where the book is another one now.

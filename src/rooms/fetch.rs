@@ -150,9 +150,12 @@ where
     .view()
 }
 
-/// What opens a large book at once; none where it cannot be fetched.
-pub(super) async fn bundling() -> Option<Bundling> {
-    the_bundling().await.ok()
+/// Opens a large book at once where it is asked to, and looks after its bundle. False where that cannot be.
+pub(super) async fn bundling(shop: Workshop, open: bool) -> bool {
+    match the_bundling().await {
+        Ok(bundling) => bundling(shop, open).await,
+        Err(_) => false,
+    }
 }
 
 /// The lines of a demo workshop; none where they cannot be fetched.

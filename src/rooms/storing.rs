@@ -28,16 +28,7 @@ impl Workshop {
         if fresh {
             self.open_with(Vec::new());
         }
-        if which == Which::Own
-            && keep::bundle::has_bundle()
-            && let Some(bundling) = fetch::bundling().await
-            && let Some((book, known)) = (bundling.open)().await
-        {
-            if self.is_attempt(attempt) {
-                self.open_book(book);
-                self.loaded();
-                (bundling.care)(self, Some(known));
-            }
+        if which == Which::Own && keep::bundle::has_bundle() && fetch::bundling(self, true).await {
             return;
         }
         let lines = match keep::load(which).await {
@@ -56,15 +47,15 @@ impl Workshop {
                     self.hear(lines);
                 }
                 self.loaded();
-                if large && let Some(bundling) = fetch::bundling().await {
-                    (bundling.care)(self, None);
+                if large {
+                    fetch::bundling(self, false).await;
                 }
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
         }
     }
 
-    fn loaded(self) {
+    pub(super) fn loaded(self) {
         self.store();
         // Once what is wanted first has been shown.
         keep::after(100, || spawn_local(fetch::fetch_all()));
@@ -74,7 +65,7 @@ impl Workshop {
         self.open_book(Book::open(lines, &keep::device()));
     }
 
-    fn open_book(self, book: Book) {
+    pub(super) fn open_book(self, book: Book) {
         self.book.replace(book);
         self.changed.set(());
         self.opened.set(Opened::Open);

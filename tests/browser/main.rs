@@ -5,6 +5,9 @@
 
 mod browser;
 mod burn;
+mod decade;
+#[path = "../decade_shared/mod.rs"]
+mod decade_shared;
 mod flow;
 mod freeze;
 #[path = "../../tools/host.rs"]
@@ -20,3 +23,4 @@ mod plan;
 mod pour;
 mod shelf;
 mod stores;
+mod years;

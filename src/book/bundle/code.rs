@@ -148,7 +148,7 @@ pub(super) fn join<'a>(
     leaves: impl IntoIterator<Item = u64>,
     text: impl Fn(u64) -> Option<&'a str>,
 ) -> Option<String> {
-    let (mut json, mut leaves) = (String::new(), leaves.into_iter());
+    let (mut json, mut leaves) = (String::with_capacity(shape.len() * 2), leaves.into_iter());
     for part in shape.split_inclusive([NUMBER, TEXT]) {
         if let Some(plain) = part.strip_suffix(NUMBER) {
             json.push_str(plain);
@@ -196,14 +196,18 @@ pub(super) fn get_leaves(reader: &mut Reader, model: &[u64]) -> Vec<u64> {
 
 /// A checksum over many bytes, eight at a time. Whatever changes in one eight changes it: every step can be gone back.
 pub(super) fn seal(bytes: &[u8]) -> u64 {
-    let mut sum = bytes.len() as u64;
-    for eight in bytes.chunks(8) {
-        let mut word = [0; 8];
-        word.iter_mut().zip(eight).for_each(|(to, from)| *to = *from);
-        // Two odd numbers of FNV-1a and of splitmix64; any that are odd would do.
-        sum = (sum ^ u64::from_le_bytes(word)).wrapping_mul(0x9e37_79b9_7f4a_7c15).rotate_left(29);
+    // Any odd number would do; this one is of splitmix64.
+    let more = |sum: u64, word: [u8; 8]| {
+        (sum ^ u64::from_le_bytes(word)).wrapping_mul(0x9e37_79b9_7f4a_7c15).rotate_left(29)
+    };
+    let (mut sum, mut rest) = (bytes.len() as u64, bytes);
+    while let Some((eight, after)) = rest.split_first_chunk() {
+        sum = more(sum, *eight);
+        rest = after;
     }
-    sum.wrapping_mul(0x0000_0100_0000_01b3)
+    let mut last = [0; 8];
+    last.iter_mut().zip(rest).for_each(|(to, from)| *to = *from);
+    more(more(sum, last), [0; 8])
 }
 
 /// A number for an id; that two ids of one book have the same is not to be expected in any number of books there are.

@@ -2,6 +2,7 @@
 
 use super::Tied;
 use super::code::{Reader, mark};
+use crate::book::past::Full;
 use crate::book::{Batch, Bundle, Ending, Entry, Id, Past};
 use crate::pot::Used;
 use crate::quantity::{Exact, Mass};
@@ -85,6 +86,10 @@ impl Bundle for Tied {
         let mut reader = self.after_run(place);
         reader.get();
         self.all_of(&mut reader).unwrap_or_default()
+    }
+
+    fn full(&self, place: usize) -> Box<Full> {
+        Full::of(&self.entries(place))
     }
 
     fn last(&self, place: usize) -> (u64, usize) {

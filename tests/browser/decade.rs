@@ -1,0 +1,118 @@
+//! A large book opens from its bundle as it opens from its lines; whatever is the matter with the bundle or the lines, what
+//! is stored is what is shown.
+
+use crate::browser::{Browser, Engine};
+use crate::decade_shared::{Size, lines};
+use crate::years::{bundle, key, put};
+use potside::bench::Ingredient;
+use potside::book::{Act, Entry, Id};
+use serde_json::json;
+
+/// Runs in the page: something done to the storage, past the app.
+async fn does(b: &Browser, database: &str, store: &str, what: &str) {
+    let script = format!(
+        "const done = arguments[0]; const open = indexedDB.open('{database}', 1); open.onerror = () => done('not opened'); \
+         open.onsuccess = () => {{ const t = open.result.transaction('{store}', 'readwrite'); \
+         const s = t.objectStore('{store}'); {what}; \
+         t.oncomplete = () => {{ open.result.close(); done('') }}; t.onabort = () => done('aborted') }}"
+    );
+    assert_eq!(b.client.execute_async(&script, vec![]).await.unwrap(), "", "{what}");
+}
+
+fn ingredient(name: &str, clock: u64) -> String {
+    let body = Ingredient { name: name.to_owned(), ..Ingredient::default() };
+    let act = Act::Ingredient { id: Id(format!("i-{clock}")), over: None, body };
+    Entry { id: Id(format!("elsewhere-{clock:x}-1")), clock, at: 1, device: "elsewhere".to_owned(), act }
+        .to_line()
+}
+
+/// Counts the calls that read all lines, before the page's own scripts run.
+const COUNT: &str = "window.wholes = 0; const all = IDBObjectStore.prototype.getAll; \
+    IDBObjectStore.prototype.getAll = function (...a) { if (!a.length) window.wholes++; return all.apply(this, a) }";
+
+/// Opens the book; true where it was from the bundle.
+async fn opened(b: &Browser, address: &str) -> bool {
+    b.open("about:blank").await;
+    b.open(&format!("{address}#book")).await;
+    b.sees("Past pours").await;
+    b.client.execute("return window.wholes", vec![]).await.unwrap() == 0
+}
+
+async fn entries(b: &Browser, number: usize) {
+    b.room("desk").await;
+    b.sees(&format!("Entries {number}")).await;
+}
+
+#[tokio::test]
+async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
+    let host = crate::pour::serve("/");
+    let b = Browser::start(Engine::Chromium, "decade").await;
+    b.size(1024, 768).await;
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": COUNT })).await.unwrap();
+    let address = host.address();
+    b.open(&format!("{address}manifest.webmanifest")).await;
+    let lines = lines(Size { batches: 260, lots: 60 });
+    put(&b, &lines).await;
+    assert!(!opened(&b, &address).await, "there is no bundle yet");
+    bundle(&b, true, 60).await;
+    assert!(opened(&b, &address).await, "it is opened from its bundle");
+    entries(&b, lines.len()).await;
+
+    // What is done in it is there the next time, also to a batch that is tied up.
+    b.room("book/history/tablet-b5").await;
+    b.sees("The pour ended").await;
+    b.sees("The pour began").await;
+    b.room("book/batch/tablet-b5").await;
+    b.tap("Go on with this pour").await;
+    b.saved().await;
+    assert!(opened(&b, &address).await);
+    entries(&b, lines.len() + 1).await;
+    b.room("pot").await;
+    b.sees("Step").await;
+
+    // What another tab or a copy has stored, under whatever key.
+    put(&b, &[ingredient("Late arrival", 3)]).await;
+    assert!(opened(&b, &address).await);
+    entries(&b, lines.len() + 2).await;
+
+    // A bundle that was changed is none.
+    does(
+        &b,
+        "potside-bundle",
+        "bundle",
+        "s.get('bundle').onsuccess = e => { const all = e.target.result; all[all.length >> 1] ^= 4; s.put(all, 'bundle') }",
+    )
+    .await;
+    assert!(!opened(&b, &address).await, "it is not whole");
+    entries(&b, lines.len() + 2).await;
+    bundle(&b, true, 60).await;
+
+    // A line that is gone is not shown from the bundle.
+    let gone = key(lines.last().unwrap());
+    // Until it is made anew.
+    tokio::time::sleep(std::time::Duration::from_secs(12)).await;
+    does(&b, "potside", "entries", &format!("s.delete('{gone}')")).await;
+    opened(&b, &address).await;
+    bundle(&b, false, 30).await;
+    b.sees("Past pours").await;
+    entries(&b, lines.len() + 1).await;
+    bundle(&b, true, 60).await;
+
+    // A line that is damaged is set aside, and the book is no longer opened from a bundle.
+    let bad = key(&lines[200]);
+    does(
+        &b,
+        "potside",
+        "entries",
+        &format!(
+            "s.get('{bad}').onsuccess = e => s.put(e.target.result.replace('\"at\":1', '\"at\":2'), '{bad}')"
+        ),
+    )
+    .await;
+    assert!(opened(&b, &address).await);
+    b.sees("set aside").await;
+    bundle(&b, false, 5).await;
+    assert!(!opened(&b, &address).await);
+    b.sees("set aside").await;
+    b.end().await;
+}
