@@ -97,7 +97,11 @@ fn wicks(shop: Workshop, like: &[Burned]) -> View {
     group![
         wicks_picture(&sets, voice).as_ref().map(chart),
         lines,
-        el("p").class("why-line").child("Same fragrance, wax and vessel; only the wick differs.")
+        el("p").class("why-line").child(if sets.len() < 2 {
+            "Nothing to compare yet: that takes a candle of the same fragrance, wax and vessel with another wick."
+        } else {
+            "Same fragrance, wax and vessel; only the wick differs. Each candle counts once, however often it was burned."
+        })
     ]
 }
 
