@@ -2,7 +2,7 @@
 
 use super::{Batch, Id, State};
 use crate::bench::Scale;
-use crate::pot::{Ask, Plan, PlanError, Residue, Target, plan, shades};
+use crate::pot::{Ask, Plan, PlanError, Residue, Target, plan, planned, shades};
 use crate::quantity::Voice;
 use crate::vessel::VesselError;
 use std::fmt;
@@ -63,6 +63,14 @@ impl State {
     /// Where something wished for is not in the book, the vessel cannot be filled, or no plan can be made.
     pub fn plan(&self, wish: &Wish, voice: Voice) -> Result<Plan, WishError> {
         self.asking(wish, voice, plan)
+    }
+
+    /// The plan with the choices of whole drops that [`State::shades`] names, in one go.
+    ///
+    /// # Errors
+    /// As [`State::plan`].
+    pub fn planned(&self, wish: &Wish, voice: Voice) -> Result<(Plan, Vec<String>), WishError> {
+        self.asking(wish, voice, planned)
     }
 
     /// The choices of whole drops for what is wished, in words; none where there is nothing to choose.

@@ -63,21 +63,26 @@ pub fn shades(ask: &Ask) -> Result<Vec<String>, PlanError> {
     let Some(size) = batch.pours.first() else { return Ok(Vec::new()) };
     let wanted = wanted(shares(ask, size)?.iter().map(|(share, _)| share));
     let shade = choose_drops(&wanted, size.vessels, ask.tolerance, ask.voice);
-    let choices = shade.map(|s| s.choices).unwrap_or_default();
+    Ok(in_words(ask, &wanted, shade.as_ref()))
+}
+
+fn in_words(ask: &Ask, wanted: &[Wanted], shade: Option<&Shade>) -> Vec<String> {
+    let choices = shade.map_or(&[][..], |s| &s.choices);
     if choices.first().is_none_or(|c| c.strength_off.is_zero() && c.ratio_off.is_zero()) {
-        return Ok(Vec::new());
+        return Vec::new();
     }
-    let words = |c: &DropChoice| [&named(ask.voice, &wanted, c), ": ", &off(ask.voice, &wanted, c)].concat();
-    Ok(choices.iter().map(words).collect())
+    let words = |c: &DropChoice| [&named(ask.voice, wanted, c), ": ", &off(ask.voice, wanted, c)].concat();
+    choices.iter().map(words).collect()
 }
 
 /// Drops, spoons and what no scale can weigh are settled first, then the weighed lines are rounded together so that
-/// the total is kept.
-pub(super) fn pour(ask: &Ask, size: &Size) -> Result<Pour, PlanError> {
+/// the total is kept. With it the choices of whole drops, as [`shades`] says them.
+pub(super) fn pour(ask: &Ask, size: &Size) -> Result<(Pour, Vec<String>), PlanError> {
     let voice = ask.voice;
     let shares = shares(ask, size)?;
     let wanted = wanted(shares.iter().map(|(share, _)| share));
     let shade = choose_drops(&wanted, size.vessels, ask.tolerance, voice);
+    let choices = in_words(ask, &wanted, shade.as_ref());
     let shade = shade.map(|s| s.with(ask.shade, &wanted, voice));
     let chosen = shade.as_ref().and_then(|s| s.choices.first()).map(|c| c.drops.as_slice());
     let mut chosen = chosen.unwrap_or_default().iter();
@@ -102,7 +107,7 @@ pub(super) fn pour(ask: &Ask, size: &Size) -> Result<Pour, PlanError> {
         }
         drafts.push(draft);
     }
-    Ok(settle(ask, size, drafts))
+    Ok((settle(ask, size, drafts), choices))
 }
 
 impl Draft<'_> {

@@ -41,7 +41,7 @@ pub use misses::Wants;
 pub use needs::Need;
 pub use pending::Pending;
 pub use place::countdown;
-pub use plan::{Ask, MOST_VESSELS, Plan, PlanError, Residue, Target, plan};
+pub use plan::{Ask, MOST_VESSELS, Plan, PlanError, Residue, Target, plan, planned};
 pub use record::{Record, RecordLine, RecordStep, RecordVessel};
 pub use room::Air;
 pub use round::{Rounded, apportion};

@@ -176,20 +176,28 @@ impl From<FormulaError> for PlanError {
 /// # Errors
 /// Where the formula cannot be solved or the target fills no vessel; see [`PlanError`].
 pub fn plan(ask: &Ask) -> Result<Plan, PlanError> {
+    planned(ask).map(|(plan, _)| plan)
+}
+
+/// The same, with the choices of whole drops as [`super::shades`] says them: the formula is solved once for both.
+///
+/// # Errors
+/// As [`plan`].
+pub fn planned(ask: &Ask) -> Result<(Plan, Vec<String>), PlanError> {
     let mut batch = batch(ask)?;
-    let mut pours = pours(ask, &batch)?;
+    let (mut pours, mut choices) = pours(ask, &batch)?;
     // Rounding up can ask for a division more than what is left.
     if let Target::Left { ingredient, mass } = &ask.target
         && taken(&pours, ingredient) > mass.value
     {
         batch = batch.with_one_less(ask)?;
-        pours = self::pours(ask, &batch)?;
+        (pours, choices) = self::pours(ask, &batch)?;
     }
     let cautions = check(ask.formula, ask.recipe).unwrap_or_default();
     let mut notes: Vec<Note> = cautions.iter().map(|c| Note::caution(c.say(ask.voice))).collect();
     notes.extend(batch.notes);
     let ranges = &ask.formula.pour;
-    Ok(Plan {
+    let plan = Plan {
         formula: ask.formula.name.clone(),
         vessel: ask.vessel.to_owned(),
         wick: ask.wick.to_owned(),
@@ -208,21 +216,29 @@ pub fn plan(ask: &Ask) -> Result<Plan, PlanError> {
         pours,
         notes,
         why: batch.why,
-    })
+    };
+    Ok((plan, choices))
 }
 
-/// Pours of one size are alike, so each size is solved once.
-fn pours(ask: &Ask, batch: &Batch) -> Result<Vec<Pour>, PlanError> {
+/// Pours of one size are alike, so each size is solved once. The choices of drops are those of the first, the largest.
+fn pours(ask: &Ask, batch: &Batch) -> Result<(Vec<Pour>, Vec<String>), PlanError> {
     let mut pours: Vec<(Size, Pour)> = Vec::new();
+    let mut choices = Vec::new();
     for size in &batch.pours {
         let known = pours.iter().find(|(s, _)| s == size).map(|(_, p)| p.clone());
         let made = match known {
             Some(made) => made,
-            None => pour(ask, size)?,
+            None => {
+                let (made, words) = pour(ask, size)?;
+                if pours.is_empty() {
+                    choices = words;
+                }
+                made
+            }
         };
         pours.push((*size, made));
     }
-    Ok(pours.into_iter().map(|(_, pour)| pour).collect())
+    Ok((pours.into_iter().map(|(_, pour)| pour).collect(), choices))
 }
 
 fn taken(pours: &[Pour], ingredient: &str) -> Mass {

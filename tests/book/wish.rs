@@ -146,3 +146,21 @@ fn names_are_offered_where_they_belong_and_once() {
     let measured = book.state().measured_names();
     assert_eq!((holds(&measured, "bench wax"), holds(&measured, "bench powder")), (1, 0));
 }
+
+/// What the form asks for in one go is what the plan and the choices are, asked for one by one.
+#[test]
+fn a_plan_comes_with_its_choices_of_drops() {
+    let book = workshop();
+    let voice = Voice::default();
+    for vessels in 1..=24 {
+        let asked = Wish { target: Target::Vessels(vessels), ..wish("demo-orchard", "demo-jar") };
+        let state = book.state();
+        let both = state.planned(&asked, voice).unwrap();
+        assert_eq!(both, (state.plan(&asked, voice).unwrap(), state.shades(&asked, voice).unwrap()));
+    }
+    let nothing = Wish { target: Target::Vessels(0), ..wish("demo-orchard", "demo-jar") };
+    assert_eq!(
+        book.state().planned(&nothing, voice).unwrap_err(),
+        book.state().plan(&nothing, voice).unwrap_err()
+    );
+}

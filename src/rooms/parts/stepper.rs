@@ -8,7 +8,7 @@ use crate::rooms::workshop::Workshop;
 pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> View {
     let id = Workshop::here().fresh_dom_id();
     let said = format!("{id}-said");
-    let wrong = move || typed.count().err().map(|e| e.to_string());
+    let wrong = Derived::new(move || typed.count().err().map(|e| e.to_string()));
     let step = move |up: bool| {
         let now = typed.count().unwrap_or(0);
         let next = if up { now.saturating_add(1) } else { now.saturating_sub(1).max(1) };
@@ -16,7 +16,7 @@ pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> Vi
     };
     el("div")
         .class("field stepper")
-        .flag("wrong", move || wrong().is_some())
+        .flag("wrong", move || wrong.with(Option::is_some))
         .child(el("label").attr("for", id.clone()).child(label.into()))
         .child(
             el("div")
@@ -36,7 +36,7 @@ pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> Vi
                         .attr("autocomplete", "off")
                         .attr("enterkeyhint", "done")
                         .attr("aria-describedby", said.clone())
-                        .attr("aria-invalid", move || wrong().is_some().then_some("true"))
+                        .attr("aria-invalid", move || wrong.with(Option::is_some).then_some("true"))
                         .prop("value", typed.text)
                         .on("input", move |e| typed.text.set(text_of(&e))),
                 )
@@ -48,6 +48,6 @@ pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> Vi
                         .child("+"),
                 ),
         )
-        .child(el("p").class("said").attr("id", said).attr("aria-live", "polite").child(wrong))
+        .child(el("p").class("said").attr("id", said).attr("aria-live", "polite").child(move || wrong.get()))
         .view()
 }

@@ -154,7 +154,7 @@ impl Asked {
         self.by.set(By::Vessels);
         self.vessels.text.set(number.to_string());
         self.pot.set(String::new());
-        if let Ok(plan) = untrack(|| self.plan(shop)) {
+        if let Ok((plan, _)) = untrack(|| self.planned(shop)) {
             let pot = shop.state_untracked(|s| s.pot_for(&plan));
             self.pot.set(pot.map(|p| p.0).unwrap_or_default());
         }
@@ -223,15 +223,10 @@ impl Asked {
         })
     }
 
-    /// The choices of whole drops, in words; none where there is nothing to choose.
-    pub(super) fn shades(self, shop: Workshop) -> Vec<String> {
-        let Ok(wish) = self.wish(shop) else { return Vec::new() };
-        shop.state(|s| s.shades(&wish, shop.voice())).unwrap_or_default()
-    }
-
-    /// The plan for what stands in the fields, or the sentence that says why there is none.
-    pub(super) fn plan(self, shop: Workshop) -> Result<Plan, String> {
+    /// The plan for what stands in the fields with the choices of whole drops in words, or the sentence that says why
+    /// there is none.
+    pub(super) fn planned(self, shop: Workshop) -> Result<(Plan, Vec<String>), String> {
         let wish = self.wish(shop)?;
-        shop.state(|s| s.plan(&wish, shop.voice())).map_err(|e| e.to_string())
+        shop.state(|s| s.planned(&wish, shop.voice())).map_err(|e| e.to_string())
     }
 }

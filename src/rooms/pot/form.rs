@@ -11,6 +11,9 @@ use crate::rooms::parts::{
 };
 use crate::rooms::workshop::Workshop;
 
+/// The plan and the choices of whole drops, or why there is none.
+type Planned = Derived<Result<(Plan, Vec<String>), String>>;
+
 pub(super) fn form(shop: Workshop) -> View {
     let asked = Asked::kept(shop);
     let route = shop.route().get_untracked();
@@ -29,7 +32,7 @@ pub(super) fn form(shop: Workshop) -> View {
         }
         _ => {}
     }
-    let plan = Derived::new(move || asked.plan(shop));
+    let planned = Derived::new(move || asked.planned(shop));
     group![
         el("h1").child("Pour"),
         el("div")
@@ -39,7 +42,7 @@ pub(super) fn form(shop: Workshop) -> View {
                     .class("wishes")
                     .child(what(shop, asked))
                     .child(how_many(shop, asked))
-                    .child(circumstances(shop, asked)),
+                    .child(circumstances(shop, asked, planned)),
             )
             .child(
                 el("section")
@@ -47,8 +50,8 @@ pub(super) fn form(shop: Workshop) -> View {
                     .attr("aria-labelledby", "plan-title")
                     .child(el("h2").attr("id", "plan-title").child("What goes in"))
                     .child(move || {
-                        plan.with(|p| match p {
-                            Ok(plan) => {
+                        planned.with(|p| match p {
+                            Ok((plan, _)) => {
                                 let told =
                                     shop.ledger().with(|l| l.sources(plan, keep::today(), shop.voice()).1);
                                 group![notes(&told), answer(shop, plan), start_button(shop, asked)]
@@ -120,7 +123,7 @@ fn how_many(shop: Workshop, asked: Asked) -> View {
     ]
 }
 
-fn circumstances(shop: Workshop, asked: Asked) -> View {
+fn circumstances(shop: Workshop, asked: Asked, planned: Planned) -> View {
     let pots = move || {
         let one_pour = (String::new(), "Any pot that holds it all".to_owned());
         let pots = shop.state(|s| {
@@ -133,17 +136,21 @@ fn circumstances(shop: Workshop, asked: Asked) -> View {
         std::iter::once(one_pour).chain(pots).collect()
     };
     // For another number of vessels the choices are others: then the nearest is taken again.
-    let shades = Derived::new(move || asked.shades(shop));
+    let shades = Derived::new(move || planned.with(|p| p.as_ref().map(|p| p.1.clone()).unwrap_or_default()));
     watch(move || {
         shades.track();
-        asked.shade.set("0".to_owned());
+        // Set where it is another only: what is set is planned anew.
+        if asked.shade.with_untracked(|s| s != "0") {
+            asked.shade.set("0".to_owned());
+        }
     });
+    let many = Derived::new(move || shades.with(|all| all.len() > 1));
     let drops = move || {
         let picks = move || {
             shades
                 .with(|all| all.iter().enumerate().map(|(n, words)| (n.to_string(), words.clone())).collect())
         };
-        shades.with(|all| all.len() > 1).then(|| pick("Drops", asked.shade, picks))
+        many.get().then(|| pick("Drops", asked.shade, picks))
     };
     let stays = move || match asked.stays.get() {
         Stays::Nothing => ().view(),
@@ -165,7 +172,7 @@ fn circumstances(shop: Workshop, asked: Asked) -> View {
 
 fn start_button(shop: Workshop, asked: Asked) -> View {
     let start = move |_| {
-        let Ok(plan) = untrack(|| asked.plan(shop)) else { return };
+        let Ok((plan, _)) = untrack(|| asked.planned(shop)) else { return };
         start(shop, asked, plan);
     };
     el("div")
