@@ -165,6 +165,40 @@ async fn a_list_grows_shrinks_and_empties_in_its_place() {
     }
 }
 
+/// Parts come and go alone, in a group, as an element, by themselves and by their key, with others around them.
+#[wasm_bindgen_test]
+async fn what_comes_between_others_stands_in_its_place() {
+    let there = values(|| Value::new(0_u32));
+    let is = |all: u32, bit: u32| all >> bit & 1 == 1;
+    let place = shown(move || {
+        let page = move || {
+            let all = there.get();
+            let one = move |bit, word: &'static str| is(all, bit).then_some(word);
+            let keyed = move || [2_u32, 1].into_iter().filter(|n| is(there.get(), 4 + n)).collect::<Vec<_>>();
+            el("p")
+                .child(one(0, "a"))
+                .child(vec![one(1, "b").view(), "-".view()])
+                .child(is(all, 2).then(|| el("b").child("c")))
+                .child(move || is(there.get(), 3).then_some("d"))
+                .child(one(4, "e"))
+                .child(each(keyed, |n| u64::from(*n), |n| n.to_string().view()))
+        };
+        page.view()
+    });
+    for turn in 0..130 {
+        let all = turn * 29 % 128;
+        there.set(all);
+        settled().await;
+        let mut expected = String::new();
+        for (bit, word) in [(0, "a"), (1, "b"), (7, "-"), (2, "c"), (3, "d"), (4, "e"), (6, "2"), (5, "1")] {
+            if bit == 7 || is(all, bit) {
+                expected.push_str(word);
+            }
+        }
+        assert_eq!(place.text_content().expect("text"), expected, "{all:b}");
+    }
+}
+
 #[wasm_bindgen_test]
 async fn the_keyed_stay_what_they_are() {
     let list = values(|| Value::new(vec![1_u64, 2, 3]));

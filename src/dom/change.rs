@@ -13,7 +13,7 @@ use web_sys::{Element, Event, Node};
 
 /// What stood there, made into what `view` says. Elements of the same kind in the same place stay, and with them the
 /// focus, the cursor and where they were scrolled to. `next` is what stands after it.
-pub(super) fn change(was: Mounted, view: View, parent: &Node, next: Option<&Node>) -> Mounted {
+pub(super) fn change(was: Mounted, view: View, parent: &Node, next: &Next) -> Mounted {
     match (was, view) {
         (Mounted::Text(node, was), View::Text(is)) => {
             if was != is {
@@ -28,7 +28,7 @@ pub(super) fn change(was: Mounted, view: View, parent: &Node, next: Option<&Node
             standing.listeners =
                 listeners(&standing.element, std::mem::take(&mut standing.listeners), parts.on);
             let children = std::mem::take(&mut standing.children);
-            standing.children = list(children, parts.children, &standing.element, None);
+            standing.children = list(children, parts.children, &standing.element, &Next::Nothing);
             standing.attrs = attributes(&standing.element, std::mem::take(&mut standing.attrs), parts.attrs);
             Mounted::Element(standing)
         }
@@ -40,34 +40,70 @@ pub(super) fn change(was: Mounted, view: View, parent: &Node, next: Option<&Node
         (Mounted::Keyed(key, part, owner), View::Keyed(same, ..)) if key == same => {
             Mounted::Keyed(key, part, owner)
         }
+        (was, View::Nothing) => {
+            was.remove();
+            Mounted::Nothing
+        }
         (was, view) => {
-            let place = was.first();
-            let is = make(view, parent, place.as_ref().or(next));
+            let is = make(view, parent, was.first().or_else(|| next.node()).as_ref());
             was.remove();
             is
         }
     }
 }
 
-/// From the last to the first, so that what each stands before is in its place already.
-fn list(was: Vec<Mounted>, is: Vec<View>, parent: &Node, next: Option<&Node>) -> Vec<Mounted> {
+/// What stands after a part. It is looked for only where something new is put before it: each look asks the document.
+pub(super) enum Next<'a> {
+    Nothing,
+    Node(&'a Node),
+    /// The first of these that is in the document, or what comes after all of them.
+    Of(&'a [Mounted], &'a Next<'a>),
+}
+
+impl Next<'_> {
+    fn node(&self) -> Option<Node> {
+        match self {
+            Self::Nothing => None,
+            Self::Node(node) => Some((*node).clone()),
+            Self::Of(parts, after) => parts.iter().find_map(Mounted::first).or_else(|| after.node()),
+        }
+    }
+}
+
+fn list(mut was: Vec<Mounted>, is: Vec<View>, parent: &Node, next: &Next) -> Vec<Mounted> {
+    // Without keyed parts each stays in its place.
+    if is.iter().any(|view| matches!(view, View::Keyed(..))) {
+        was = in_order(was, &is, parent, next);
+    }
+    let now = is.len();
+    for (place, view) in is.into_iter().enumerate() {
+        if place == was.len() {
+            was.push(Mounted::Nothing);
+        }
+        if let Some((part, rest)) = was.get_mut(place..).and_then(<[_]>::split_first_mut) {
+            let stood = std::mem::replace(part, Mounted::Nothing);
+            *part = change(stood, view, parent, &Next::Of(rest, next));
+        }
+    }
+    was.drain(now..).for_each(Mounted::remove);
+    was
+}
+
+/// What stood there in the order of what shall stand there: nothing where that is new. The others are gone.
+fn in_order(was: Vec<Mounted>, is: &[View], parent: &Node, next: &Next) -> Vec<Mounted> {
     let mut was: Vec<Option<Mounted>> = was.into_iter().map(Some).collect();
-    let mut next = next.cloned();
-    let mut made = Vec::with_capacity(is.len());
-    for (place, view) in is.into_iter().enumerate().rev() {
-        let part = match stood(&mut was, place, &view) {
-            Some(part) => {
-                part.stand_before(parent, next.as_ref());
-                change(part, view, parent, next.as_ref())
-            }
-            None => make(view, parent, next.as_ref()),
-        };
-        next = part.first().or(next);
-        made.push(part);
+    let mut parts = Vec::with_capacity(is.len());
+    for (place, view) in is.iter().enumerate() {
+        parts.push(stood(&mut was, place, view).unwrap_or(Mounted::Nothing));
     }
     was.into_iter().flatten().for_each(Mounted::remove);
-    made.reverse();
-    made
+    let mut next = next.node();
+    // From the last to the first, so that what each stands before is in its place already.
+    for part in parts.iter().rev() {
+        part.stand_before(parent, next.as_ref());
+        next = part.first().or(next);
+    }
+    parts
 }
 
 /// What becomes this view: of a keyed one what has its key, of any other what stood in its place.
@@ -92,10 +128,10 @@ pub(super) fn attributes(
         let before =
             was.iter().position(|g| g.kind == kind && g.name == name).map(|at| was.swap_remove(at).said);
         let said = before.unwrap_or_else(|| Rc::new(RefCell::new(Said::Nothing)));
-        let told = said.borrow().clone();
+        let told = (kind == Kind::Attribute && name == "class").then(|| said.borrow().clone());
         let following = follow_attr(element, kind, name, attr, &said);
         // Naming the classes anew takes the flagged ones with it.
-        if kind == Kind::Attribute && name == "class" && *said.borrow() != told {
+        if told.is_some_and(|told| *said.borrow() != told) {
             was.iter().filter(|g| g.kind == Kind::Class).for_each(|g| {
                 g.said.replace(Said::Nothing);
             });

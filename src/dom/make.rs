@@ -1,7 +1,7 @@
 //! Puts a described page into the document.
 
 use super::attr::{Attr, Kind, Said, put};
-use super::change::{attributes, change, listeners};
+use super::change::{Next, attributes, change, listeners};
 use super::mounted::{Mounted, Region, Standing};
 use super::view::{El, View};
 use leptos::prelude::RenderEffect;
@@ -79,7 +79,7 @@ pub(super) fn follow(of: Box<dyn Fn() -> View>, shown: Rc<RefCell<Mounted>>, end
         let view = of();
         let Some(parent) = upto.parent_node() else { return };
         let was = here.replace(Mounted::Nothing);
-        let is = change(was, view, &parent, Some(&upto));
+        let is = change(was, view, &parent, &Next::Node(&upto));
         here.replace(is);
     });
     Region { shown, end, _following: following }

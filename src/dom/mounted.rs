@@ -74,9 +74,14 @@ impl Mounted {
     }
 
     pub(super) fn first(&self) -> Option<Node> {
-        let mut nodes = Vec::new();
-        self.nodes(&mut nodes);
-        nodes.into_iter().next()
+        match self {
+            Self::Nothing => None,
+            Self::Text(node, _) => Some(node.clone().into()),
+            Self::Element(standing) => Some(standing.element.clone().into()),
+            Self::Many(parts) => parts.iter().find_map(Self::first),
+            Self::Live(region) => region.shown.borrow().first().or_else(|| Some(region.end.clone().into())),
+            Self::Keyed(_, part, _) => part.first(),
+        }
     }
 
     /// Takes it out of the document.
