@@ -4,19 +4,28 @@ const tell = (name, detail) => window.dispatchEvent(new CustomEvent(`potside:${n
 
 const shell = document.getElementById("shell");
 
+// Where no storage was laid out yet, there is no book: then the first screen need not wait for it.
+const book = (there) => {
+  page.dataset.book = there ? "some" : "none";
+  tell("book");
+};
 // On the first start laying out the storage takes longer than loading the module: so both at once. The module opens it
 // anew, as it does where this fails; the name, the layout's number and the store are those of src/keep.
-// Where no storage was laid out yet, there is no book: then the first screen need not wait for it.
 try {
-  indexedDB.databases?.().then((all) => {
-    if (!all.some((one) => one.name === "potside")) page.dataset.book = "none";
-  }, () => {});
+  if (indexedDB.databases) indexedDB.databases().then((all) => book(all.some((one) => one.name === "potside")), book);
+  else book(true);
   const asked = indexedDB.open("potside", 1);
   asked.onupgradeneeded = () => asked.result.createObjectStore("entries");
   asked.onsuccess = () => asked.result.close();
 } catch {
-  // Storage is denied: the module says so.
+  book(true); // Storage is denied: the module says so.
 }
+// Where nothing is kept, src/keep/prefs.rs asks this. The first answer takes long: it is made while the module is coming.
+const warm = () => {
+  try {
+    if (!localStorage.getItem("potside.prefs")) (0.5).toLocaleString(navigator.language);
+  } catch {}
+};
 
 // Puts the shell in the place of the app, with a sentence.
 function stop(sentence, error) {
@@ -30,7 +39,9 @@ function stop(sentence, error) {
 async function start() {
   let init;
   try {
-    init = (await import(document.getElementById("potside-js").href)).default;
+    const module = import(document.getElementById("potside-js").href);
+    warm();
+    init = (await module).default;
   } catch (error) {
     return stop("Potside's files did not arrive. Check the connection, then reload the page.", error);
   }

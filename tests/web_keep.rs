@@ -79,8 +79,8 @@ async fn transactions_are_strict() {
 async fn own_and_demo_are_apart_and_the_demo_can_be_left() {
     keep::leave_demo().await.expect("left");
     let own = keep::load(Which::Own).await.expect("loaded").len();
-    keep::append(Which::Demo, &[pair("demo-1", "demo line")]).await.expect("stored");
-    keep::append(Which::Own, &[pair("own-1", "own line")]).await.expect("stored");
+    keep::append(Which::Demo, vec![pair("demo-1", "demo line")]).await.expect("stored");
+    keep::append(Which::Own, vec![pair("own-1", "own line")]).await.expect("stored");
     assert_eq!(keep::load(Which::Demo).await, Ok(vec!["demo line".to_owned()]));
     let lines = keep::load(Which::Own).await.expect("loaded");
     assert!(lines.contains(&"own line".to_owned()) && !lines.contains(&"demo line".to_owned()));
@@ -171,7 +171,8 @@ async fn other_tabs_hear_what_was_stored_and_are_heard() {
     js(
         "window.there = new BroadcastChannel('potside-demo'); window.got = []; window.there.onmessage = e => window.got.push(e.data)",
     );
-    keep::append(Which::Demo, &[pair("t", "told")]).await.expect("stored");
+    keep::append(Which::Demo, vec![pair("t", "told")]).await.expect("stored");
+    keep::tell(Which::Demo, &[pair("t", "told")]);
     js(
         "window.there.postMessage('not JSON'); window.there.postMessage({}); window.there.postMessage('[\"said\"]')",
     );

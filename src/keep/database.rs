@@ -62,6 +62,27 @@ impl Database {
         if *blocked.borrow() { Err(StoreError::Blocked) } else { outcome.map(|_| ()) }
     }
 
+    /// Begins to store lines, at once where the database is open; none where it has to be opened first.
+    pub fn begin(&self, lines: &[(String, String)]) -> Option<Result<IdbTransaction, StoreError>> {
+        Some(put(self.at_once(IdbTransactionMode::Readwrite)?, lines))
+    }
+
+    /// Resolves once what was begun is stored; what was not begun is stored now.
+    ///
+    /// # Errors
+    /// As [`Store::append`].
+    pub async fn finish(
+        &self,
+        begun: Option<Result<IdbTransaction, StoreError>>,
+        lines: &[(String, String)],
+    ) -> Result<(), StoreError> {
+        let transaction = match begun {
+            Some(begun) => begun?,
+            None => put(self.transaction(IdbTransactionMode::Readwrite).await?, lines)?,
+        };
+        complete(&transaction).await
+    }
+
     async fn database(&self) -> Result<Rc<Open>, StoreError> {
         if let Some(open) = self.open.borrow().as_ref() {
             return Ok(Rc::clone(open));
@@ -73,11 +94,16 @@ impl Database {
 
     /// A transaction on the entries. A database that was closed meanwhile is opened once more.
     pub(super) async fn transaction(&self, mode: IdbTransactionMode) -> Result<IdbTransaction, StoreError> {
-        if let Ok(transaction) = transaction(&self.database().await?.db, mode) {
-            return Ok(transaction);
+        match self.at_once(mode) {
+            Some(transaction) => Ok(transaction),
+            None => transaction(&self.database().await?.db, mode).map_err(|e| store_error(&e)),
         }
-        self.open.take();
-        transaction(&self.database().await?.db, mode).map_err(|e| store_error(&e))
+    }
+
+    /// None where the database is not open, or was closed behind our back.
+    fn at_once(&self, mode: IdbTransactionMode) -> Option<IdbTransaction> {
+        let open = self.open.borrow().clone()?;
+        transaction(&open.db, mode).map_err(|_| self.open.take()).ok()
     }
 }
 
@@ -89,20 +115,7 @@ impl Store for Database {
     }
 
     async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {
-        let transaction = self.transaction(IdbTransactionMode::Readwrite).await?;
-        let store = entries(&transaction)?;
-        for (id, line) in lines {
-            // The same line may have been stored by a try whose answer was lost: `put` stores it again.
-            if let Err(thrown) = store.put_with_key(&line.into(), &id.into()) {
-                // All or none; that the abort itself fails means there is nothing left to abort.
-                let _ = transaction.abort();
-                return Err(store_error(&thrown));
-            }
-        }
-        // Saves the wait for each line's own answer. A browser without it commits by itself, a little later.
-        #[allow(deprecated, reason = "what is newer is the same with other types")]
-        let _ = transaction.commit();
-        complete(&transaction).await
+        self.finish(self.begin(lines), lines).await
     }
 }
 
@@ -112,6 +125,23 @@ pub(super) fn lines_of(all: &JsValue) -> Vec<String> {
     let json = |v: &JsValue| JSON::stringify(v).ok()?.as_string();
     let all: &Array = all.unchecked_ref();
     all.iter().map(|v| v.as_string().or_else(|| json(&v)).unwrap_or_default()).collect()
+}
+
+/// Puts lines into a transaction, and has it committed.
+fn put(transaction: IdbTransaction, lines: &[(String, String)]) -> Result<IdbTransaction, StoreError> {
+    let store = entries(&transaction)?;
+    for (id, line) in lines {
+        // The same line may have been stored by a try whose answer was lost: `put` stores it again.
+        if let Err(thrown) = store.put_with_key(&line.into(), &id.into()) {
+            // All or none; that the abort itself fails means there is nothing left to abort.
+            let _ = transaction.abort();
+            return Err(store_error(&thrown));
+        }
+    }
+    // Saves the wait for each line's own answer. A browser without it commits by itself, a little later.
+    #[allow(deprecated, reason = "what is newer is the same with other types")]
+    let _ = transaction.commit();
+    Ok(transaction)
 }
 
 pub(super) fn factory() -> Result<IdbFactory, StoreError> {

@@ -67,11 +67,26 @@ const TODAY: u64 = 16 * 60 * 60_000;
 impl Default for Prefs {
     /// As the browser's language has it: ounces and °F first in the United States.
     fn default() -> Self {
-        let language = web_sys::window().and_then(|w| w.navigator().language()).unwrap_or_default();
+        Self::usual(&language(), locale())
+    }
+}
+
+fn language() -> String {
+    web_sys::window().and_then(|w| w.navigator().language()).unwrap_or_default()
+}
+
+/// The first time a page asks this, the browser loads what it knows of languages, which takes longer than all else at the
+/// start: so it is asked only where nothing is kept, and src/boot.js asks it before, while the module is on its way.
+fn locale() -> Locale {
+    let comma = half(&language()).is_some_and(|half| half.contains(','));
+    if comma { Locale::Comma } else { Locale::Point }
+}
+
+impl Prefs {
+    fn usual(language: &str, locale: Locale) -> Self {
         let us = language.ends_with("-US");
-        let comma = half(&language).is_some_and(|half| half.contains(','));
         Self {
-            locale: if comma { Locale::Comma } else { Locale::Point },
+            locale,
             mass: if us { MassUnit::Ounce } else { MassUnit::Gram },
             temperature: if us { TemperatureUnit::Fahrenheit } else { TemperatureUnit::Celsius },
             theme: Theme::default(),
@@ -116,9 +131,11 @@ impl Wire for Prefs {
     }
     /// What is not there is as by default.
     fn get(json: &Json, flaws: &mut Flaws) -> Self {
-        let usual = Self::default();
+        let kept = json.field("locale", flaws);
+        let locale = if matches!(kept, Json::Nothing) { locale() } else { Locale::get(kept, flaws) };
+        let usual = Self::usual(&language(), locale);
         Self {
-            locale: get_or(json.field("locale", flaws), flaws, usual.locale),
+            locale,
             mass: get_or(json.field("mass", flaws), flaws, usual.mass),
             temperature: get_or(json.field("temperature", flaws), flaws, usual.temperature),
             theme: get_or(json.field("theme", flaws), flaws, usual.theme),

@@ -66,21 +66,31 @@ pub async fn load(which: Which) -> Result<Vec<String>, StoreError> {
     Kept::of(which).database.load().await
 }
 
-/// Stores lines, all or none; durable once it resolves. The other tabs are told. The first time in one's own workshop
-/// the browser is asked to keep its storage for good.
+/// Stores lines, all or none; durable once it resolves. They are on their way when this returns, where the storage is open.
+/// The first time in one's own workshop the browser is asked to keep its storage for good.
 ///
 /// # Errors
 /// See [`StoreError`].
-pub async fn append(which: Which, lines: &[(String, String)]) -> Result<(), StoreError> {
+pub fn append(
+    which: Which,
+    lines: Vec<(String, String)>,
+) -> impl Future<Output = Result<(), StoreError>> + 'static {
     let kept = Kept::of(which);
-    kept.database.append(lines).await?;
-    kept.tabs.tell(lines);
-    if which == Which::Own && !ASKED.replace(true) {
-        spawn_local(async {
-            persist().await;
-        });
+    let begun = kept.database.begin(&lines);
+    async move {
+        kept.database.finish(begun, &lines).await?;
+        if which == Which::Own && !ASKED.replace(true) {
+            spawn_local(async {
+                persist().await;
+            });
+        }
+        Ok(())
     }
-    Ok(())
+}
+
+/// Tells the other tabs what was stored.
+pub fn tell(which: Which, lines: &[(String, String)]) {
+    Kept::of(which).tabs.tell(lines);
 }
 
 /// Calls `hear` with the lines that another tab has stored in this workshop, as long as the page lives.

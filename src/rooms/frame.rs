@@ -91,14 +91,17 @@ fn edge_link(this: Room, room: Derived<Room>) -> View {
 /// Saving, saved, or not saved and why.
 fn saved_line(shop: Workshop) -> View {
     el("p")
-        .class("saved")
+        .attr("class", move || match shop.said().get() {
+            Saving::NotSaved(_) => "saved failed",
+            _ => "saved",
+        })
         .attr("role", "status")
         .attr("data-saving", move || match shop.saving().get() {
             Saving::Saved => "saved",
             Saving::Saving => "saving",
             Saving::NotSaved(_) => "not-saved",
         })
-        .child(move || match shop.saving().get() {
+        .child(move || match shop.said().get() {
             Saving::Saved => "Saved",
             Saving::Saving => "Saving …",
             Saving::NotSaved(_) => "Not saved",

@@ -22,6 +22,18 @@ use leptos::task::spawn_local;
 use wasm_bindgen::prelude::wasm_bindgen;
 use workshop::Workshop;
 
+/// While the book is being opened: the room one comes to is fetched. A book with nothing in it begins with a screen that is
+/// here already.
+fn begin(shop: Workshop) {
+    match keep::root("book").as_deref() {
+        Some("none") => shop.begin(),
+        Some(_) => spawn_local(async move {
+            let _ = fetch::fetch(fetch::Part::first_of(shop.route().with_untracked(|r| r.room))).await;
+        }),
+        None => {}
+    }
+}
+
 /// Called once by the page: puts the app in the place of the shell.
 #[wasm_bindgen(start)]
 pub fn start() {
@@ -37,13 +49,9 @@ pub fn start() {
     // Not before: the mount starts what effects run on.
     shop.listen();
     spawn_local(shop.load());
-    // The room one comes to, while the book is being opened.
-    spawn_local(async move {
-        // A book with nothing in it begins with a screen that is here already.
-        if keep::root("book").is_none() {
-            let _ = fetch::fetch(fetch::Part::first_of(shop.route().with_untracked(|r| r.room))).await;
-        }
-    });
+    // Whether there is a book: the page may learn it before or after this.
+    begin(shop);
+    crate::dom::on_window("potside:book", move |_| begin(shop));
     // The signals live as long as the page.
     std::mem::forget(owner);
 }

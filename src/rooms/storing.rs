@@ -23,11 +23,6 @@ impl Workshop {
             }
         });
         let which = self.prefs.with_untracked(|p| p.workshop);
-        // There was no storage a moment ago. Should another tab have begun a book since, its lines are heard below.
-        let fresh = which == Which::Own && attempt == 1 && keep::root("book").as_deref() == Some("none");
-        if fresh {
-            self.open_with(Vec::new());
-        }
         if which == Which::Own && keep::bundle::has_bundle() && fetch::bundling(self, true).await {
             return;
         }
@@ -41,7 +36,7 @@ impl Workshop {
         match lines {
             Ok(lines) => {
                 let large = which == Which::Own && lines.len() >= LARGE;
-                if !fresh {
+                if self.opened.get_untracked() != Opened::Open {
                     self.open_with(lines);
                 } else if !lines.is_empty() {
                     self.hear(lines);
@@ -59,6 +54,15 @@ impl Workshop {
         self.store();
         // Once what is wanted first has been shown.
         keep::after(100, || spawn_local(fetch::fetch_all()));
+    }
+
+    /// There was no storage a moment ago: an empty book is open before that is laid out. Should another tab have begun a
+    /// book since, its lines are heard when they are loaded.
+    pub(super) fn begin(self) {
+        let own = self.prefs.with_untracked(|p| p.workshop == Which::Own);
+        if own && self.is_attempt(1) && self.opened.get_untracked() == Opened::Opening {
+            self.open_with(Vec::new());
+        }
     }
 
     fn open_with(self, lines: Vec<String>) {
@@ -130,19 +134,21 @@ impl Workshop {
     fn send(self, lines: Vec<(String, String)>) {
         let which = self.prefs.with_untracked(|p| p.workshop);
         let (flight, attempt) = (self.book.borrow().flight(), self.attempt.get_untracked());
+        let stored = keep::append(which, lines.clone());
         spawn_local(async move {
-            let outcome = keep::append(which, &lines).await;
+            let outcome = stored.await;
+            let done = outcome.is_ok();
             if !self.is_attempt(attempt) {
                 return;
             }
-            let failed = outcome.is_err();
             self.book.borrow_mut().answered(flight, outcome);
             keep::after(0, move || self.show());
-            if failed {
-                self.store_later();
-            } else {
-                self.store();
+            if !done {
+                return self.store_later();
             }
+            self.store();
+            // After who waits here has been told.
+            spawn_local(async move { keep::tell(which, &lines) });
         });
         keep::after(PATIENCE, move || {
             if self.is_attempt(attempt) && self.book.borrow_mut().late(flight) {
@@ -154,6 +160,7 @@ impl Workshop {
     /// Says that it is not stored, and tries again after a while.
     fn store_later(self) {
         self.saving.set(self.book.borrow().saving());
+        self.say();
         let pause = self.book.borrow().pause();
         keep::after(pause, move || self.store());
     }
@@ -164,6 +171,7 @@ async fn fill_demo() -> Result<Vec<String>, StoreError> {
     let Some(lines) = fetch::demo_lines().await else {
         return Err(StoreError::Failed("the demo could not be fetched; check the connection".to_owned()));
     };
-    keep::append(Which::Demo, &lines).await?;
+    keep::append(Which::Demo, lines.clone()).await?;
+    keep::tell(Which::Demo, &lines);
     Ok(lines.into_iter().map(|(_, line)| line).collect())
 }

@@ -24,6 +24,8 @@ pub struct Workshop {
     /// Why the last thing was not done; none once one was.
     refused: Value<Option<ActError>>,
     pub(super) saving: Value<Saving>,
+    /// The same as it is said in words: a little later, so that what is stored at once is not said to be under way.
+    said: Value<Saving>,
     pub(super) prefs: Value<Prefs>,
     route: Value<Route>,
     why: Value<Option<Why>>,
@@ -68,6 +70,7 @@ impl Workshop {
             heard: Value::new(Vec::new()),
             refused: Value::new(None),
             saving: Value::new(Saving::Saved),
+            said: Value::new(Saving::Saved),
             prefs: Value::new(prefs),
             route: Value::new(Route::parse(&keep::hash())),
             why: Value::new(None),
@@ -94,7 +97,8 @@ impl Workshop {
         // Whatever is tapped while a pour is on: a sound has to be ready before it is wanted.
         on_window("click", move |_| {
             if self.prefs.with_untracked(|p| p.sound) && self.state_untracked(|s| s.running().is_some()) {
-                keep::ready_sound();
+                // After what the tap does.
+                keep::after(0, keep::ready_sound);
             }
         });
         for which in [Which::Own, Which::Demo] {
@@ -161,6 +165,9 @@ impl Workshop {
     }
     pub fn saving(self) -> Derived<Saving> {
         self.saving.into()
+    }
+    pub fn said(self) -> Derived<Saving> {
+        self.said.into()
     }
     pub fn opened(self) -> Derived<Opened> {
         self.opened.into()
@@ -263,8 +270,17 @@ impl Workshop {
         done
     }
 
+    /// Says in words how saving stands.
+    pub(super) fn say(self) {
+        let now = self.saving.get_untracked();
+        if self.said.with_untracked(|said| *said != now) {
+            self.said.set(now);
+        }
+    }
+
     /// Lets the rooms show what has changed, if they do not yet.
     pub(super) fn show(self) {
+        self.say();
         if self.due.get_untracked() {
             self.due.set(false);
             self.changed.set(());
