@@ -4,21 +4,14 @@ const tell = (name, detail) => window.dispatchEvent(new CustomEvent(`potside:${n
 
 const shell = document.getElementById("shell");
 
-// Where no storage was laid out yet, there is no book: then the first screen need not wait for it.
-const book = (there) => {
-  page.dataset.book = there ? "some" : "none";
-  tell("book");
-};
 // On the first start laying out the storage takes longer than loading the module: so both at once. The module opens it
 // anew, as it does where this fails; the name, the layout's number and the store are those of src/keep.
 try {
-  if (indexedDB.databases) indexedDB.databases().then((all) => book(all.some((one) => one.name === "potside")), book);
-  else book(true);
   const asked = indexedDB.open("potside", 1);
   asked.onupgradeneeded = () => asked.result.createObjectStore("entries");
   asked.onsuccess = () => asked.result.close();
 } catch {
-  book(true); // Storage is denied: the module says so.
+  // Storage is denied: the module says so.
 }
 // Where nothing is kept, src/keep/prefs.rs asks this. The first answer takes long: it is made while the module is coming.
 const warm = () => {

@@ -110,7 +110,7 @@ fn main() {
         b.tap("Look around the demo workshop").await;
         b.sees("Demo workshop").await;
         b.room("pot").await;
-        let typed = if wanted("keys") { keys::form(&b).await } else { Vec::new() };
+        let typed = if wanted("keys") { keys::rooms(&b).await } else { keys::Times::default() };
         keys::to_a_temperature(&b).await;
         if wanted("keys") {
             keys::figures(&b, floor, typed).await;

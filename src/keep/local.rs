@@ -3,7 +3,7 @@
 use gloo_storage::{LocalStorage, Storage};
 
 /// gloo-storage panics where this page may not use local storage, so it is asked first.
-fn allowed() -> bool {
+pub(super) fn allowed() -> bool {
     web_sys::window().is_some_and(|w| matches!(w.local_storage(), Ok(Some(_))))
 }
 

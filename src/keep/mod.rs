@@ -22,7 +22,7 @@ pub use page::{
     after, ask_on_leave, element, face, focus, focus_if_lost, focus_in, hash, now, print, put_pixels, random,
     root, scroll_within, set_hash, set_root, tell_page, to_top,
 };
-pub use prefs::{Hand, Prefs, Theme, device};
+pub use prefs::{Hand, Prefs, Theme, device, is_new};
 pub use reckon::{plan, reckon};
 pub use sound::{chime, ready_sound};
 pub use wake::{Wake, stay_awake};

@@ -1,6 +1,6 @@
 //! What this device prefers, and its name. Lost or unreadable, nothing of the book is touched.
 
-use super::local::{keep, kept};
+use super::local::{allowed, keep, kept};
 use super::page::random;
 use super::workshop::Which;
 use crate::book::{Journal, Reminder};
@@ -185,6 +185,11 @@ pub fn device() -> String {
         static NAME: RefCell<Option<String>> = const { RefCell::new(None) };
     }
     NAME.with_borrow_mut(|name| name.get_or_insert_with(kept_name).clone())
+}
+
+/// True where this browser keeps texts and has none of Potside's: it was never opened here. Asked before [`device`] is.
+pub fn is_new() -> bool {
+    allowed() && kept(DEVICE).is_none() && kept(PREFS).is_none()
 }
 
 fn kept_name() -> String {

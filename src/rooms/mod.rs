@@ -22,18 +22,6 @@ use leptos::task::spawn_local;
 use wasm_bindgen::prelude::wasm_bindgen;
 use workshop::Workshop;
 
-/// While the book is being opened: the room one comes to is fetched. A book with nothing in it begins with a screen that is
-/// here already.
-fn begin(shop: Workshop) {
-    match keep::root("book").as_deref() {
-        Some("none") => shop.begin(),
-        Some(_) => spawn_local(async move {
-            let _ = fetch::fetch(fetch::Part::first_of(shop.route().with_untracked(|r| r.room))).await;
-        }),
-        None => {}
-    }
-}
-
 /// Called once by the page: puts the app in the place of the shell.
 #[wasm_bindgen(start)]
 pub fn start() {
@@ -44,14 +32,21 @@ pub fn start() {
     let owner = Owner::new();
     owner.set();
     let shop = Workshop::open(keep::Prefs::load());
+    let new = keep::is_new();
+    if new {
+        shop.begin();
+    }
     let page = place.clone();
     leptos::mount::mount_to(place, move || crate::dom::show(&page, frame::frame())).forget();
     // Not before: the mount starts what effects run on.
     shop.listen();
     spawn_local(shop.load());
-    // Whether there is a book: the page may learn it before or after this.
-    begin(shop);
-    crate::dom::on_window("potside:book", move |_| begin(shop));
+    // The room one comes to, while the book is being opened. An empty one begins with a screen that is here already.
+    if !new {
+        spawn_local(async move {
+            let _ = fetch::fetch(fetch::Part::first_of(shop.route().with_untracked(|r| r.room))).await;
+        });
+    }
     // The signals live as long as the page.
     std::mem::forget(owner);
 }

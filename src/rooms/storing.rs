@@ -13,10 +13,12 @@ const PATIENCE: u32 = 10_000;
 impl Workshop {
     /// Opens the book of the workshop that the preferences name.
     pub async fn load(self) {
-        self.opened.set(Opened::Opening);
-        self.heard.set(Vec::new());
         self.attempt.update(|n| *n += 1);
         let attempt = self.attempt.get_untracked();
+        if attempt > 1 {
+            self.opened.set(Opened::Opening);
+        }
+        self.heard.set(Vec::new());
         keep::after(PATIENCE, move || {
             if self.is_attempt(attempt) && self.opened.get_untracked() == Opened::Opening {
                 self.opened.set(Opened::Failed(StoreError::Silent));
@@ -36,10 +38,11 @@ impl Workshop {
         match lines {
             Ok(lines) => {
                 let large = which == Which::Own && lines.len() >= LARGE;
-                if self.opened.get_untracked() != Opened::Open {
-                    self.open_with(lines);
-                } else if !lines.is_empty() {
+                let begun = self.opened.get_untracked() == Opened::Open;
+                if begun && !self.book.borrow().journal().entries().is_empty() {
                     self.hear(lines);
+                } else if !begun || !lines.is_empty() {
+                    self.open_with(lines);
                 }
                 self.loaded();
                 if large {
@@ -56,13 +59,10 @@ impl Workshop {
         keep::after(100, || spawn_local(fetch::fetch_all()));
     }
 
-    /// There was no storage a moment ago: an empty book is open before that is laid out. Should another tab have begun a
-    /// book since, its lines are heard when they are loaded.
+    /// An empty book is open before the storage has answered, where nothing was ever kept on this device. Should there be
+    /// a book all the same, its lines are heard when they are loaded.
     pub(super) fn begin(self) {
-        let own = self.prefs.with_untracked(|p| p.workshop == Which::Own);
-        if own && self.is_attempt(1) && self.opened.get_untracked() == Opened::Opening {
-            self.open_with(Vec::new());
-        }
+        self.open_with(Vec::new());
     }
 
     fn open_with(self, lines: Vec<String>) {
