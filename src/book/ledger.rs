@@ -9,6 +9,8 @@ use std::fmt;
 pub struct Book {
     journal: Journal,
     writer: Writer,
+    /// True where something was taken out of entries, and other copies of them are not asked for yet.
+    taken_out: bool,
 }
 
 /// Why something cannot be done in this book. `Display` is the sentence.
@@ -42,7 +44,7 @@ impl std::error::Error for ActError {}
 impl Book {
     /// Opens stored lines.
     pub fn open(lines: Vec<String>, device: &str) -> Self {
-        let mut book = Self { journal: Journal::open(lines, device), writer: Writer::default() };
+        let mut book = Self { journal: Journal::open(lines, device), ..Self::default() };
         book.rewrite();
         book
     }
@@ -50,7 +52,7 @@ impl Book {
     /// Opens what was read of a bundle; the lines that were stored since are to be heard.
     pub fn open_tied(read: Read, device: &str) -> Self {
         let journal = Journal::open_tied(read.bundle, read.entries, device);
-        Self { journal, writer: Writer::default() }
+        Self { journal, ..Self::default() }
     }
 
     /// See [`Journal::untie`].
@@ -70,8 +72,14 @@ impl Book {
             return;
         }
         for entry in entries {
+            self.taken_out = true;
             self.writer.add(entry.id.0.clone(), entry.to_line());
         }
+    }
+
+    /// True once after something was taken out of entries: then whatever else was made of them is to go.
+    pub fn has_taken_out(&mut self) -> bool {
+        std::mem::take(&mut self.taken_out)
     }
 
     pub fn state(&self) -> &State {
@@ -128,6 +136,7 @@ impl Book {
             }
         }
         for entry in rewritten {
+            self.taken_out = true;
             self.writer.add(entry.id.0.clone(), entry.to_line());
         }
         Ok(())

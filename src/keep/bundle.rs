@@ -1,7 +1,7 @@
 //! The bundle of one's own workshop (see [`crate::book::bundle`]): kept in a database of its own, so that the journal's is as
 //! it ever was; and what of the journal is looked at besides it. Only a large book has one.
 
-use super::database::{Database, entries, lines_of};
+use super::database::{Database, entries, factory, lines_of};
 use super::request::{complete, result, store_error};
 use super::workshop::{Which, database};
 use super::{element, local};
@@ -30,7 +30,7 @@ pub fn has_bundle() -> bool {
 
 async fn store(mode: IdbTransactionMode) -> Result<(IdbDatabase, IdbObjectStore), StoreError> {
     let thrown = |e: JsValue| store_error(&e);
-    let request = super::database::factory()?.open_with_u32(NAME, 1).map_err(thrown)?;
+    let request = factory()?.open_with_u32(NAME, 1).map_err(thrown)?;
     let fresh = request.clone();
     let lay_out = Closure::once(move |_: Event| {
         // Where it cannot be made, the transaction below fails.
@@ -68,6 +68,10 @@ pub async fn keep_bundle(bytes: &[u8]) -> Result<(), StoreError> {
 /// Throws the bundle away: the book is opened from its lines the next time.
 pub fn forget_bundle() {
     local::forget(NAME);
+    if let Ok(factory) = factory() {
+        // Where it is left, it is of no use: nothing looks for it.
+        let _ = factory.delete_database(NAME);
+    }
 }
 
 async fn journal() -> Result<IdbObjectStore, StoreError> {

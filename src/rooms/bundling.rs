@@ -67,7 +67,8 @@ async fn open() -> Option<(Book, Known)> {
 async fn care(shop: Workshop, at: u32, known: Option<Known>) {
     if let Some(known) = known {
         // Until it is proved to be all that is stored, nothing else is to be done with the bundle.
-        let whole = missing(shop, at, &known).await == Some(true) && damaged(shop, at).await == Some(true);
+        let whole =
+            missing(shop, at, &known).await == Some(true) && proved(shop, at, &known).await == Some(true);
         if !whole || known.since < MORE {
             return;
         }
@@ -138,20 +139,37 @@ async fn missing(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
 }
 
 /// Looks through all that is stored, a piece at a time. False where a line is damaged: it is set aside at once, and the
-/// next time the book is opened from its lines.
-async fn damaged(shop: Workshop, at: u32) -> Option<bool> {
+/// next time the book is opened from its lines; and where a line is gone.
+async fn proved(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
     let mut after: Option<JsValue> = None;
+    let mut here = 0;
     loop {
         pause(PAUSE).await;
         let (keys, lines) = bundle::piece(after.as_ref(), LINES).await.ok()?;
         same(shop, at)?;
         if keys.length() == 0 {
-            return Some(true);
+            if here < known.lines {
+                distrust(shop);
+            }
+            return Some(here >= known.lines);
         }
-        let bad: Vec<String> = lines.into_iter().filter(|line| !Entry::is_whole(line)).collect();
-        if !bad.is_empty() {
+        let mut more = Vec::new();
+        let mut bad = false;
+        for (key, line) in keys.iter().zip(lines) {
+            let knows = |key: String| shop.book.borrow().journal().knows(&Id(key));
+            let whole = Entry::is_whole(&line);
+            if whole && key.as_string().is_some_and(knows) {
+                here += 1;
+            } else {
+                bad |= !whole;
+                more.push(line);
+            }
+        }
+        if !more.is_empty() {
+            shop.hear(more);
+        }
+        if bad {
             bundle::forget_bundle();
-            shop.hear(bad);
             return Some(false);
         }
         after = Some(keys.get(keys.length() - 1));

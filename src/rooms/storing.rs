@@ -123,6 +123,10 @@ impl Workshop {
 
     /// Stores what waits, in order, one transaction after another, until nothing does.
     pub fn store(self) {
+        // A bundle still tells what was taken out of the entries.
+        if self.book.borrow_mut().has_taken_out() {
+            keep::bundle::forget_bundle();
+        }
         let next = self.book.borrow_mut().to_store();
         if let Some(lines) = next {
             self.send(lines);

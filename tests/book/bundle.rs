@@ -2,7 +2,7 @@
 //! and a bundle that is not whole is none.
 
 use super::merge::{Deed, act, book, deeds, merged, same};
-use super::sample::{began, does, ended, id, said, undo};
+use super::sample::{began, does, ended, id, ingredient, said, undo};
 use potside::book::bundle::{Read, Tying, read};
 use potside::book::{Entry, Journal, backup, read_copy};
 use proptest::prelude::*;
@@ -83,6 +83,15 @@ fn ended_batches_are_tied_up_and_untied_when_something_is_about_them() {
     book.take(known);
     assert_eq!(is_tied(&book), before - 4);
     alike(&book, &folded);
+    // One that bears the name of an entry that is tied up, and is about something else: one of the two is set aside.
+    let like = folded.history(&id("one"))[1].0.clone();
+    let forged = Entry { act: ingredient("wax", "Forged", 1), ..like };
+    let (mut taken, mut there) = (tied(&folded), folded.clone());
+    taken.take(forged.clone());
+    there.take(forged);
+    assert_eq!(taken.damaged(), there.damaged());
+    assert_eq!(taken.damaged().len(), 1);
+    alike(&taken, &there);
     // The last things done are untied to be told.
     let mut told = tied(&folded);
     told.untie_latest(3);

@@ -1,0 +1,75 @@
+//! The bundle in a real browser, and what of the journal is looked at besides it.
+#![cfg(target_arch = "wasm32")]
+#![allow(clippy::expect_used)]
+
+use js_sys::Function;
+use potside::keep::{self, Which, bundle};
+use wasm_bindgen::JsValue;
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+fn js(body: &str) -> JsValue {
+    Function::new_no_args(body).call0(&JsValue::NULL).expect("the test's own script runs")
+}
+
+fn pair(id: &str) -> (String, String) {
+    (id.to_owned(), format!("line of {id}"))
+}
+
+#[wasm_bindgen_test]
+async fn a_bundle_is_kept_looked_for_and_thrown_away() {
+    bundle::forget_bundle();
+    assert!(!bundle::has_bundle());
+    assert_eq!(bundle::bundle().await, None);
+    bundle::keep_bundle(&[1, 2, 3]).await.expect("kept");
+    assert!(bundle::has_bundle());
+    assert_eq!(bundle::bundle().await, Some(vec![1, 2, 3]));
+    bundle::keep_bundle(&[4; 300_000]).await.expect("kept in its place");
+    assert_eq!(bundle::bundle().await, Some(vec![4; 300_000]));
+    bundle::forget_bundle();
+    assert!(!bundle::has_bundle());
+    assert_eq!(bundle::bundle().await, None, "its bytes are gone too");
+}
+
+#[wasm_bindgen_test]
+async fn a_bundle_that_cannot_be_kept_is_not_looked_for() {
+    bundle::forget_bundle();
+    js("window.was = IDBObjectStore.prototype.put; \
+        IDBObjectStore.prototype.put = () => { throw new DOMException('no', 'QuotaExceededError') }");
+    let outcome = bundle::keep_bundle(&[1]).await;
+    js("IDBObjectStore.prototype.put = window.was");
+    assert!(outcome.is_err() && !bundle::has_bundle());
+    js("window.was = IDBTransaction.prototype.commit; window.put = IDBObjectStore.prototype.put; \
+        IDBObjectStore.prototype.put = function (...a) { const r = window.put.apply(this, a); this.transaction.abort(); return r }");
+    let outcome = bundle::keep_bundle(&[1]).await;
+    js("IDBObjectStore.prototype.put = window.put");
+    assert!(outcome.is_err() && !bundle::has_bundle());
+}
+
+#[wasm_bindgen_test]
+async fn what_is_stored_besides_is_found() {
+    let ids = ["dev-1-a", "dev-9-b", "dev-a-c", "dev-a-d", "dev-1a-e", "dev-2b-f", "device-a-g", "other-a-h"];
+    keep::append(Which::Own, &ids.map(pair)).await.expect("stored");
+    let count = bundle::count().await.expect("counted");
+    let keys = bundle::keys().await.expect("got");
+    assert_eq!(keys.len(), count);
+    assert!(ids.iter().all(|id| keys.contains(&Some((*id).to_owned()))));
+    // From 9 on: 10 twice, 26 (within sixteen of it), and not 43, which comes after a gap.
+    let since = bundle::lines_since("dev", 8).await.expect("got");
+    assert_eq!(since, ["dev-9-b", "dev-a-c", "dev-a-d", "dev-1a-e"].map(|id| pair(id).1));
+    assert_eq!(bundle::lines_since("dev", 100).await, Ok(vec![]));
+    let some = ["dev-1-a", "not there", "other-a-h"].map(str::to_owned);
+    assert_eq!(bundle::lines_at(&some).await, Ok(["dev-1-a", "other-a-h"].map(|id| pair(id).1).to_vec()));
+    let (mut seen, mut after) = (Vec::new(), None);
+    loop {
+        let (keys, lines) = bundle::piece(after.as_ref(), 3).await.expect("got");
+        assert_eq!(keys.length() as usize, lines.len());
+        if lines.is_empty() {
+            break;
+        }
+        seen.extend(lines);
+        after = Some(keys.get(keys.length() - 1));
+    }
+    assert_eq!(seen, keep::load(Which::Own).await.expect("loaded"));
+}
