@@ -28,7 +28,17 @@ pub fn has_bundle() -> bool {
     local::kept(NAME).is_some()
 }
 
-async fn store(mode: IdbTransactionMode) -> Result<(IdbDatabase, IdbObjectStore), StoreError> {
+/// An open database, closed whichever way it is left: one that stays open would keep it from being deleted, and whoever
+/// opens it after that from opening it.
+struct Open(IdbDatabase);
+
+impl Drop for Open {
+    fn drop(&mut self) {
+        self.0.close();
+    }
+}
+
+async fn store(mode: IdbTransactionMode) -> Result<(Open, IdbObjectStore), StoreError> {
     let thrown = |e: JsValue| store_error(&e);
     let request = factory()?.open_with_u32(NAME, 1).map_err(thrown)?;
     let fresh = request.clone();
@@ -37,17 +47,16 @@ async fn store(mode: IdbTransactionMode) -> Result<(IdbDatabase, IdbObjectStore)
         let _ = fresh.result().and_then(|db| db.unchecked_into::<IdbDatabase>().create_object_store(BUNDLE));
     });
     request.set_onupgradeneeded(Some(lay_out.as_ref().unchecked_ref()));
-    let db: IdbDatabase = result(&request).await?.unchecked_into();
-    let transaction = db.transaction_with_str_and_mode(BUNDLE, mode).map_err(thrown)?;
+    let db = Open(result(&request).await?.unchecked_into());
+    let transaction = db.0.transaction_with_str_and_mode(BUNDLE, mode).map_err(thrown)?;
     let store = transaction.object_store(BUNDLE).map_err(thrown)?;
     Ok((db, store))
 }
 
 /// The bytes of the bundle.
 pub async fn bundle() -> Option<Vec<u8>> {
-    let (db, store) = store(IdbTransactionMode::Readonly).await.ok()?;
+    let (_open, store) = store(IdbTransactionMode::Readonly).await.ok()?;
     let bytes = result(&store.get(&BUNDLE.into()).ok()?).await;
-    db.close();
     Some(bytes.ok()?.dyn_into::<Uint8Array>().ok()?.to_vec())
 }
 
@@ -56,11 +65,9 @@ pub async fn bundle() -> Option<Vec<u8>> {
 /// # Errors
 /// See [`StoreError`].
 pub async fn keep_bundle(bytes: &[u8]) -> Result<(), StoreError> {
-    let (db, store) = store(IdbTransactionMode::Readwrite).await?;
+    let (_open, store) = store(IdbTransactionMode::Readwrite).await?;
     store.put_with_key(&Uint8Array::from(bytes), &BUNDLE.into()).map_err(|e| store_error(&e))?;
-    let outcome = complete(&store.transaction()).await;
-    db.close();
-    outcome?;
+    complete(&store.transaction()).await?;
     local::keep(NAME, "1");
     Ok(())
 }
