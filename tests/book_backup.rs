@@ -272,3 +272,24 @@ fn what_nobody_knew_of_goes_on_counting() {
     book.journal().entries().iter().rev().for_each(|e| there.take(e.clone()));
     assert_eq!((here.state(), here.earlier()), (there.state(), there.earlier()));
 }
+
+/// An entry of a later version is not understood here, but its checksum says that it is whole.
+fn later(body: &str) -> String {
+    format!("{body},\"sum\":\"{:08x}\"}}", crc32c(body.as_bytes()))
+}
+
+#[test]
+fn entries_of_a_later_version_go_along_as_they_are() {
+    let whole = later("{\"v\":99,\"id\":\"a-1-1\",\"new\":[1]");
+    // Whole by their checksums, yet one would break the rule of an entry a line, and one is no JSON.
+    let broken = later("{\"v\":99,\n\"id\":\"a-2-2\"");
+    let unread = later("{\"v\":99,\"id\":\"a-3-3\",\"new\":[");
+    for line in [&whole, &broken, &unread] {
+        assert_eq!(Entry::from_line(line), Err(Damage::Newer { format: 99 }), "{line}");
+    }
+    let text = backup(&[broken.clone(), whole.clone(), unread.clone()], "t", MADE);
+    let read: Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(read["entries"], json!([serde_json::from_str::<Value>(&whole).unwrap()]));
+    assert_eq!(read["set_aside"], json!([broken, unread]));
+    assert_eq!(read["count"], 1);
+}

@@ -157,6 +157,24 @@ fn agrees(ours: Exact, theirs: f64) {
     assert!((ours - theirs).abs() <= 5e-7 * theirs, "{ours} here, {theirs} there");
 }
 
+/// Mass = density × volume, each way; the kilogram in a litre of water of 1795 is a gram in a millilitre.
+#[test]
+fn mass_density_and_volume() {
+    let (mass, volume) = (Mass::of(Exact::whole(5), Gram), Volume::of(Exact::whole(4), Millilitre));
+    let density = Density::from(mass, volume).unwrap();
+    assert_eq!(density.to(DensityUnit::GramPerMillilitre), Exact::ratio(5, 4));
+    assert_eq!(density.mass_of(Volume::of(Exact::whole(8), Millilitre)), Mass::of(Exact::whole(10), Gram));
+    assert_eq!(
+        density.volume_of(Mass::of(Exact::whole(10), Gram)),
+        Some(Volume::of(Exact::whole(8), Millilitre))
+    );
+    assert_eq!(Density::from(mass, Volume::ZERO), None);
+    assert_eq!(Density::base(Exact::ZERO).volume_of(mass), None);
+    let litre = Volume::of(Exact::ONE, Litre);
+    assert_eq!(Density::from(Mass::of(Exact::ONE, Kilogram), litre).unwrap().in_base(), Exact::ONE);
+    assert_eq!(Amount::<Mass>::new(Exact::ratio(7, 2), Ounce).number(), Exact::ratio(7, 2));
+}
+
 proptest! {
     #[test]
     fn conversions_come_back(num in -10_i128.pow(12)..10_i128.pow(12), den in 1_i128..1000, order in prop::collection::vec(0_usize..8, 1..12)) {
