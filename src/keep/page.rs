@@ -122,7 +122,16 @@ pub fn focus(id: &str) {
     }
 }
 
-/// The same, but only where what had the focus is gone from the page.
+/// Puts the focus on the element of this id, and the page so that it begins there.
+pub fn go_to(id: &str) {
+    if let Some(element) = element(id) {
+        // Fails only for an element that cannot have it.
+        let _ = element.focus();
+        element.scroll_into_view();
+    }
+}
+
+/// Puts the focus there, but only where what had it is gone from the page.
 pub fn focus_if_lost(id: &str) {
     let focused = web_sys::window().and_then(|w| w.document()).and_then(|d| d.active_element());
     if focused.is_none_or(|e| e.tag_name() == "BODY") {

@@ -12,10 +12,11 @@ mod lists;
 mod rules;
 mod storage;
 
-use super::parts::{live, page_part};
+use super::parts::{live, page_part, press};
 use super::workshop::Workshop;
 use crate::book::Id;
 use crate::dom::*;
+use crate::keep;
 
 /// `#desk/damaged` shows what was set aside; `#desk/safety/ID` and `#desk/label/ID` a form (`new` for a new one);
 /// `#desk/hazards` the hazards of a candle; `#desk/print/ID` a label; all else is the Desk itself.
@@ -40,16 +41,24 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
 }
 
 fn page(shop: Workshop) -> View {
+    let parts = [
+        ("desk-cost", "Cost and price", cost::body()),
+        ("desk-hazards", "Hazards of a fragrance", hazard::body(shop)),
+        ("desk-labels", "Labels", label::body(shop)),
+        ("desk-device", "This device", device::body(shop)),
+        ("desk-rules", "The workshop", rules::body(shop)),
+        ("desk-book", "Your book", group![storage::body(shop), copy::body(shop)]),
+        ("desk-lists", "Lists", lists::body(shop)),
+        ("desk-demo", "The demo", demo::body(shop)),
+        ("desk-about", "About Potside", about::body()),
+    ];
+    // The page is long: one tap goes to what is wanted.
+    let jump =
+        |&(id, title, _): &(&'static str, &'static str, View)| press("quiet", title, move || keep::go_to(id));
+    let jumps = parts.iter().skip(1).map(jump).views();
     group![
         el("h1").child("Desk"),
-        page_part("desk-cost", "Cost and price", cost::body()),
-        page_part("desk-hazards", "Hazards of a fragrance", hazard::body(shop)),
-        page_part("desk-labels", "Labels", label::body(shop)),
-        page_part("desk-device", "This device", device::body(shop)),
-        page_part("desk-rules", "The workshop", rules::body(shop)),
-        page_part("desk-book", "Your book", group![storage::body(shop), copy::body(shop)]),
-        page_part("desk-lists", "Lists", lists::body(shop)),
-        page_part("desk-demo", "The demo", demo::body(shop)),
-        page_part("desk-about", "About Potside", about::body())
+        el("nav").class("jumps").attr("aria-label", "On this page").child(jumps),
+        parts.into_iter().map(|(id, title, body)| page_part(id, title, body)).views()
     ]
 }

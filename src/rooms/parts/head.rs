@@ -15,7 +15,7 @@ pub fn page_part(id: &'static str, title: &'static str, body: View) -> View {
     el("section")
         .class("part")
         .attr("aria-labelledby", id)
-        .child(el("h2").attr("id", id).child(title))
+        .child(el("h2").attr("id", id).attr("tabindex", "-1").child(title))
         .child(el("div").child(body))
         .view()
 }
