@@ -2,8 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
+use potside::bench::Scale;
 use potside::book::{Act, CopyError, Damage, Entry, Id, Journal, Settings, read_copy, say_bytes};
-use potside::quantity::{Amount, Exact, Locale, ShareUnit, Voice};
+use potside::quantity::{Amount, Exact, Locale, MassUnit, ShareUnit, Voice};
 
 fn settings(percent: i128) -> Act {
     let tolerance = Amount::new(Exact::whole(percent), ShareUnit::Percent);
@@ -62,6 +63,44 @@ fn another_entry_of_the_same_id_is_left_out() {
     let copy = read_copy(&[lines[0].clone(), theirs.to_line()].join("\n"), &mine).unwrap();
     assert_eq!((copy.fresh.len(), copy.known), (0, 1));
     assert_eq!(copy.damaged, [(2, Damage::SameId)]);
+    // Neither is here yet: the first in the file comes.
+    let copy = read_copy(&[theirs.to_line(), lines[0].clone()].join("\n"), &Journal::default()).unwrap();
+    assert_eq!((copy.fresh.len(), copy.known), (1, 0));
+    assert_eq!(copy.fresh[0].1, theirs.to_line());
+    assert_eq!(copy.damaged, [(2, Damage::SameId)]);
+    // One that says that a person was removed gets no further.
+    theirs.act = Act::Forgotten { customer: Id("ines".to_owned()) };
+    let copy = read_copy(&[theirs.to_line(), book("other", 1).1.concat()].join("\n"), &mine).unwrap();
+    assert_eq!((copy.fresh.len(), copy.known), (1, 0));
+    assert_eq!(copy.damaged, [(1, Damage::SameId)]);
+}
+
+/// What the book would hold: only what there is some of, now, with the copy taken in, with the copy in its place.
+#[test]
+fn a_copy_is_tried_out_beforehand() {
+    let scale = |device: &str, id: &str| {
+        let mut journal = Journal::open(Vec::new(), device);
+        let mass = |grams| Amount::new(Exact::whole(grams), MassUnit::Gram);
+        let body = Scale { name: id.to_owned(), capacity: mass(5000), division: mass(1), least: mass(20) };
+        let entry =
+            journal.entry(Act::Scale { id: Id(id.to_owned()), over: None, body }, 1_764_770_400_000, 7);
+        let line = entry.to_line();
+        journal.take(entry);
+        (journal, line)
+    };
+    let (mine, _) = scale("tablet", "large");
+    let (_, theirs) = scale("other", "small");
+    let copy = read_copy(&theirs, &mine).unwrap();
+    let held: Vec<_> = copy.prospects.iter().map(|p| (p.of, p.now, p.merged, p.replaced)).collect();
+    assert_eq!(held, [("Scales", 1, 2, Some(1))]);
+}
+
+#[test]
+fn why_a_copy_cannot_be_opened_is_said() {
+    let say = |error: CopyError| error.to_string();
+    assert_eq!(say(CopyError::Empty), "This file is empty. Choose the copy that you downloaded here.");
+    assert!(say(CopyError::NotACopy).starts_with("This file is not a copy of a book."));
+    assert!(say(CopyError::Newer { format: 9 }).contains('9'));
 }
 
 #[test]
