@@ -93,6 +93,10 @@ fn a_copy_is_tried_out_beforehand() {
     let copy = read_copy(&theirs, &mine).unwrap();
     let held: Vec<_> = copy.prospects.iter().map(|p| (p.of, p.now, p.merged, p.replaced)).collect();
     assert_eq!(held, [("Scales", 1, 2, Some(1))]);
+    // With a damaged line it cannot take the place of the book.
+    let copy = read_copy(&[theirs, "{}".to_owned()].join("\n"), &Journal::default()).unwrap();
+    let held: Vec<_> = copy.prospects.iter().map(|p| (p.of, p.now, p.merged, p.replaced)).collect();
+    assert_eq!(held, [("Scales", 0, 1, None)]);
 }
 
 #[test]
