@@ -50,7 +50,7 @@ async fn a_bundle_that_cannot_be_kept_is_not_looked_for() {
 #[wasm_bindgen_test]
 async fn what_is_stored_besides_is_found() {
     let ids = ["dev-1-a", "dev-9-b", "dev-a-c", "dev-a-d", "dev-1a-e", "dev-3a-f", "device-a-g", "other-a-h"];
-    keep::append(Which::Own, &ids.map(pair)).await.expect("stored");
+    keep::append(Which::Own, ids.map(pair).to_vec()).await.expect("stored");
     let count = bundle::count().await.expect("counted");
     let keys = bundle::keys().await.expect("got");
     assert_eq!(keys.len(), count);
