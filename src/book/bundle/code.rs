@@ -82,6 +82,13 @@ impl<'a> Reader<'a> {
         from.wrapping_add((step >> 1) ^ (step & 1).wrapping_neg())
     }
 
+    /// Goes over so many numbers.
+    pub(super) fn skip(&mut self, numbers: usize) {
+        for _ in 0..numbers {
+            self.get();
+        }
+    }
+
     /// A number of things that follow, each of at least one byte.
     pub(super) fn count(&mut self) -> usize {
         let count = self.get();

@@ -118,17 +118,13 @@ impl Tied {
     /// The reader at what is told of a run.
     fn run(&self, place: usize) -> Reader<'_> {
         let mut reader = self.record(place);
-        for _ in 0..12 {
-            reader.get();
-        }
+        reader.skip(12);
+        let numbers = reader.count();
+        reader.skip(numbers);
         for _ in 0..reader.count() {
             reader.get();
-        }
-        for _ in 0..reader.count() {
-            reader.get();
-            for _ in 0..reader.count() {
-                reader.get();
-            }
+            let numbers = reader.count();
+            reader.skip(numbers);
         }
         reader
     }
@@ -136,15 +132,11 @@ impl Tied {
     /// The reader at the entries of a batch.
     fn after_run(&self, place: usize) -> Reader<'_> {
         let mut reader = self.run(place);
-        for _ in 0..3 {
-            reader.get();
-        }
-        for _ in 0..reader.count() {
-            reader.get();
-        }
-        for _ in 0..reader.count() * 4 {
-            reader.get();
-        }
+        reader.skip(3);
+        let numbers = reader.count();
+        reader.skip(numbers);
+        let numbers = reader.count() * 4;
+        reader.skip(numbers);
         reader
     }
 

@@ -130,15 +130,12 @@ impl Bundle for Tied {
 
     fn used(&self, place: usize) -> Vec<Used<'_>> {
         let mut reader = self.record(place);
-        for _ in 0..4 {
-            reader.get();
-        }
+        reader.skip(4);
         let began = reader.get();
         let mut reader = self.run(place);
         let _ = (reader.get(), reader.get(), reader.get());
-        for _ in 0..reader.count() {
-            reader.get();
-        }
+        let numbers = reader.count();
+        reader.skip(numbers);
         let mut used = Vec::new();
         for _ in 0..reader.count() {
             let name = self.said(&mut reader);
