@@ -44,4 +44,34 @@ impl Run {
         }
         used
     }
+
+    /// How many vessels it is to fill, those that are filled among them.
+    pub fn vessels(&self) -> u32 {
+        self.fold.pours.iter().fold(0, |sum: u32, stand| sum.saturating_add(stand.vessels))
+    }
+
+    /// What is still to go in, as [`Self::used`] tells what is in: each name with its mass and its pieces.
+    pub fn rest(&self) -> Vec<(&str, Mass, Exact)> {
+        let mut rest = Vec::new();
+        for (pour, of) in (0..).zip(&self.plan.pours) {
+            for (index, line) in (0..).zip(&of.lines) {
+                let first = if line.kind.is_none() {
+                    StepKey::Wax { pour, line: index }
+                } else {
+                    StepKey::Add { pour, line: index }
+                };
+                let steps = std::iter::once(first).chain(self.fold.top_ups(pour, index));
+                for dose in steps.filter(|step| !self.fold.is_done(*step)).filter_map(|s| self.fold.dose(s)) {
+                    let pieces = if let Dose::Count { pieces } = dose { *pieces } else { 0 };
+                    rest.push((line.name.as_str(), dose.mass(), Exact::whole(pieces.into())));
+                }
+            }
+        }
+        let filled = self.fold.pours.iter().fold(0, |sum: u32, stand| sum.saturating_add(stand.filled));
+        let empty = Exact::whole(self.vessels().saturating_sub(filled).into());
+        if !empty.is_zero() {
+            rest.extend([&self.plan.vessel, &self.plan.wick].map(|name| (name.as_str(), Mass::ZERO, empty)));
+        }
+        rest
+    }
 }

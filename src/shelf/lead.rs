@@ -19,9 +19,14 @@ impl State {
     /// From a pour of a product until it can ship: with its own days of cure, or those of its formula today.
     pub fn lead(&self, product: &Product) -> Lead {
         let of_formula = || Some(self.formulas.get(&product.formula)?.body()?.cure_days);
+        self.lead_of(product.cure_days.or_else(of_formula).unwrap_or_default())
+    }
+
+    /// The same with so many days of cure.
+    pub(super) fn lead_of(&self, cure: u32) -> Lead {
         Lead {
             solid: self.settings.solid_days.unwrap_or(SOLID),
-            cure: product.cure_days.or_else(of_formula).unwrap_or_default(),
+            cure,
             finish: self.settings.finish_days.unwrap_or_default(),
         }
     }

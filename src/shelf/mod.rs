@@ -1,6 +1,7 @@
 //! Orders and what stands on the shelf: what is sold, to whom, what of it is there, what is short and when it can ship.
 
 pub mod agenda;
+mod coming;
 mod draft;
 mod finish;
 mod lead;

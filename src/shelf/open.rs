@@ -11,14 +11,16 @@ use crate::sort;
 pub enum When {
     /// Everything is on the shelf, and cured by this day.
     On(Day),
-    /// If what is short is poured today.
+    /// What is short is being poured.
+    Coming(Day),
+    /// If what is short and not being poured is poured today.
     IfPoured(Day),
 }
 
 impl When {
     pub const fn day(self) -> Day {
         match self {
-            Self::On(day) | Self::IfPoured(day) => day,
+            Self::On(day) | Self::Coming(day) | Self::IfPoured(day) => day,
         }
     }
 }
@@ -45,6 +47,8 @@ pub struct OpenLine<'a> {
     /// Of those trimmed, wiped, labelled, closed.
     pub finished: i64,
     pub short: i64,
+    /// Of those short being poured, the first ready first.
+    pub coming: Vec<Share<'a>>,
     /// Where it is short: candles that would do, if a lot that is in them were not on hold.
     pub held: Vec<(&'a Batch, Vec<Id>)>,
     pub when: When,
@@ -80,6 +84,11 @@ pub struct Open<'a> {
     pub lines: Vec<OpenLine<'a>>,
 }
 
+/// The day candles of a batch can go: what is not finished may be finished while it cures.
+fn finished(batch: &Batch, ready: Day, by_finished: Day) -> Day {
+    if batch.ticked.is_whole() { ready } else { ready.max(by_finished) }
+}
+
 impl<'a> Open<'a> {
     /// All of them, the first wanted first, those without a day last.
     pub(super) fn all(state: &'a State, stocks: &[Stock<'a>]) -> Vec<Self> {
@@ -102,6 +111,7 @@ impl<'a> Open<'a> {
                     ready: 0,
                     finished: 0,
                     short: 0,
+                    coming: Vec::new(),
                     held: Vec::new(),
                     when,
                     lead: stock.map_or_else(|| state.lead(product), |s| s.lead),
@@ -127,9 +137,8 @@ impl<'a> Open<'a> {
         &mut self,
         pool: &mut [Stand<'a>],
         stocks: &mut [Stock<'a>],
-        (today, finish_days): (Day, u32),
+        (today, by_finished): (Day, Day),
     ) {
-        let by_finished = Day(today.0.saturating_add(finish_days));
         for line in &mut self.lines {
             let mut missing = (line.number - line.sent).max(0);
             let mut ready_by = today;
@@ -146,8 +155,7 @@ impl<'a> Open<'a> {
                 stand.free -= taken;
                 missing -= taken;
                 let (on, whole) = (ready(stand), stand.batch.ticked.is_whole());
-                // What is not finished may be finished while it cures.
-                ready_by = ready_by.max(if whole { on } else { on.max(by_finished) });
+                ready_by = ready_by.max(finished(stand.batch, on, by_finished));
                 line.kept.push(Share { batch: stand.batch, number: taken, ready: on });
                 if on <= today {
                     line.ready += taken;
@@ -170,13 +178,48 @@ impl<'a> Open<'a> {
         }
     }
 
+    /// Expects for what is short what is being poured: the first ready first. `ready` is the day a batch can ship from,
+    /// with so many days of cure.
+    pub(super) fn expect(
+        &mut self,
+        coming: &mut [Stand<'a>],
+        stocks: &mut [Stock<'a>],
+        by_finished: Day,
+        ready: impl Fn(&Batch, Option<u32>) -> Day,
+    ) {
+        for line in self.lines.iter_mut().filter(|l| l.short > 0) {
+            let mut missing = line.short;
+            for stand in coming.iter_mut().filter(|s| s.free > 0 && line.product.is_of(s.batch)) {
+                let number = missing.min(stand.free);
+                if number == 0 {
+                    break;
+                }
+                stand.free -= number;
+                missing -= number;
+                let ready = ready(stand.batch, line.product.cure_days);
+                line.coming.push(Share { batch: stand.batch, number, ready });
+            }
+            if missing == 0 {
+                let there = line.kept.iter().map(|s| finished(s.batch, s.ready, by_finished));
+                let last = there.chain(line.coming.iter().map(|s| s.ready)).max();
+                line.when = When::Coming(last.unwrap_or(line.when.day()));
+            }
+            if let Some(stock) = stocks.iter_mut().find(|s| s.kept.id == *line.id) {
+                stock.poured += line.short - missing;
+            }
+        }
+    }
+
     /// When all of it can ship.
     pub fn when(&self) -> When {
         let last = self.lines.iter().map(|l| l.when).max_by_key(|w| w.day());
-        let poured = self.lines.iter().any(|l| matches!(l.when, When::IfPoured(_)));
-        match last.unwrap_or(When::On(Day(0))).day() {
-            day if poured => When::IfPoured(day),
-            day => When::On(day),
+        let day = last.unwrap_or(When::On(Day(0))).day();
+        if self.lines.iter().any(|l| matches!(l.when, When::IfPoured(_))) {
+            When::IfPoured(day)
+        } else if self.lines.iter().any(|l| matches!(l.when, When::Coming(_))) {
+            When::Coming(day)
+        } else {
+            When::On(day)
         }
     }
 
@@ -216,6 +259,11 @@ impl<'a> Open<'a> {
 
     pub fn short(&self) -> i64 {
         self.lines.iter().map(|l| l.short).sum()
+    }
+
+    /// Of those short being poured.
+    pub fn poured(&self) -> i64 {
+        self.lines.iter().flat_map(|l| &l.coming).map(|s| s.number).sum()
     }
 
     /// True where it cannot be there on the day it is wanted.

@@ -21,14 +21,14 @@ pub struct Pins {
 wire_struct!(Pins { pours, not_on [skip] });
 
 impl State {
-    /// What is held on to and left out today. What has been poured since it was said is held no more: each batch takes
-    /// the pour off that is nearest in number.
+    /// What is held on to and left out today. What was begun since it was said is held no more:
+    /// each batch takes the pour off that is nearest in number. One that is given up gives it back.
     pub fn picks(&self, today: Day) -> Picks {
         let mut picks = Picks { goals: self.settings.goals.clone().unwrap_or_default(), ..Picks::default() };
         for (id, (said, pins)) in self.pins.iter() {
             let mut pours = pins.pours.clone();
             if let Some(product) = self.products.get(id).and_then(|kept| kept.body()) {
-                for batch in self.batches.values().filter(|b| poured_since(product, b, *said)) {
+                for batch in self.batches.values().filter(|b| begun_since(product, b, *said)) {
                     let off = |n: &u32| n.abs_diff(batch.run.plan.vessels);
                     if let Some((at, _)) = pours.iter().enumerate().min_by_key(|(_, n)| off(n)) {
                         pours.remove(at);
@@ -51,7 +51,7 @@ impl State {
     }
 }
 
-fn poured_since(product: &Product, batch: &Batch, said: u64) -> bool {
-    let poured = |(how, at, _): &(Ending, u64, String)| *how == Ending::Poured && *at >= said;
-    batch.ended.as_ref().is_some_and(poured) && product.is_of(batch)
+fn begun_since(product: &Product, batch: &Batch, said: u64) -> bool {
+    let given_up = matches!(batch.ended, Some((Ending::GivenUp, ..)));
+    batch.began >= said && !given_up && product.is_of(batch)
 }

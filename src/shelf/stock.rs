@@ -26,10 +26,14 @@ pub struct Stock<'a> {
     pub product: &'a Product,
     /// The first ready ones first. A batch that is good for several products stands at each of them.
     pub stands: Vec<Stand<'a>>,
+    /// The same of the pours that are on.
+    pub coming: Vec<Stand<'a>>,
     /// Ordered and not sent.
     pub ordered: i64,
     /// Of them not on the shelf.
     pub short: i64,
+    /// Of those short being poured.
+    pub poured: i64,
     /// From a pour until it can ship, with its own days of cure, or those of its formula today.
     pub lead: Lead,
 }
@@ -96,11 +100,12 @@ impl State {
             pool.push(Stand { batch, ready, left: filled, free: filled, held: Vec::new() });
         }
         sort::by(&mut pool, |a, b| a.batch.id.cmp(&b.batch.id));
-        for (batch, lot) in self.held() {
-            if let Ok(at) = pool.binary_search_by(|s| s.batch.id.cmp(&batch))
+        let held = self.held();
+        for (batch, lot) in &held {
+            if let Ok(at) = pool.binary_search_by(|s| s.batch.id.cmp(batch))
                 && let Some(stand) = pool.get_mut(at)
             {
-                stand.held.push(lot);
+                stand.held.push(lot.clone());
                 stand.free = 0;
             }
         }
@@ -116,11 +121,32 @@ impl State {
         for kept in self.products_shown() {
             let Some(product) = kept.body() else { continue };
             let lead = self.lead(product);
-            stocks.push(Stock { kept, product, stands: Vec::new(), ordered: 0, short: 0, lead });
+            stocks.push(Stock {
+                kept,
+                product,
+                stands: Vec::new(),
+                coming: Vec::new(),
+                ordered: 0,
+                short: 0,
+                poured: 0,
+                lead,
+            });
         }
         let mut orders = Open::all(self, &stocks);
+        let by_finished = Day(today.0.saturating_add(self.settings.finish_days.unwrap_or_default()));
         for order in &mut orders {
-            order.reserve(&mut pool, &mut stocks, (today, self.settings.finish_days.unwrap_or_default()));
+            order.reserve(&mut pool, &mut stocks, (today, by_finished));
+        }
+        // What stands there is shared out first, whoever waits longest.
+        let mut coming = self.coming(today);
+        for stand in &mut coming {
+            stand.held.extend(
+                held.iter().filter(|(batch, _)| *batch == stand.batch.id).map(|(_, lot)| lot.clone()),
+            );
+            stand.free = if stand.held.is_empty() { stand.free } else { 0 };
+        }
+        for order in &mut orders {
+            order.expect(&mut coming, &mut stocks, by_finished, |batch, cure| self.comes(batch, cure, today));
         }
         let mut loose = Vec::new();
         for stand in pool.iter().filter(|s| s.left != 0) {
@@ -132,6 +158,12 @@ impl State {
             }
             if !known {
                 loose.push(stand.clone());
+            }
+        }
+        for stand in &coming {
+            for stock in stocks.iter_mut().filter(|s| s.product.is_of(stand.batch)) {
+                let ready = self.comes(stand.batch, stock.product.cure_days, today);
+                stock.coming.push(Stand { ready, ..stand.clone() });
             }
         }
         for stock in &mut stocks {
@@ -165,8 +197,9 @@ impl Stock<'_> {
         self.stands.iter().map(|s| s.free).sum()
     }
 
-    /// So many are missing to the wished spare, what is short aside.
+    /// So many are missing to the wished spare, what is short aside; what is being poured is not missing.
     pub fn spare_missing(&self) -> i64 {
-        (i64::from(self.product.spare) - self.free()).max(0)
+        let coming: i64 = self.coming.iter().map(|s| s.free).sum();
+        (i64::from(self.product.spare) - self.free() - coming).max(0)
     }
 }

@@ -44,9 +44,11 @@ impl Ledger {
             let density = state.ingredient(&account.name).and_then(|i| i.density);
             s.best((p.daily * Exact::whole(365)).checked_div(s.pack.holds(density)?)?)
         });
+        // What a pour that is on has still to take is as good as gone.
+        let free = account.free();
         let due = match &reorder {
-            Some(reorder) => left <= reorder.at,
-            None => left.is_zero() || lasts.is_some_and(|days| days <= SOON),
+            Some(reorder) => free <= reorder.at,
+            None => free.is_zero() || pace.and_then(|p| p.lasts(free)).is_some_and(|days| days <= SOON),
         };
         Standing { account, left, pace, lasts, supply, reorder, buy, due }
     }

@@ -41,6 +41,8 @@ pub struct Holding {
     /// What a count found missing; below zero where there was more than the book had.
     pub unexplained: Exact,
     pub left: Exact,
+    /// Of it what a pour that is on has still to take.
+    pub reserved: Exact,
     pub held: bool,
     /// Of it that cost something: what is found beyond what was bought cost nothing.
     out: Exact,
@@ -104,6 +106,11 @@ impl Account {
     pub fn lot(&self, id: &Id) -> Option<&Holding> {
         self.lots.iter().find(|h| h.id == *id)
     }
+
+    /// True of its name, however it is spelt.
+    pub fn is(&self, name: &str) -> bool {
+        same(&self.name, name)
+    }
 }
 
 /// What happens to an account at a time.
@@ -159,12 +166,16 @@ impl Ledger {
         }
         let mut accounts: Vec<Account> = plays.into_iter().map(Play::run).collect();
         sort::by(&mut accounts, |a, b| key(&a.name).cmp(&key(&b.name)));
-        Self { accounts }
+        let mut ledger = Self { accounts };
+        for batch in state.batches.values().filter(|b| b.ended.is_none() && wanted(b)) {
+            ledger.reserve(batch);
+        }
+        ledger
     }
 
     /// The account of the ingredient of this name.
     pub fn account(&self, name: &str) -> Option<&Account> {
-        self.accounts.iter().find(|a| same(&a.name, name))
+        self.accounts.iter().find(|a| a.is(name))
     }
 
     /// The account a lot is in, and the lot.
@@ -229,6 +240,7 @@ impl<'a> Play<'a> {
             written_off: Exact::ZERO,
             unexplained: Exact::ZERO,
             left: amount,
+            reserved: Exact::ZERO,
             held: false,
             out: Exact::ZERO,
             spent: Money::ZERO,

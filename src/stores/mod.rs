@@ -7,6 +7,7 @@ mod ledger;
 mod order;
 mod pace;
 mod pool;
+mod reserve;
 mod source;
 mod supply;
 mod trace;

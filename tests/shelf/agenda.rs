@@ -12,11 +12,11 @@ use potside::shelf::planning::{Gap, Goal, Loss, Measure, Met, Miss, Plan, Pour, 
 use potside::stores::Ledger;
 use potside::vessel::{FillRule, Vessel};
 
-const TODAY: Day = Day(FIRST + 20);
+pub(crate) const TODAY: Day = Day(FIRST + 20);
 
 /// The workshop's formula, 180 g a tumbler: 30 % Coco and 70 % Soy, 2.15 oz of Fig leaf for the usual four, three drops of
 /// Red and six of Blue.
-fn shop() -> Shop {
+pub(crate) fn shop() -> Shop {
     let mut shop = Shop::new();
     let formula = Workshop::new().formula;
     shop.act(0, Act::Formula { id: id("f"), over: None, body: formula });
@@ -46,7 +46,7 @@ fn shop() -> Shop {
     shop
 }
 
-fn agenda(shop: &Shop, picks: &Picks) -> Agenda {
+pub(crate) fn agenda(shop: &Shop, picks: &Picks) -> Agenda {
     let state = shop.state();
     state.agenda(&state.shelf(TODAY), &Ledger::of(state), picks, Voice::default())
 }

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 mod agenda;
+mod coming;
 #[path = "../common/mod.rs"]
 mod common;
 mod fit;

@@ -61,9 +61,13 @@ fn what_is_poured_is_held_no_more() {
     let plan = super::common::Workshop::new().plan(Target::Vessels(8)).unwrap();
     let (formula, version, vessel) = (id("f"), id("e"), id("v"));
     shop.act(21, Act::Began { batch: id("no"), formula, version, vessel, plan: Box::new(plan) });
-    assert_eq!(numbers(&shop.state().picks(DAY)).len(), 3, "a pour that is on may yet be given up");
+    assert_eq!(
+        numbers(&shop.state().picks(DAY)),
+        [("Fig", 4), ("Fig", 8)],
+        "being poured, it counts already"
+    );
     shop.act(21, Act::Ended { batch: id("no"), how: Ending::GivenUp, note: String::new() });
-    assert_eq!(numbers(&shop.state().picks(DAY)).len(), 3);
+    assert_eq!(numbers(&shop.state().picks(DAY)).len(), 3, "given up, it is wanted again");
     shop.pour("one", 22, 8);
     assert_eq!(numbers(&shop.state().picks(DAY)), [("Fig", 4), ("Fig", 8)]);
     // One more was filled than was held on to.

@@ -3,7 +3,7 @@
 use super::common::Workshop;
 use potside::book::{Act, Book, Ending, Id, State};
 use potside::day::{DAY, Day};
-use potside::pot::{Event, Run, StepKey, Target};
+use potside::pot::{Event, StepKey, Target};
 use potside::quantity::{Amount, Exact, MassUnit, Money};
 use potside::shelf::{FINISHES, Move, Order, OrderLine, Product, Reason};
 use potside::stores::{Bought, Lot, LotEvent, Pack, Source};
@@ -62,16 +62,30 @@ impl Shop {
 
     /// A batch of which so many vessels were filled.
     pub(crate) fn pour(&mut self, batch: &str, day: u32, vessels: u32) {
-        let plan = Workshop::new().plan(Target::Vessels(vessels)).unwrap();
-        let mut run = Run::new(plan.clone());
+        self.begin(batch, day, vessels);
+        while self.step(batch, day) {}
+        self.end(batch, day, Ending::Poured);
+    }
+
+    /// A batch of so many vessels, and nothing done of it.
+    pub(crate) fn begin(&mut self, batch: &str, day: u32, vessels: u32) -> Id {
+        let plan = Box::new(Workshop::new().plan(Target::Vessels(vessels)).unwrap());
         let (formula, version, vessel) = (id("f"), id("e"), id("v"));
-        self.act(day, Act::Began { batch: id(batch), formula, version, vessel, plan: Box::new(plan) });
-        while let Some(step) = run.now().filter(|s| s.key != StepKey::Close) {
-            let event = Event::Did { step: step.key, weighed: None, temperature: None, at: at(day) };
-            run.take(event.clone()).unwrap();
-            self.act(day, Act::At { batch: id(batch), event });
-        }
-        self.act(day, Act::Ended { batch: id(batch), how: Ending::Poured, note: String::new() });
+        self.act(day, Act::Began { batch: id(batch), formula, version, vessel, plan })
+    }
+
+    /// Does the next step of a batch; false where all is done.
+    pub(crate) fn step(&mut self, batch: &str, day: u32) -> bool {
+        let next = self.state().batches.get(&id(batch)).unwrap().run.now();
+        let Some(step) = next.filter(|s| s.key != StepKey::Close) else { return false };
+        let event = Event::Did { step: step.key, weighed: None, temperature: None, at: at(day) };
+        let done = self.act(day, Act::At { batch: id(batch), event });
+        assert!(!self.state().ignored.contains_key(&done));
+        true
+    }
+
+    pub(crate) fn end(&mut self, batch: &str, day: u32, how: Ending) -> Id {
+        self.act(day, Act::Ended { batch: id(batch), how, note: String::new() })
     }
 
     pub(crate) fn order(

@@ -85,8 +85,16 @@ pub(super) fn going(open: &Open) -> (bool, String) {
         }
         When::On(on) if on <= keep::today() => (false, "All there, not finished".to_owned()),
         When::On(on) => (false, ["All there, cured ", &day(on)].concat()),
+        When::Coming(on) => {
+            (false, ["Short ", &candles(open.short()), ", being poured; it goes ", &day(on)].concat())
+        }
         When::IfPoured(on) => {
-            (false, ["Short ", &candles(open.short()), "; poured today, it goes ", &day(on)].concat())
+            let poured = if open.poured() > 0 {
+                [", ", &open.poured().to_string(), " of them being poured; the rest poured today"].concat()
+            } else {
+                "; poured today".to_owned()
+            };
+            (false, ["Short ", &candles(open.short()), &poured, ", it goes ", &day(on)].concat())
         }
     }
 }
@@ -121,10 +129,15 @@ fn stock(stock: &Stock) -> View {
     let held = (stock.held() > 0).then(|| {
         caution([&candles(stock.held()), " on hold: not kept for orders, not to be sent."].concat())
     });
+    let poured = match stock.poured {
+        0 => String::new(),
+        n if n == stock.short => ", being poured".to_owned(),
+        n => [", ", &n.to_string(), " of them being poured"].concat(),
+    };
     let short = (stock.short > 0).then(|| {
         el("p")
             .class("note caution")
-            .child(["Short ", &candles(stock.short), " for what is ordered."].concat())
+            .child(["Short ", &candles(stock.short), " for what is ordered", &poured, "."].concat())
     });
     let spare = (stock.spare_missing() > 0).then(|| {
         el("p").class("note").child(
@@ -147,10 +160,29 @@ fn stock(stock: &Stock) -> View {
         held,
         short,
         spare,
-        (!stock.stands.is_empty()).then(|| el("ul")
+        (!stock.stands.is_empty() || !stock.coming.is_empty()).then(|| el("ul")
             .class("list shelf")
+            .child(stock.coming.iter().map(coming).views())
             .child(stock.stands.iter().map(|s| stand(s, false)).views()))
     ]
+}
+
+/// A pour that is on: the way to the Pot.
+fn coming(stand: &Stand) -> View {
+    let state = ["Being poured, can ship ", &keep::weekday(stand.ready.noon())].concat();
+    el("li")
+        .child(
+            el("a")
+                .attr("href", "#pot")
+                .child(
+                    el("span")
+                        .class("what")
+                        .child(el("span").class("title").child(batch_number(stand.batch)))
+                        .child(el("span").class("detail").child(candles(stand.left))),
+                )
+                .child(el("span").class("state").child(state)),
+        )
+        .view()
 }
 
 /// One batch: its number, what is left, when it is ready.

@@ -170,11 +170,17 @@ fn line(open: &Open, line: &OpenLine) -> View {
     }
     let go = line.may_go(open.order.in_parts, Fit::Finished);
     let cured = line.may_go(open.order.in_parts, Fit::Unfinished);
-    if line.short > 0 {
+    let poured: i64 = line.coming.iter().map(|s| s.number).sum();
+    if poured > 0 {
+        said.push([&poured.to_string(), " being poured"].concat());
+    }
+    if line.short > poured {
         said.push(line.lead.say());
     }
     let there = line.short == 0 && (go > 0 || line.sent >= line.number);
-    let state = if line.short > 0 {
+    let state = if poured > 0 && poured == line.short {
+        "Being poured".to_owned()
+    } else if line.short > 0 {
         ["Short ", &line.short.to_string()].concat()
     } else if there {
         "There".to_owned()

@@ -76,7 +76,8 @@ pub(super) fn page(shop: Workshop) -> View {
 you have, if they are poured today."
         ),
         move || shop.state(|s| s.running().is_some()).then(|| sentence(
-            "A pour is on at the Pot. What you choose to pour here waits there until it is done."
+            "A pour is on at the Pot. Its candles count here as candles to come, and what it takes as taken. What you choose to \
+pour here waits there until it is done."
         )),
         el("div").attr("aria-live", "polite").child(live(move || match page.shown.get() {
             None if page.missing.get() => caution(

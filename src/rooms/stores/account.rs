@@ -1,6 +1,6 @@
 //! One ingredient: its lots, the picture of its stock, its pace, when to order and how much.
 
-use super::{HERE, with_ledger};
+use super::{HERE, taken, with_ledger};
 use crate::book::Id;
 use crate::dom::*;
 use crate::keep;
@@ -27,6 +27,7 @@ fn one(shop: Workshop, id: &Id, standing: &Standing) -> View {
         page_head(HERE, "Stores", account.name.clone()),
         el("p").class("makes").child(account.measure.say(standing.left, voice)),
         el("p").child(standing.say()).child("."),
+        taken(account, shop).map(|taken| el("p").child(taken).child(".")),
         chart,
         el("div")
             .class("actions")

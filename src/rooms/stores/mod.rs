@@ -12,7 +12,7 @@ use super::workshop::Workshop;
 use crate::book::{Id, Use};
 use crate::dom::*;
 use crate::keep;
-use crate::stores::{Ledger, Standing};
+use crate::stores::{Account, Ledger, Standing};
 
 pub(super) const HERE: &str = "#stores";
 
@@ -112,13 +112,25 @@ fn errand(shop: Workshop, due: &Standing) -> View {
     line(due, vec![Some(due.say()), buy], due.account.measure.say(due.left, shop.voice()))
 }
 
+/// What of it the pour that is on has still to take.
+fn taken(account: &Account, shop: Workshop) -> Option<String> {
+    let taken = account.reserved();
+    (!taken.is_zero())
+        .then(|| [&account.measure.say(taken, shop.voice()), " of it for the pour that is on"].concat())
+}
+
 fn on_hand(shop: Workshop, standing: &Standing) -> View {
     let lots = standing.account.usable().count();
     let lots = if lots == 1 { "1 lot".to_owned() } else { [&lots.to_string(), " lots"].concat() };
     let held = standing.account.lots.iter().any(|h| h.held).then(|| "one on hold".to_owned());
+    let taken = taken(standing.account, shop);
     let next = standing.account.usable().next().and_then(|h| h.lot.best_before);
     let until = next.map(|day| ["best before ", &keep::day(day.noon())].concat());
-    line(standing, vec![Some(lots), until, held], standing.account.measure.say(standing.left, shop.voice()))
+    line(
+        standing,
+        vec![Some(lots), until, held, taken],
+        standing.account.measure.say(standing.left, shop.voice()),
+    )
 }
 
 fn line(of: &Standing, details: Vec<Option<String>>, amount: String) -> View {

@@ -13,7 +13,7 @@ impl State {
     /// What is asked of the planner today: the candles sold, the orders that wait, what is there of either and in the
     /// stores, and what the person holds on to.
     pub fn agenda(&self, shelf: &Shelf, ledger: &Ledger, picks: &Picks, voice: Voice) -> Agenda {
-        let mut supplies = Supplies { ledger, stuffs: Vec::new(), there: Vec::new() };
+        let mut supplies = Supplies::new(ledger, self.spoken_for(shelf));
         let mut problem = Problem { goals: picks.goals.clone(), ..Problem::default() };
         let (mut items, mut wants) = (Vec::new(), Vec::new());
         let mut kinds: Vec<String> = Vec::new();
@@ -65,6 +65,9 @@ impl State {
                         let ready = self.there(share.batch, share.ready, shelf.today);
                         add(&mut good.stock, days(shelf.today, ready), share.number);
                     }
+                    for share in &line.coming {
+                        add(&mut good.stock, days(shelf.today, share.ready), share.number);
+                    }
                 }
             }
         }
@@ -107,6 +110,25 @@ impl State {
         (good, item)
     }
 
+    /// What finishes the candles that stand there unfinished, and those that are being poured: each part by its name.
+    /// It is spoken for, though the stores count it out with the last step only.
+    fn spoken_for<'a>(&'a self, shelf: &'a Shelf) -> Vec<(&'a str, u64)> {
+        let mut parts: Vec<(&str, u64)> = Vec::new();
+        let mut seen: Vec<&Id> = Vec::new();
+        for stock in &shelf.stocks {
+            for stand in stock.stands.iter().chain(&stock.coming).filter(|s| s.batch.closed.is_none()) {
+                if seen.contains(&&stand.batch.id) {
+                    continue;
+                }
+                seen.push(&stand.batch.id);
+                let number = u64::from(count(stand.left));
+                let own = stock.product.parts.iter().filter(|part| !stand.batch.run.takes(part));
+                parts.extend(own.map(|part| (part.as_str(), number)));
+            }
+        }
+        parts
+    }
+
     /// When candles of a batch can ship: cured, and finished.
     fn there(&self, batch: &Batch, ready: Day, today: Day) -> Day {
         let finish = if batch.ticked.is_whole() { 0 } else { self.settings.finish_days.unwrap_or_default() };
@@ -117,7 +139,7 @@ impl State {
     fn free(&self, shelf: &Shelf, goods: &mut [Good]) {
         let mut seen: Vec<&Id> = Vec::new();
         for (stock, good) in shelf.stocks.iter().zip(goods) {
-            for stand in stock.stands.iter().filter(|s| s.free > 0) {
+            for stand in stock.stands.iter().chain(&stock.coming).filter(|s| s.free > 0) {
                 if !seen.contains(&&stand.batch.id) {
                     seen.push(&stand.batch.id);
                     let ready = self.there(stand.batch, stand.ready, shelf.today);

@@ -16,6 +16,8 @@ const MICRO: Exact = Exact::whole(1_000_000);
 /// What is taken of the stores so far, so that each has one number.
 pub(super) struct Supplies<'a> {
     pub(super) ledger: &'a Ledger,
+    /// Pieces that are there and spoken for all the same.
+    finishing: Vec<(&'a str, u64)>,
     pub(super) stuffs: Vec<Stuff>,
     pub(super) there: Vec<u64>,
 }
@@ -41,11 +43,21 @@ impl Stuff {
     }
 }
 
-impl Supplies<'_> {
+impl<'a> Supplies<'a> {
+    /// `finishing`: pieces that are spoken for, by the name of the part.
+    pub(super) fn new(ledger: &'a Ledger, finishing: Vec<(&'a str, u64)>) -> Self {
+        Self { ledger, finishing, stuffs: Vec::new(), there: Vec::new() }
+    }
+
     fn place(&mut self, account: &Account) -> usize {
         self.stuffs.iter().position(|s| s.name == account.name).unwrap_or_else(|| {
             self.stuffs.push(Stuff { name: account.name.clone(), measure: account.measure });
-            self.there.push(whole(units(account.usable_left(), account.measure).floor()));
+            let there = whole(units(account.free(), account.measure).floor());
+            let taken = self
+                .finishing
+                .iter()
+                .filter(|(part, _)| account.measure == Measure::Pieces && account.is(part));
+            self.there.push(there.saturating_sub(taken.fold(0, |sum: u64, (_, n)| sum.saturating_add(*n))));
             self.stuffs.len() - 1
         })
     }
