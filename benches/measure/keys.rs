@@ -13,7 +13,11 @@ const PAIRS: u32 = 60;
 
 /// A field of each room that has one with an answer: the figure's name, where it is, its label, what stands in it, and
 /// after how many letters of that the digits go in. What is answered is all the words of the room.
-const FIELDS: [(&str, &str, &str, &str, u32); 9] = [
+/// Of a field that answers nothing while the number is good, the number grows too large and good again by turns.
+const FIELDS: [(&str, &str, &str, &str, u32); 12] = [
+    ("order", "shelf/order/new", "Late Orchard, jar", "99999", 1),
+    ("product", "shelf/product/new", "To have in store", "99999", 1),
+    ("supply", "stores/of/demo-lot-1/supply", "Days until it comes", "99999", 1),
     ("short", "stores/short", "How much of it is left", "1 oz", 1),
     ("lot", "stores/lot/new", "Price of all of it", "1", 1),
     ("drops", "bench/drops", "The scale shows", "1 g", 1),
@@ -30,6 +34,7 @@ const WATCH: &str = r##"
 const answer = {
   bare: () => document.querySelector("output").textContent,
   converter: () => document.querySelector("dialog[open]").textContent,
+  count: () => document.querySelector("dialog[open]").textContent,
   thermometer: () => document.querySelector("#room input[type=range]").value,
 }[arguments[0]] ?? (() => document.getElementById("room").textContent);
 window.keyTimes = [];
@@ -142,6 +147,10 @@ pub(crate) async fn rooms(b: &Browser) -> Times {
         b.room(place).await;
         times.said(name, field(b, name, label, text, cursor).await);
     }
+    b.room("stores/lot/demo-lot-1").await;
+    b.tap("Count what is there").await;
+    times.said("count", field(b, "count", "How much is really there", "1 g", 1).await);
+    b.tap("Close").await;
     b.room("pot").await;
     times
 }

@@ -61,8 +61,12 @@ impl SupplyDraft {
             let read = currency.read(text, voice.locale);
             read.map_err(|e| wrong.push([label, ": ", &e.to_string()].concat())).unwrap_or(Money::ZERO)
         };
-        let lead_days = count("Days until it comes", &self.lead_days, &mut wrong);
-        let lead_spread = count("Sooner or later by", &self.lead_spread, &mut wrong);
+        // It may come on the same day, and always to the day.
+        let days = |label: &str, text: &str, wrong: &mut Vec<String>| {
+            if text.trim() == "0" { 0 } else { count(label, text, wrong) }
+        };
+        let lead_days = days("Days until it comes", &self.lead_days, &mut wrong);
+        let lead_spread = days("Sooner or later by", &self.lead_spread, &mut wrong);
         let order_cost = price("What an order costs", &self.order_cost, &mut wrong);
         let keeping = read_percent(&self.keeping, voice)
             .map_err(|e| wrong.push(["Keeping it for a year: ", &e].concat()))

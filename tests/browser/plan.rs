@@ -113,6 +113,24 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.sees("667").await;
     b.tap("Start this pour").await;
     b.sees("From lot W-1").await;
+
+    // While it is on it counts: as candles to come, and what it takes as taken.
+    b.room("shelf").await;
+    b.sees("Short 3 candles, being poured; it goes ").await;
+    b.sees("Being poured, can ship ").await;
+    look(&b, &axe, "shelf-poured", &mut found).await;
+    b.tap("North Shop").await;
+    b.sees("3 being poured").await;
+    look(&b, &axe, "shelf-order-poured", &mut found).await;
+    b.room("shelf/plan").await;
+    b.sees("Nothing needs to be poured.").await;
+    b.sees("Its candles count here as candles to come").await;
+    look(&b, &axe, "shelf-plan-poured", &mut found).await;
+    b.room("stores").await;
+    b.sees("of it for the pour that is on").await;
+    look(&b, &axe, "stores-poured", &mut found).await;
+    b.room("pot").await;
+    b.sees("From lot W-1").await;
     finish(&b).await;
     b.sees("Vessels filled 4").await;
 
@@ -138,7 +156,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.sees("Candles with it in them: 4, of 1 batch.").await;
     b.sees("North Shop").await;
     b.sees("On the shelf: 1.").await;
-    b.shot("plan-recall").await;
+    look(&b, &axe, "plan-recall", &mut found).await;
     b.room("shelf").await;
     b.sees("1 candle on hold: not kept for orders, not to be sent.").await;
     look(&b, &axe, "shelf-held", &mut found).await;

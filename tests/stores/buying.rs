@@ -3,7 +3,7 @@
 use super::shared::{FIRST, Shop, whole};
 use potside::day::Day;
 use potside::quantity::{Amount, Exact, MassUnit, Money, Voice};
-use potside::stores::{Chart, Offer, Pack, Supply};
+use potside::stores::{Chart, LotEvent, Offer, Pack, Supply, SupplyDraft};
 use proptest::prelude::*;
 
 fn supply(order_cost: i64, keeping: Exact, offers: &[(u32, i64)]) -> Supply {
@@ -193,4 +193,51 @@ fn a_lot_as_it_is_typed() {
     assert_eq!(wrong.len(), 1);
     let empty = potside::stores::Draft::default().read(&currency, None, voice).expect_err("nothing is typed");
     insta::assert_debug_snapshot!(empty);
+}
+
+/// What comes on the same day, or always to the day, is typed as 0; nothing typed is asked for.
+#[test]
+fn how_it_is_bought_as_it_is_typed() {
+    let draft = SupplyDraft {
+        lead_days: "0".into(),
+        lead_spread: "0".into(),
+        order_cost: "9".into(),
+        keeping: "20 %".into(),
+        holds: "10 lb".into(),
+        offers: [("1".into(), "42".into()), ("5".into(), "38".into()), Default::default()],
+        ..SupplyDraft::default()
+    };
+    let (currency, voice) = (Default::default(), Voice::default());
+    let supply = draft.read(&currency, voice).expect("it is whole");
+    assert_eq!((supply.lead_days, supply.lead_spread, supply.order_cost), (0, 0, Money(900)));
+    let prices: Vec<_> = supply.offers.iter().map(|o| (o.from, o.price)).collect();
+    assert_eq!(prices, [(1, Money(4200)), (5, Money(3800))]);
+    assert_eq!(SupplyDraft::of(&supply, &currency, voice).read(&currency, voice), Ok(supply));
+    let empty = SupplyDraft { lead_days: String::new(), ..draft.clone() };
+    assert_eq!(empty.read(&currency, voice).expect_err("no days").len(), 1);
+    let down = SupplyDraft {
+        offers: [("5".into(), "38".into()), ("1".into(), "42".into()), Default::default()],
+        ..draft
+    };
+    assert!(
+        down.read(&currency, voice).expect_err("the larger number first")[0].starts_with("Prices: begin")
+    );
+}
+
+/// With a pour on that has still to take most of it, it is to be ordered now.
+#[test]
+fn what_a_pour_that_is_on_will_take_is_as_good_as_gone() {
+    let mut shop = used(60, |_| 10);
+    let today = Day(FIRST + 60);
+    let due = |shop: &Shop| shop.ledger().errands(shop.state(), today, Voice::default()).len();
+    assert_eq!(due(&shop), 0);
+    shop.begin("on", 60);
+    shop.from("on", 60, "Coco", &["a"]);
+    let ledger = shop.ledger();
+    let account = &ledger.accounts[0];
+    assert!(account.reserved() > Exact::ZERO && account.left() == whole(4400), "{:?}", account.reserved());
+    assert_eq!(account.free(), whole(4400) - account.reserved());
+    let rest = whole(4400) - account.reserved() - whole(10);
+    shop.event("a", 60, LotEvent::WrittenOff { amount: rest, reason: "spilt".into() });
+    assert_eq!(due(&shop), 1, "ten grams would be left");
 }

@@ -56,8 +56,8 @@ impl Shop {
         self.act(day, Act::AtLot { lot: id(lot), event })
     }
 
-    /// A pour that weighs so many grams of “Coco”, the first wax of the workshop's formula, from these lots.
-    pub(crate) fn pour(&mut self, batch: &str, day: u32, grams: i128, lots: &[&str]) {
+    /// A pour of four, and nothing done of it.
+    pub(crate) fn begin(&mut self, batch: &str, day: u32) {
         let plan = Workshop::new().plan(Target::Vessels(4)).expect("it can be planned");
         self.act(
             day,
@@ -69,6 +69,11 @@ impl Shop {
                 plan: Box::new(plan),
             },
         );
+    }
+
+    /// A pour that weighs so many grams of “Coco”, the first wax of the workshop's formula, from these lots.
+    pub(crate) fn pour(&mut self, batch: &str, day: u32, grams: i128, lots: &[&str]) {
+        self.begin(batch, day);
         self.from(batch, day, "Coco", lots);
         self.did(batch, day, StepKey::Wax { pour: 0, line: 0 }, Some(grams));
     }

@@ -60,7 +60,10 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
     });
     let form = Form::of(draft);
     let count = |label: &'static str, hint: &'static str, typed: Typed| {
-        let said = move || typed.count().map(|_| String::new()).map_err(|e| e.to_string());
+        let said = move || match typed.get().as_str() {
+            "0" => Ok(String::new()),
+            _ => typed.count().map(|_| String::new()).map_err(|e| e.to_string()),
+        };
         field(Field { keys: "numeric", ..Field::new(label).hint(hint) }, typed, said)
     };
     let back = ["#stores/of/", &id.0].concat();
