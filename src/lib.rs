@@ -11,6 +11,7 @@
 //! - [`stores`]: lots as bought, what became of each, where it is, when to buy again.
 //! - [`desk`]: what a candle costs, and its price; what its label must say.
 //! - [`book`]: what is kept: entries, the journal, its fold into today's state.
+//! - [`photo`]: photos of candles on trial: small pictures, and what is proven of them.
 //! - [`lists`]: every list as text for a spreadsheet, and two kinds of list read.
 //! - [`wire`]: how what is kept is written as JSON and read back.
 //! - [`day`], [`sort`], [`student`], [`text`]: days, the one sort, Student's t and the small letters that all of them use.
@@ -26,6 +27,7 @@ pub mod desk;
 pub mod formula;
 pub mod heat;
 pub mod lists;
+pub mod photo;
 pub mod pot;
 pub mod quantity;
 pub mod shelf;

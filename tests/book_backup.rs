@@ -3,8 +3,10 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use potside::book::{
-    Act, Book, CopyError, Damage, Entry, Id, Journal, LONGEST, Seal, backup, crc32c, demo, read_copy,
+    Act, Book, CopyError, Damage, Entry, Id, Journal, LONGEST, Seal, backup, backup_with, crc32c, demo,
+    read_copy,
 };
+use potside::photo::{MOST_BYTES, Photo};
 use serde_json::{Value, json};
 
 const V1: &str = include_str!("fixtures/v1.journal");
@@ -94,6 +96,24 @@ fn is_backup(text: &str, yes: bool) {
 /// The file with another body and the checksum that belongs to it.
 fn summed(body: &str) -> String {
     format!("{body},\"sum\":\"{:08x}\"}}\n", crc32c(body.as_bytes()))
+}
+
+/// A text in the place of a photo's: the schema knows its signs and its length, not what it shows.
+#[test]
+fn photos_follow_the_schema_too() {
+    let photo = |name: &str, jpeg: &str| Photo { name: name.to_owned(), jpeg: jpeg.to_owned() };
+    let good = "0123456789abcdef".repeat(4);
+    for (name, jpeg, yes) in [
+        (good.as_str(), "/9j/4AAQ", true),
+        (&good, &"A".repeat(MOST_BYTES.div_ceil(3) * 4), true),
+        (&good, &"A".repeat(MOST_BYTES.div_ceil(3) * 4 + 4), false),
+        (&good, "<svg>", false),
+        (&good[1..], "/9j/4AAQ", false),
+        (&good.to_uppercase(), "/9j/4AAQ", false),
+    ] {
+        let photos = [photo(name, jpeg), photo(&good, "/9j/4AAQ")];
+        is_backup(&backup_with(&lines(V1), &photos, "k3f9q2mw", MADE).0, yes);
+    }
 }
 
 #[test]

@@ -5,7 +5,8 @@
 
 use super::crc::crc32c;
 use super::entry::split_sum;
-use super::{Damage, Entry};
+use super::{Damage, Entry, LARGEST_COPY};
+use crate::photo::Photo;
 use crate::wire::{self, Json, put_text, wire_struct};
 
 /// The version of the file's format written today; the entries in it have their own.
@@ -13,6 +14,11 @@ pub const BACKUP: u32 = 1;
 
 /// What the first line of every backup begins with.
 const HEAD: &str = "{\"potside\":\"backup\",";
+
+/// What the photos begin with, on a line of its own.
+const PHOTOS: &str = "\n],\"photos\":[";
+/// So many bytes are filled with photos: a little less than is read.
+const ROOM: usize = LARGEST_COPY as usize - 1_000;
 
 /// What the first line says.
 pub(super) struct Head {
@@ -32,6 +38,8 @@ pub(super) struct Sealed<'a> {
     pub(super) head: Option<Head>,
     /// The entries, each with the number of its line from 1.
     pub(super) lines: Vec<(usize, &'a str)>,
+    /// The photos, likewise.
+    pub(super) photos: Vec<(usize, &'a str)>,
     /// True where all of it is as it was written.
     pub(super) whole: bool,
 }
@@ -39,6 +47,11 @@ pub(super) struct Sealed<'a> {
 /// The backup of a book with these stored lines. What is no entry goes into it too, as text. `made` is in milliseconds
 /// since 1970.
 pub fn backup(lines: &[String], device: &str, made: u64) -> String {
+    backup_with(lines, &[], device, made).0
+}
+
+/// The backup with photos, as many as keep it a file that can be opened again; and how many of the last did not fit.
+pub fn backup_with(lines: &[String], photos: &[Photo], device: &str, made: u64) -> (String, usize) {
     let good = |line: &&String| match Entry::from_line(line) {
         Ok(_) => true,
         Err(Damage::Newer { .. }) => !line.contains('\n') && Json::parse(line).is_some(),
@@ -62,10 +75,21 @@ pub fn backup(lines: &[String], device: &str, made: u64) -> String {
         put_text(&mut text, line);
         first = false;
     }
+    let mut left = photos.iter();
+    if !photos.is_empty() {
+        text.push_str(PHOTOS);
+        first = true;
+        while let Some(photo) = left.as_slice().first().filter(|p| text.len() + p.jpeg.len() < ROOM) {
+            text.push_str(if first { "\n" } else { ",\n" });
+            text.push_str(&wire::write(photo));
+            first = false;
+            left.next();
+        }
+    }
     text.push_str("\n]");
     let sum = crc32c(text.as_bytes());
     text.push_str(&format!(",\"sum\":\"{sum:08x}\"}}\n"));
-    text
+    (text, left.len())
 }
 
 /// Reads what is around the entries; none where the file does not begin as a backup.
@@ -76,16 +100,18 @@ pub(super) fn open(text: &str) -> Option<Sealed<'_>> {
         return None;
     }
     let head: Option<Head> = wire::read(&[first, "]}"].concat()).ok();
-    let lines: Vec<(usize, &str)> = text
-        .lines()
-        .enumerate()
-        .skip(1)
-        .take_while(|(_, line)| !line.starts_with(']'))
-        .map(|(at, line)| (at + 1, line.trim_end().trim_end_matches(',')))
-        .collect();
+    let lines = list(text.lines().enumerate().skip(1));
+    let before = |(_, line): &(usize, &str)| line.trim_end() != PHOTOS.trim_start();
+    let photos = list(text.lines().enumerate().skip_while(before).skip(1));
     let counted = head.as_ref().is_some_and(|h| h.count == lines.len() as u64);
     let whole = counted && (summed(text.trim_end()) || summed(&text.replace("\r\n", "\n")));
-    Some(Sealed { head, lines, whole })
+    Some(Sealed { head, lines, photos, whole })
+}
+
+/// The lines of a list until it ends, each with its number from 1.
+fn list<'a>(lines: impl Iterator<Item = (usize, &'a str)>) -> Vec<(usize, &'a str)> {
+    let inside = lines.take_while(|(_, line)| !line.starts_with(']'));
+    inside.map(|(at, line)| (at + 1, line.trim_end().trim_end_matches(','))).collect()
 }
 
 /// True where the checksum at the end is that of what stands before it.

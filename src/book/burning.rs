@@ -2,7 +2,7 @@
 
 use super::lookup::{key, shown};
 use super::{Id, Kept, State};
-use crate::bench::burn::{Advice, Course, Heavy, Trial, Tried, WickSeries, advise, course};
+use crate::bench::burn::{Advice, Course, Heavy, Shot, Trial, Tried, WickSeries, advise, course, shots};
 use crate::formula::{Basis, PartKind};
 use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, Share, Voice};
 
@@ -59,6 +59,14 @@ impl State {
     /// What happened to a candle so far; nothing for one that is not in the book.
     pub fn course_of(&self, trial: &Id) -> Course {
         course(self.burns.get(trial).into_iter().flatten().map(|(_, event)| event))
+    }
+
+    /// The photos of a candle, the latest first, each with the entry that names it.
+    pub fn shots_of(&self, trial: &Id) -> Vec<(Id, Shot)> {
+        let events = self.burns.get(trial).into_iter().flatten();
+        let mut shots = shots(events.map(|(entry, event)| (entry.clone(), event)));
+        shots.reverse();
+        shots
     }
 
     /// The entry that is to be undone to take the last thing back that was done with this candle.

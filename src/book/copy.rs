@@ -1,7 +1,9 @@
 //! A copy of the book as a file: one entry a line, as stored; and what such a file would bring to a book.
 
 use super::backup::{self, BACKUP};
+use super::photos::brought;
 use super::{Act, Damage, Entry, Journal, Replace};
+use crate::photo::{Photo, PhotoError};
 use crate::quantity::{Exact, Locale, decimal};
 use crate::sort;
 use std::fmt;
@@ -29,6 +31,10 @@ pub struct Copy {
     pub known: usize,
     /// Lines that are left out, by their number from 1, each with the reason.
     pub damaged: Vec<(usize, Damage)>,
+    /// The photos that entries of the copy or of the book name.
+    pub photos: Vec<Photo>,
+    /// Lines of photos that are left out, by their number from 1, each with the reason.
+    pub no_photos: Vec<(usize, PhotoError)>,
     pub seal: Seal,
     /// When it was made, milliseconds since 1970, where it says.
     pub made: Option<u64>,
@@ -116,11 +122,12 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         return Err(CopyError::Newer { format });
     }
     let made = head.map(|h| h.made);
-    let (seal, lines) = match sealed {
-        Some(sealed) => (if sealed.whole { Seal::Whole } else { Seal::Broken }, sealed.lines),
+    let (seal, lines, pictures) = match sealed {
+        Some(sealed) => (if sealed.whole { Seal::Whole } else { Seal::Broken }, sealed.lines, sealed.photos),
         None => (
             Seal::Without,
             text.lines().enumerate().map(|(at, line)| (at + 1, line.trim_end_matches(','))).collect(),
+            Vec::new(),
         ),
     };
     let (mut here, mut fresh, mut damaged) = (Vec::new(), Vec::new(), Vec::new());
@@ -171,7 +178,11 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     let replace = replace.flatten();
     let fresh: Vec<(Entry, String)> = fresh.into_iter().map(|(_, entry, line)| (entry, line)).collect();
     let prospects = prospects(journal, &fresh, replace.as_ref());
-    Ok(Copy { fresh, known, damaged, seal, made, replace, prospects })
+    let mut named: Vec<&str> = journal.photos();
+    named.extend(fresh.iter().filter_map(|(entry, _)| entry.photo()));
+    sort::by(&mut named, |a, b| a.cmp(b));
+    let (photos, no_photos) = brought(&pictures, &named);
+    Ok(Copy { fresh, known, damaged, photos, no_photos, seal, made, replace, prospects })
 }
 
 /// Folds what would come of it.
@@ -214,6 +225,15 @@ fn tally(journal: &Journal) -> [(&'static str, usize); 12] {
 }
 
 impl Copy {
+    /// How many photos of it are not here yet, in a sentence.
+    pub fn say_photos(lacking: usize) -> String {
+        match lacking {
+            0 => String::new(),
+            1 => "1 photo is not here yet.".to_owned(),
+            n => format!("{n} photos are not here yet."),
+        }
+    }
+
     /// What it holds, in a sentence.
     pub fn say(&self) -> String {
         let entries = |n: usize| if n == 1 { "1 entry".to_owned() } else { format!("{n} entries") };

@@ -21,6 +21,7 @@ mod lookup;
 mod map;
 mod offers;
 mod past;
+mod photos;
 mod refusal;
 mod remind;
 mod removed;
@@ -34,7 +35,7 @@ mod wish;
 mod writer;
 
 pub use act::{Act, Ending, Subject};
-pub use backup::{BACKUP, backup};
+pub use backup::{BACKUP, backup, backup_with};
 pub use burning::{Burned, Known};
 pub use copy::{Copy, CopyError, LARGEST_COPY, Prospect, Seal, read_copy, say_bytes};
 pub use crc::crc32c;

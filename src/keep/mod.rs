@@ -6,6 +6,7 @@ mod date;
 mod file;
 pub mod local;
 mod page;
+pub mod photo;
 mod planner;
 mod prefs;
 mod reckon;

@@ -30,6 +30,9 @@ impl Which {
     }
 }
 
+/// The database of the demo's photos; one's own are in [`super::photo`] alone, for nothing deletes them.
+pub(super) const DEMO_PHOTOS: &str = "potside-demo-photos";
+
 struct Kept {
     database: Rc<Database>,
     tabs: Tabs,
@@ -103,7 +106,9 @@ pub fn listen(which: Which, hear: impl FnMut(Vec<String>) + 'static) {
 /// # Errors
 /// Where storage is denied, or another tab does not let go of it.
 pub async fn leave_demo() -> Result<(), StoreError> {
-    Kept::of(Which::Demo).database.delete().await
+    Kept::of(Which::Demo).database.delete().await?;
+    // Whoever has it open lets go of it.
+    Database::new(DEMO_PHOTOS).delete().await
 }
 
 fn manager() -> Option<StorageManager> {

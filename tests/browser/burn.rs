@@ -23,7 +23,7 @@ async fn clocks(b: &Browser, wanted: u32) {
 }
 
 /// Fills in what a candle is made of and puts it on trial.
-async fn on_trial(b: &Browser, mark: &str, wick: &str) {
+pub(crate) async fn on_trial(b: &Browser, mark: &str, wick: &str) {
     b.room("bench/burn/new").await;
     b.fill("Mark on the candle", mark).await;
     b.fill("Fragrance", "Apple").await;

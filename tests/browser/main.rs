@@ -19,6 +19,7 @@ mod look;
 mod page;
 mod paper;
 mod parts;
+mod photo;
 mod plan;
 mod pour;
 mod shelf;

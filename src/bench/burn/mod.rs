@@ -7,6 +7,7 @@ mod judge;
 mod limits;
 mod line;
 mod next;
+mod photo;
 mod picture;
 mod pool;
 mod rate;
@@ -19,6 +20,7 @@ pub use judge::{Finding, Outcome, judge, suggested};
 pub use limits::Limits;
 pub use line::{Line, least_squares};
 pub use next::{Advice, PASSES, Tried, advise};
+pub use photo::{Shot, shots};
 pub use picture::{burn_curve, pool_picture, wicks_picture};
 pub use pool::{Full, Pool, pool, usual_full};
 pub use rate::{Life, Rate, Trend, life, rate, trend};
@@ -110,6 +112,11 @@ pub enum BurnEvent {
     Weighed {
         mass: Amount<Mass>,
     },
+    /// A photo, by its name (see [`crate::photo`]).
+    Pictured {
+        at: u64,
+        photo: String,
+    },
     Closed {
         verdict: Verdict,
         note: String,
@@ -121,6 +128,7 @@ wire_enum!(BurnEvent {
     Looked(it),
     Out { at, mass [skip], itself },
     Weighed { mass },
+    Pictured { at, photo },
     Closed { verdict, note [default] },
 });
 

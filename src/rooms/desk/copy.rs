@@ -1,14 +1,19 @@
 //! A copy of the book as a file: given out, and opened to take in what is not here yet.
 
-use crate::book::{Act, Copy, CopyError, Earlier, Prospect, Seal, backup, read_copy};
+use super::give::counted;
+use crate::book::{Act, Copy, CopyError, Earlier, Prospect, Seal, read_copy};
 use crate::dom::*;
 use crate::keep::{self, Which};
-use crate::rooms::parts::{caution, choice, chooser, confirm_sheet, live, press, refusal, words};
+use crate::photo::Photo;
+use crate::rooms::parts::{caution, chooser, confirm_sheet, live, press, refusal, words};
 use crate::rooms::workshop::Workshop;
 use leptos::task::spawn_local;
 
 /// What was opened: a copy to look at, or why it cannot be.
 type Opened = Option<Result<Copy, CopyError>>;
+
+/// How many entries and photos were taken in.
+type Taken = Option<(usize, usize)>;
 
 pub(super) fn body(shop: Workshop) -> View {
     if shop.which() == Which::Demo {
@@ -16,63 +21,21 @@ pub(super) fn body(shop: Workshop) -> View {
             .child("This is the demo's book. Copies are made of your own: leave the demo first.")
             .view();
     }
-    group![give(shop), open(shop), earlier(shop)]
-}
-
-fn give(shop: Workshop) -> View {
-    let said = Value::new(String::new());
-    let give = move || {
-        let which = untrack(|| shop.which());
-        spawn_local(async move {
-            let name = ["potside-book-", &keep::file_day(), ".json"].concat();
-            said.set(match keep::load(which).await {
-                Ok(lines) => {
-                    let count = lines.len();
-                    let text = backup(&lines, &keep::device(), keep::now());
-                    if keep::download(&name, &text) {
-                        shop.change_prefs(|p| p.copied = keep::now());
-                        format!("{name} with {count} entries is among your downloads. Put it where this device is not.")
-                    } else {
-                        keep::NO_FILES.to_owned()
-                    }
-                }
-                Err(why) => why.to_string(),
-            });
-        });
-    };
-    group![
-        el("h3").child("A copy to keep"),
-        el("p").child(
-            "The copy is one JSON file that any text editor shows: an entry a line, each with its \
-own checksum, and one over the whole. Everything is in it but what this device prefers.",
-        ),
-        el("div").class("actions").child(press("", "Download a copy", give)),
-        el("p").attr("role", "status").child(words(move || said.get())),
-        remind(shop)
-    ]
-}
-
-/// After how long a copy is asked for; kept as soon as it is chosen.
-fn remind(shop: Workshop) -> View {
-    let (days, pours) = untrack(|| shop.prefs().with(|p| (p.remind_days, p.remind_pours)));
-    let (days, pours) = (Value::new(days), Value::new(pours));
-    watch(move || {
-        let (days, pours) = (days.get(), pours.get());
-        shop.change_prefs(|p| (p.remind_days, p.remind_pours) = (days, pours));
-    });
-    el("div")
-        .class("fields")
-        .child(choice("Ask for a copy after days", days, &[(0, "Never"), (7, "7"), (14, "14"), (30, "30")]))
-        .child(choice("or after pours", pours, &[(0, "Never"), (5, "5"), (10, "10"), (25, "25")]))
-        .view()
+    group![super::give::part(shop), open(shop), earlier(shop)]
 }
 
 fn open(shop: Workshop) -> View {
     let opened = Value::new(Opened::None);
-    let taken = Value::new(None::<usize>);
+    let taken = Value::new(Taken::None);
     let look = move |text: Result<String, CopyError>| {
         taken.set(None);
-        opened.set(Some(text.and_then(|t| untrack(|| shop.journal(|j| read_copy(&t, j))))));
+        let mut found = text.and_then(|t| untrack(|| shop.journal(|j| read_copy(&t, j))));
+        spawn_local(async move {
+            if let Ok(copy) = &mut found {
+                keep_lacking(&mut copy.photos).await;
+            }
+            opened.set(Some(found));
+        });
     };
     group![
         el("h3").child("Open a copy"),
@@ -92,35 +55,63 @@ the place of this book; either can be taken back.",
             }))
             .child(words(move || match taken.get() {
                 None => String::new(),
-                Some(1) => "1 entry was taken in.".to_owned(),
-                Some(n) => format!("{n} entries were taken in."),
+                Some((1, 0)) => "1 entry was taken in.".to_owned(),
+                Some((n, 0)) => format!("{n} entries were taken in."),
+                Some((0, photos)) =>
+                    counted(photos, "photo") + if photos == 1 { " was taken in." } else { " were taken in." },
+                Some((1, photos)) => ["1 entry and ", &counted(photos, "photo"), " were taken in."].concat(),
+                Some((n, photos)) => format!("{n} entries and {} were taken in.", counted(photos, "photo")),
             }))
     ]
 }
 
+/// Leaves those photos that are not whole on this device.
+async fn keep_lacking(photos: &mut Vec<Photo>) {
+    let mut lacking = Vec::new();
+    for photo in std::mem::take(photos) {
+        if keep::photo::photo(Which::Own, &photo.name).await.is_err() {
+            lacking.push(photo);
+        }
+    }
+    *photos = lacking;
+}
+
 /// What the copy would bring, and the buttons that take it in or put it in the place of the book.
-fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Option<usize>>) -> View {
+fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Taken>) -> View {
     let fresh = copy.fresh.len();
     let replacing = Value::new(false);
+    let failed = Value::new(None::<String>);
     let take = move |replace: Option<Act>| {
-        if let Some(Ok(copy)) = opened.get_untracked() {
+        let Some(Ok(copy)) = opened.get_untracked() else { return };
+        spawn_local(async move {
             let fresh = copy.fresh.len();
+            let photos: Vec<(String, String)> = copy.photos.into_iter().map(|p| (p.name, p.jpeg)).collect();
+            // First the photos, then what names them.
+            if !photos.is_empty()
+                && let Err(why) = keep::photo::keep_photos(Which::Own, &photos).await
+            {
+                return failed.set(Some(why.to_string()));
+            }
             if (fresh > 0 && !shop.take_in(copy.fresh)) || replace.is_some_and(|act| !shop.act(act)) {
                 return;
             }
-            taken.set(Some(fresh));
-        }
-        opened.set(None);
+            taken.set(Some((fresh, photos.len())));
+            opened.set(None);
+        });
     };
-    let left_out = copy.damaged.iter().map(|(line, why)| el("li").child(format!("Line {line}: {why}")));
-    let left_out = (!copy.damaged.is_empty()).then(|| {
-        el("details")
-            .child(el("summary").child(format!("Left out: {}", copy.damaged.len())))
-            .child(el("ul").class("left-out").child(left_out.views()))
+    let left: Vec<String> = (copy.damaged.iter().map(|(line, why)| format!("Line {line}: {why}")))
+        .chain(copy.no_photos.iter().map(|(line, why)| format!("Line {line}: {why}")))
+        .collect();
+    let left_out = (!left.is_empty()).then(|| {
+        el("details").child(el("summary").child(format!("Left out: {}", left.len()))).child(
+            el("ul").class("left-out").child(left.into_iter().map(|said| el("li").child(said)).views()),
+        )
     });
+    let lacking = copy.photos.len();
     let replace = copy.replace.clone();
     group![
         el("p").class("found").child(copy.say()),
+        (lacking > 0).then(|| el("p").child(Copy::say_photos(lacking))),
         copy.made.map(|at| el("p").child(["It was made ", &keep::when(at), "."].concat())),
         (copy.seal == Seal::Broken).then(|| caution(
             "this file was changed or cut off after it was written. What is whole in it can be taken \
@@ -128,9 +119,10 @@ in; it cannot take the place of the book."
         )),
         left_out,
         prospects(&copy.prospects),
+        live(move || failed.get().map(|why| refusal("Not taken in: ", why)).view()),
         el("div")
             .class("actions")
-            .child((fresh > 0).then(|| press("main", "Take them in", move || take(None))))
+            .child((fresh + lacking > 0).then(|| press("main", "Take them in", move || take(None))))
             .child(
                 replace.is_some().then(|| press("", "Replace the book with it", move || replacing.set(true)))
             )

@@ -6,6 +6,7 @@ mod cost;
 mod damaged;
 mod demo;
 mod device;
+mod give;
 mod hazard;
 mod label;
 mod lists;

@@ -19,14 +19,23 @@ pub fn chooser(
 
 /// Not generic, so that the page carries it once.
 fn over(accept: &'static str, words: &'static str, then: Callback<Result<String, CopyError>>) -> View {
-    let id = Workshop::here().fresh_dom_id();
-    let choose = move |e| {
-        let Some(input) = target::<HtmlInputElement>(&e) else { return };
+    let read = move |input: HtmlInputElement| {
         spawn_local(async move {
             if let Some(text) = keep::chosen(&input).await {
                 then.run(text);
             }
         });
+    };
+    file_input(accept, words, Callback::new(read))
+}
+
+/// A button that opens the browser's own chooser; `then` gets the field with what was chosen.
+pub fn file_input(accept: &'static str, words: &'static str, then: Callback<HtmlInputElement>) -> View {
+    let id = Workshop::here().fresh_dom_id();
+    let choose = move |e| {
+        if let Some(input) = target::<HtmlInputElement>(&e) {
+            then.run(input);
+        }
     };
     el("div")
         .class("actions")

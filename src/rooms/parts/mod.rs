@@ -22,7 +22,7 @@ pub use amounts::{area, length_field, mass_field, share_field, temperature_field
 pub use away::{away, retired};
 pub use chart::{captions, chart};
 pub use choice::{Choice, choice};
-pub use chooser::{chooser, refusal};
+pub use chooser::{chooser, file_input, refusal};
 pub use field::{Field, Typed, field};
 pub use finish::finish;
 pub use head::{page_head, page_part};

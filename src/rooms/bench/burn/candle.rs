@@ -1,6 +1,6 @@
 //! One candle on trial: burn it, look at it, see what it tells, close it.
 
-use super::{coming, does, light, look, put_out, running, tells};
+use super::{coming, does, light, look, photos, put_out, running, tells};
 use crate::bench::burn::{BurnEvent, Course, Trial, Verdict, judge, suggested};
 use crate::book::{Act, Id};
 use crate::dom::*;
@@ -37,6 +37,7 @@ fn inside(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
         page_head(super::HERE, "Burn trials", trial.name.clone()),
         el("p").class("lead").child([&trial.made(), "; ", &trial.wax, "."].concat()),
         page_part("burn-now", "Now", now(shop, id, trial, course)),
+        photos::part(shop, id),
         tells::parts(shop, id, trial, course),
         page_part("burn-end", "The verdict", verdict(shop, id, trial, course)),
         el("p").class("actions").child(like("Another like it")).child(change).child(take_back(shop, id)),

@@ -5,6 +5,7 @@ mod form;
 mod light;
 mod limits;
 mod look;
+mod photos;
 mod tells;
 mod wicks;
 

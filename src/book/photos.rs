@@ -1,0 +1,50 @@
+//! Photos in the book and in its backups: which are named, and which a backup brings.
+
+use super::{Act, Entry, Journal};
+use crate::bench::burn::BurnEvent;
+use crate::photo::{self, Photo, PhotoError, check};
+use crate::sort;
+use crate::wire;
+
+/// A line of a backup that is longer is no photo: its text, its name and what stands around them.
+const LONGEST_LINE: usize = photo::MOST_BYTES / 3 * 4 + 200;
+
+impl Entry {
+    /// The name of the photo that it tells of.
+    pub(super) fn photo(&self) -> Option<&str> {
+        match &self.act {
+            Act::AtTrial { event: BurnEvent::Pictured { photo, .. }, .. } => Some(photo),
+            _ => None,
+        }
+    }
+}
+
+impl Journal {
+    /// The names of all photos, each once, the latest first; also of those undone, which may come back.
+    pub fn photos(&self) -> Vec<&str> {
+        let mut all: Vec<&str> = Vec::new();
+        for name in self.entries().iter().rev().filter_map(Entry::photo) {
+            if photo::is_name(name) && !all.contains(&name) {
+                all.push(name);
+            }
+        }
+        all
+    }
+}
+
+/// What lines of a backup bring: each photo that is `named` (in order), and what is no photo, by the number of its line.
+/// Others are passed over, so that no file fills the device with what no entry tells of.
+pub(super) fn brought(lines: &[(usize, &str)], named: &[&str]) -> (Vec<Photo>, Vec<(usize, PhotoError)>) {
+    let (mut photos, mut wrong): (Vec<Photo>, Vec<_>) = (Vec::new(), Vec::new());
+    for (place, line) in lines {
+        let read = if line.len() > LONGEST_LINE { None } else { wire::read::<Photo>(line).ok() };
+        match read.ok_or(PhotoError::Damaged).and_then(|p| check(&p.name, &p.jpeg).map(|()| p)) {
+            Ok(photo) if named.binary_search(&photo.name.as_str()).is_ok() => photos.push(photo),
+            Ok(_) => {}
+            Err(why) => wrong.push((*place, why)),
+        }
+    }
+    sort::by(&mut photos, |a, b| a.name.cmp(&b.name));
+    photos.dedup_by(|a, b| a.name == b.name);
+    (photos, wrong)
+}

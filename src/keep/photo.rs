@@ -1,0 +1,95 @@
+//! Photos in the browser: shrunk on a canvas, and kept in a database of their own, by their names, so that neither the
+//! journal nor what is folded of it grows with them. A photo is stored before the entry that names it.
+
+use super::database::{Database, entries};
+use super::request::{result, store_error};
+use super::workshop::{DEMO_PHOTOS, Which};
+use crate::book::{Store, StoreError};
+use crate::photo::{LONG_SIDE, Photo, PhotoError, check, from_base64, pack};
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{
+    CanvasRenderingContext2d, HtmlCanvasElement, HtmlInputElement, IdbTransactionMode, ImageBitmap,
+};
+
+thread_local! {
+    static OWN: Rc<Database> = Rc::new(Database::new("potside-photos"));
+    static DEMO: Rc<Database> = Rc::new(Database::new(DEMO_PHOTOS));
+}
+
+fn database(which: Which) -> Rc<Database> {
+    match which {
+        Which::Own => OWN.with(Rc::clone),
+        Which::Demo => DEMO.with(Rc::clone),
+    }
+}
+
+/// How it is tried to make a picture small enough: parts of the longest side, and how good it is (our own choice).
+const TRIES: [(f64, f64); 5] = [(1.0, 0.8), (1.0, 0.6), (1.0, 0.4), (0.75, 0.4), (0.5, 0.3)];
+
+/// The picture that was chosen as a photo: its name and its bytes as text. None where none was chosen.
+pub async fn taken(input: &HtmlInputElement) -> Option<Result<(String, String), PhotoError>> {
+    let file = input.files()?.get(0)?;
+    let shown = match web_sys::window().and_then(|w| w.create_image_bitmap_with_blob(&file).ok()) {
+        Some(promise) => JsFuture::from(promise).await.ok(),
+        None => None,
+    };
+    // So that choosing the same file again is a new choice.
+    input.set_value("");
+    let packed = shown.and_then(|picture| {
+        let picture: ImageBitmap = picture.unchecked_into();
+        let packed = shrink(&picture);
+        picture.close();
+        packed
+    });
+    Some(packed.ok_or(PhotoError::NoPicture))
+}
+
+fn shrink(picture: &ImageBitmap) -> Option<(String, String)> {
+    let (wide, high) = (f64::from(picture.width()), f64::from(picture.height()));
+    let canvas = web_sys::window()?.document()?.create_element("canvas").ok()?;
+    let canvas: HtmlCanvasElement = canvas.unchecked_into();
+    TRIES.into_iter().find_map(|(part, good)| {
+        let scale = (part * f64::from(LONG_SIDE) / wide.max(high)).min(1.0);
+        let [w, h] = [wide, high].map(|side| (side * scale).round().max(1.0));
+        canvas.set_width(w as u32);
+        canvas.set_height(h as u32);
+        let context: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.unchecked_into();
+        // What is clear in the picture would come out black.
+        context.set_fill_style_str("#fff");
+        context.fill_rect(0.0, 0.0, w, h);
+        context.draw_image_with_image_bitmap_and_dw_and_dh(picture, 0.0, 0.0, w, h).ok()?;
+        let made = canvas.to_data_url_with_type_and_encoder_options("image/jpeg", &good.into()).ok()?;
+        pack(&from_base64(made.strip_prefix(HEAD)?)?).ok()
+    })
+}
+
+/// What the text of a photo stands behind in an address.
+const HEAD: &str = "data:image/jpeg;base64,";
+
+/// Keeps photos, pairs of name and text; durable once it resolves.
+///
+/// # Errors
+/// See [`StoreError`].
+pub async fn keep_photos(which: Which, photos: &[(String, String)]) -> Result<(), StoreError> {
+    database(which).append(photos).await
+}
+
+/// The photo of this name, once it has proven itself.
+pub async fn photo(which: Which, name: &str) -> Result<Photo, PhotoError> {
+    let text = stored(which, name).await.ok().flatten().ok_or(PhotoError::Missing)?;
+    check(name, &text)?;
+    Ok(Photo { name: name.to_owned(), jpeg: text })
+}
+
+async fn stored(which: Which, name: &str) -> Result<Option<String>, StoreError> {
+    let transaction = database(which).transaction(IdbTransactionMode::Readonly).await?;
+    let request = entries(&transaction)?.get(&name.into()).map_err(|e| store_error(&e))?;
+    Ok(result(&request).await?.as_string())
+}
+
+/// The photo as an address that an image shows.
+pub fn address(photo: &Photo) -> String {
+    [HEAD, &photo.jpeg].concat()
+}

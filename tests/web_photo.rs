@@ -1,0 +1,118 @@
+//! Photos in a real browser: made small on a canvas, kept strictly, and proven each time they are read.
+#![cfg(target_arch = "wasm32")]
+#![allow(clippy::expect_used, clippy::panic)]
+
+use js_sys::{Array, Function, Promise};
+use potside::keep::photo::{address, keep_photos, photo, taken};
+use potside::keep::{self, Which};
+use potside::photo::{PhotoError, check};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+use web_sys::HtmlInputElement;
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+/// A field in which a file was chosen, made by a script that gives a blob.
+async fn chosen(blob: &str) -> HtmlInputElement {
+    let script = format!(
+        "return (async () => {{
+            const blob = await ({blob})();
+            const files = new DataTransfer();
+            if (blob) files.items.add(new File([blob], 'a.png', {{ type: blob.type }}));
+            const field = document.createElement('input');
+            field.type = 'file';
+            field.files = files.files;
+            return field;
+        }})()"
+    );
+    let promise: Promise =
+        Function::new_no_args(&script).call0(&JsValue::NULL).expect("it runs").unchecked_into();
+    JsFuture::from(promise).await.expect("it is made").unchecked_into()
+}
+
+/// A drawing of this size, of noise where it is to be hard to make small.
+fn drawn(wide: u32, high: u32, noise: bool) -> String {
+    format!(
+        "() => {{
+            const canvas = document.createElement('canvas');
+            [canvas.width, canvas.height] = [{wide}, {high}];
+            const pen = canvas.getContext('2d');
+            if ({noise}) {{
+                const image = pen.createImageData({wide}, {high});
+                for (let i = 0, n = 7; i < image.data.length; i++)
+                    image.data[i] = i % 4 === 3 ? 255 : (n = (n * 1664525 + 1013904223) >>> 0) >>> 24;
+                pen.putImageData(image, 0, 0);
+            }}
+            return new Promise((done) => canvas.toBlob(done));
+        }}"
+    )
+}
+
+/// Width and height of what an image shows at this address.
+async fn size(address: String) -> (u32, u32) {
+    let image = web_sys::HtmlImageElement::new().expect("an image");
+    image.set_src(&address);
+    JsFuture::from(image.decode()).await.expect("it is a picture");
+    (image.natural_width(), image.natural_height())
+}
+
+#[wasm_bindgen_test]
+async fn a_picture_is_made_small_and_kept() {
+    for (wide, high, noise, small) in [
+        (3000, 2000, false, Some((640, 427))),
+        (1000, 4000, false, Some((160, 640))),
+        (40, 30, false, Some((40, 30))),
+        (1, 5000, false, Some((1, 640))),
+        (1600, 1200, true, None),
+    ] {
+        let field = chosen(&drawn(wide, high, noise)).await;
+        let (name, text) = taken(&field).await.expect("one was chosen").expect("it is a picture");
+        assert_eq!(check(&name, &text), Ok(()));
+        keep_photos(Which::Demo, &[(name.clone(), text.clone())]).await.expect("stored");
+        let kept = photo(Which::Demo, &name).await.expect("kept");
+        assert_eq!((&kept.name, &kept.jpeg), (&name, &text));
+        let shown = size(address(&kept)).await;
+        match small {
+            Some(small) => assert_eq!(shown, small, "{wide} × {high}"),
+            None => assert!(shown.0 <= 640 && shown.1 <= 640, "{shown:?}"),
+        }
+        // One's own workshop has it not.
+        assert_eq!(photo(Which::Own, &name).await, Err(PhotoError::Missing));
+    }
+    let (name, text) = taken(&chosen(&drawn(20, 20, false)).await).await.expect("chosen").expect("a picture");
+    // Another photo under its name is told.
+    let (_, other) = taken(&chosen(&drawn(21, 20, false)).await).await.expect("chosen").expect("a picture");
+    keep_photos(Which::Demo, &[(name.clone(), other)]).await.expect("stored");
+    assert_eq!(photo(Which::Demo, &name).await, Err(PhotoError::Damaged));
+    keep_photos(Which::Demo, &[(name.clone(), text)]).await.expect("stored");
+    assert!(photo(Which::Demo, &name).await.is_ok());
+    // Left with the demo.
+    keep::leave_demo().await.expect("left");
+    assert_eq!(photo(Which::Demo, &name).await, Err(PhotoError::Missing));
+}
+
+#[wasm_bindgen_test]
+async fn what_is_no_picture_is_said() {
+    for blob in [
+        "() => new Blob(['<svg xmlns=\"http://www.w3.org/2000/svg\"/>'], { type: 'image/png' })",
+        "() => new Blob(['<p>'], { type: 'text/html' })",
+        "() => new Blob([])",
+    ] {
+        assert_eq!(taken(&chosen(blob).await).await, Some(Err(PhotoError::NoPicture)), "{blob}");
+    }
+    assert_eq!(taken(&chosen("() => null").await).await, None);
+}
+
+#[wasm_bindgen_test]
+async fn photos_are_stored_strictly() {
+    let script = |body: &str| Function::new_no_args(body).call0(&JsValue::NULL).expect("it runs");
+    script(
+        "window.asked = []; window.real = IDBDatabase.prototype.transaction; IDBDatabase.prototype.transaction = \
+         function(...a) { window.asked.push(a[1] + ' ' + a[2].durability); return window.real.apply(this, a) }",
+    );
+    keep_photos(Which::Demo, &[("0".repeat(64), "AAAA".to_owned())]).await.expect("stored");
+    script("IDBDatabase.prototype.transaction = window.real");
+    let asked: Array = script("return window.asked").unchecked_into();
+    assert_eq!(String::from(asked.join(",")), "readwrite strict");
+}
