@@ -31,7 +31,8 @@ fn largest_remainder_as_published() {
     seats(&[50, 30, 20], 7, &[4, 2, 1]);
     // archipel-des-libertes.fr, la méthode des plus forts restes.
     seats(&[500, 300, 110, 20], 4, &[2, 1, 1, 0]);
-    // The much-copied six-party example; its inputs are from memory.
+    // The much-copied six-party example, its votes as in Wikipedia's “Highest averages method” (as a public
+    // test suite quotes it); the seats worked by the rule.
     seats(&[47_000, 16_000, 15_900, 12_000, 6_000, 3_100], 10, &[5, 2, 1, 1, 1, 0]);
     // Ties go to the part listed first: our own rule.
     seats(&[1, 1, 1], 100, &[34, 33, 33]);

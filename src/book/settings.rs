@@ -1,7 +1,7 @@
 //! Choices of the workshop, the same on every device.
 
 use crate::pot::{MOST_VESSELS, Residue};
-use crate::quantity::{Amount, Exact, Share, ShareUnit, Voice};
+use crate::quantity::{Amount, Exact, Quantity, Share, ShareUnit, Voice};
 use crate::shelf::planning::Goal;
 use crate::wire::wire_struct;
 
@@ -57,6 +57,11 @@ impl Settings {
     /// The sizes of batch the pours are planned in.
     pub fn sizes(&self) -> &[u32] {
         self.batches.as_deref().unwrap_or(&BATCHES)
+    }
+
+    /// How many times the usual heat this workshop's air takes of a vessel; 1 where no log told.
+    pub fn air(&self) -> f64 {
+        self.film.map_or(1.0, |film| 0.01 * film.value.to(ShareUnit::Percent).to_f64())
     }
 
     /// Looks them over.

@@ -6,6 +6,7 @@
 mod bundle;
 mod demo;
 mod entry;
+mod feeds;
 mod fixture;
 mod fork;
 mod journal;

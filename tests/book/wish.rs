@@ -5,16 +5,16 @@ use potside::book::{Act, Book, Id, State, Wish, demo};
 use potside::pot::{Dose, Residue, Target};
 use potside::quantity::{Density, Exact, Voice};
 
-fn workshop() -> Book {
+pub(crate) fn workshop() -> Book {
     let lines = demo("demo", 1_800_000_000_000, || 7);
     Book::open(lines.into_iter().map(|(_, line)| line).collect(), "test")
 }
 
-fn id(text: &str) -> Id {
+pub(crate) fn id(text: &str) -> Id {
     Id(text.to_owned())
 }
 
-fn wish(formula: &str, vessel: &str) -> Wish {
+pub(crate) fn wish(formula: &str, vessel: &str) -> Wish {
     Wish {
         formula: id(formula),
         vessel: id(vessel),

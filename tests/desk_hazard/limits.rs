@@ -14,15 +14,16 @@ fn classed(text: &str, classes: &str) {
 #[test]
 fn limits_one_by_one() {
     for (below, at, class, gives) in [
-        // Skin, Table 3.2.3: corrosive 5 % (and 1 % for irritation), irritant 10 %.
+        // Skin, Table 3.2.3: corrosive 5 % (and 1 % for irritation), irritant 10 %; and 3.2.4. As 29 CFR 1910.1200, Appendix A,
+        // Tables A.2.3 and A.2.4 (2024).
         ("4.99", "5", "Skin Corr. 1B H314", "Skin Corr. 1 (H314)"),
         ("9.99", "10", "Skin Irrit. 2 H315", "Skin Irrit. 2 (H315)"),
         ("0.99", "1", "Skin Corr. 1 H314; pH 1.9", "Skin Corr. 1 (H314)"),
         ("2.99", "3", "Skin Irrit. 2 H315; not additive", "Skin Irrit. 2 (H315)"),
-        // Eyes, Table 3.3.3 (but for the 3 % as transcribed by others).
+        // Eyes, Table 3.3.3; as Table A.3.3 there.
         ("2.99", "3", "Eye Dam. 1 H318", "Eye Dam. 1 (H318)"),
         ("9.99", "10", "Eye Irrit. 2 H319", "Eye Irrit. 2 (H319)"),
-        // Table 3.3.4, likewise.
+        // Table 3.3.4; as Table A.3.4 there.
         ("0.99", "1", "Eye Dam. 1 H318; not additive", "Eye Dam. 1 (H318)"),
         ("2.99", "3", "Eye Irrit. 2 H319; not additive", "Eye Irrit. 2 (H319)"),
         // Allergy, Table 3.4.5.
@@ -59,6 +60,28 @@ fn limits_one_by_one() {
         let found = names(&whole(&format!("A; {at} %; {class}")));
         assert!(found.contains(&gives.to_owned()), "{at} % {class}: {found:?}");
     }
+}
+
+/// 29 CFR 1910.1200, Appendix A, Tables A.2.3 and A.3.3 (2024), their sums and note a: one that is corrosive to the skin and
+/// damages the eyes counts once.
+#[test]
+fn skin_and_eyes_as_the_tables_of_another_law() {
+    classed("A; 2.9 %; Skin Corr. 1 H314; Eye Dam. 1 H318", "Skin Irrit. 2 (H315); Eye Irrit. 2 (H319)");
+    classed(
+        "A; 1.5 %; Skin Corr. 1 H314\nB; 1.4 %; Eye Dam. 1 H318",
+        "Skin Irrit. 2 (H315); Eye Irrit. 2 (H319)",
+    );
+    classed(
+        "A; 1.5 %; Skin Corr. 1 H314\nB; 1.5 %; Eye Dam. 1 H318",
+        "Skin Irrit. 2 (H315); Eye Dam. 1 (H318)",
+    );
+    // The step from 1 % to below 5 % (skin) and below 3 % (eyes) is that of ten times the strictest.
+    classed("A; 1 %; Skin Corr. 1 H314", "Skin Irrit. 2 (H315); Eye Irrit. 2 (H319)");
+    classed("A; 4.99 %; Skin Corr. 1 H314", "Skin Irrit. 2 (H315); Eye Dam. 1 (H318)");
+    // 10 × 1 + 0 is enough; 1 % of an irritant alone is not; ten times what is below 1 % is not looked at.
+    classed("A; 1 %; Eye Dam. 1 H318", "Eye Irrit. 2 (H319)");
+    classed("A; 0.9 %; Eye Dam. 1 H318\nB; 9.9 %; Eye Irrit. 2 H319", "");
+    classed("A; 9.9 %; Eye Irrit. 2 H319", "");
 }
 
 /// The steps between the categories: Tables 3.2.3, 3.3.3, 3.8.3, 3.9.4 and 4.1.2.

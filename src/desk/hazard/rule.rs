@@ -47,9 +47,10 @@ macro_rules! rules {
 
 /// Within a group the strictest comes first. Compared on 26 November 2026 with the consolidated text of 1 September 2025:
 /// Tables 1.1, 3.4.5, 3.5.2, 3.6.2, 3.7.2, 3.8.3, 3.9.4, 3.11.2, 4.2.2 and 5.1, and 3.8.3.4.5, 3.10.3.3.1.2, 4.3.3.1 and
-/// 4.4.3.1. Tables 3.2.3, 4.1.1 and 4.1.2 by worked examples of the UN and of ECHA. Of Tables 3.2.4, 3.3.3 and 3.3.4 the
-/// text was not to be had: transcriptions by others who name them were compared (of 3.3.3 several, of 3.2.4 and 3.3.4
-/// maybe one author's).
+/// 4.4.3.1. Tables 4.1.1 and 4.1.2 by worked examples of the UN and of ECHA. Of Tables 3.2.3, 3.2.4, 3.3.3 and 3.3.4 the
+/// Union's text was not to be had; the same tables of the GHS (Revision 7) stand in 29 CFR 1910.1200, Appendix A, as A.2.3,
+/// A.2.4, A.3.3 and A.3.4 (text of 20 May 2024): compared figure for figure, with their note that a substance which is
+/// corrosive to the skin and to the eyes counts once.
 pub(super) const RULES: &[Rule] = rules! {
     Skin 1 Sum 5 / 1 [Skin [1] x 1 from 10] "Annex I, Table 3.2.3";
     Skin 1 Apart 1 / 1 [Skin [1] x 1 from 10] "Annex I, Table 3.2.4";

@@ -1,9 +1,10 @@
 //! One set-up, as it stands in its fields.
 
-use crate::bench::{PROPERTIES, Properties, Property, Scene, Start, Stuff};
+use crate::bench::{POURED, PROPERTIES, Properties, Property, Scene, Start, Stuff};
 use crate::book::Id;
 use crate::dom::*;
 use crate::heat::Base;
+use crate::keep;
 use crate::quantity::{Exact, Temperature, read_number};
 use crate::rooms::parts::{Field, Pick, Typed, choice, field, pick, temperature_field};
 use crate::rooms::workshop::Workshop;
@@ -21,6 +22,8 @@ pub(super) struct Form {
     vessel: Value<String>,
     stuff: Value<String>,
     vegetable: Value<bool>,
+    /// A wax of the book, by name: what is known of it is filled in.
+    wax: Value<String>,
     solid: Typed,
     liquid: Typed,
     /// What is typed for each of [`PROPERTIES`].
@@ -60,6 +63,7 @@ impl Form {
             vessel: Value::new(shop.state_untracked(first).unwrap_or_default()),
             stuff: Value::new("glass".to_owned()),
             vegetable: Value::new(true),
+            wax: Value::new(String::new()),
             solid: Typed::new(""),
             liquid: Typed::new(""),
             properties: std::array::from_fn(|_| Typed::new("")),
@@ -67,7 +71,11 @@ impl Form {
             warm: Value::new(if warmed { Warm::Typed } else { Warm::No }),
             vessel_at: t("120 °F", "50 °C"),
             minutes: Typed::new("15"),
-            room: t("72 °F", "22 °C"),
+            // As it was typed at the pot today.
+            room: match shop.prefs().with_untracked(|p| p.room_at(keep::now())) {
+                Some(at) => Typed::new(shop.voice().amount(at, shop.temperature_unit())),
+                None => t("72 °F", "22 °C"),
+            },
             base: Value::new("wood".to_owned()),
             covered: Value::new(false),
             tray: Value::new(false),
@@ -149,6 +157,21 @@ impl Form {
             };
             shop.state(|s| s.vessels_shown().iter().filter_map(one).collect())
         };
+        let waxes = move || -> Vec<Pick> {
+            let known = shop.state(|s| {
+                let name = |(name, _): (&str, _)| (name.to_owned(), name.to_owned());
+                s.densities().into_iter().map(name).collect::<Vec<Pick>>()
+            });
+            [(String::new(), "none".to_owned())].into_iter().chain(known).collect()
+        };
+        watch(move || {
+            let wax = self.wax.get();
+            let density = shop
+                .state_untracked(|s| s.densities().into_iter().find(|(name, _)| *name == wax).map(|d| d.1));
+            if let (Some(density), Some(typed)) = (density, self.properties.get(POURED)) {
+                typed.text.set(untrack(|| shop.voice()).number(density.in_base()));
+            }
+        });
         let warm = move || match self.warm.get() {
             Warm::No => View::Nothing,
             Warm::Typed => temperature_field(Field::new("Vessel at"), self.vessel_at),
@@ -165,6 +188,7 @@ impl Form {
                 .child(pick("Vessel", self.vessel, vessels))
                 .child(pick("Made of", self.stuff, || words(&STUFF)))
                 .child(choice("Wax", self.vegetable, &[(true, "Vegetable"), (false, "Paraffin")]))
+                .child(pick("Its density from", self.wax, waxes))
                 .child(temperature_field(Field::new("Pour at"), self.pour))
                 .child(choice(
                     "Vessel",

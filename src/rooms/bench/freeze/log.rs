@@ -6,7 +6,7 @@ use crate::book::{Act, Settings};
 use crate::dom::*;
 use crate::heat::{Job, Reading, Setup, job};
 use crate::keep;
-use crate::quantity::{Amount, ShareUnit};
+use crate::quantity::{Amount, Share};
 use crate::rooms::parts::{Typed, chart, choice, press, sentence};
 use crate::rooms::workshop::Workshop;
 use std::rc::Rc;
@@ -113,13 +113,7 @@ fn told(shop: Workshop, laid: &Laid) -> View {
     ]
 }
 
-fn keep_factor(shop: Workshop, film: Option<Amount<crate::quantity::Share>>) {
+fn keep_factor(shop: Workshop, film: Option<Amount<Share>>) {
     let settings = untrack(|| shop.settings());
     shop.act(Act::Settings(Settings { film, ..settings }));
-}
-
-/// The factor that is kept, as a number.
-pub(super) fn factor(shop: Workshop) -> f64 {
-    use crate::quantity::Quantity;
-    shop.settings().film.map_or(1.0, |film| 0.01 * film.value.to(ShareUnit::Percent).to_f64())
 }
