@@ -3,7 +3,7 @@
 use super::agenda::{TODAY, agenda, shop};
 use super::common::Workshop;
 use super::shared::{FIRST, Shop, id};
-use potside::book::{Act, Book, Ending, Entry, Id};
+use potside::book::{Act, Ending, Id};
 use potside::day::Day;
 use potside::pot::Target;
 use potside::quantity::Exact;
@@ -130,9 +130,7 @@ fn given_up_or_taken_back_it_is_planned_again() {
 #[test]
 fn two_pours_count_both() {
     let mut shop = ordered();
-    let lines: Vec<String> = shop.book.journal().entries().iter().map(Entry::to_line).collect();
-    let mut other = ordered();
-    other.book = Book::open(lines, "phone");
+    let mut other = shop.on("phone");
     begin(&mut shop, "b", 4);
     begin(&mut other, "c", 4);
     let one = shop.state().shelf(TODAY).orders[0].when();

@@ -11,3 +11,5 @@ mod fit;
 mod orders;
 mod pins;
 mod shared;
+mod tally;
+mod whole;

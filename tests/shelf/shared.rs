@@ -1,7 +1,7 @@
 //! A shop with candles, pours and orders for the tests of the shelf.
 
 use super::common::Workshop;
-use potside::book::{Act, Book, Ending, Id, State};
+use potside::book::{Act, Book, Ending, Entry, Id, State};
 use potside::day::{DAY, Day};
 use potside::pot::{Event, StepKey, Target};
 use potside::quantity::{Amount, Exact, MassUnit, Money};
@@ -27,6 +27,12 @@ pub(crate) struct Shop {
 impl Shop {
     pub(crate) fn new() -> Self {
         Self { book: Book::open(Vec::new(), "tablet"), random: 0 }
+    }
+
+    /// The same book on another device.
+    pub(crate) fn on(&self, device: &str) -> Self {
+        let lines = self.book.journal().entries().iter().map(Entry::to_line).collect();
+        Self { book: Book::open(lines, device), random: self.random + 1000 * device.len() as u32 }
     }
 
     pub(crate) fn act(&mut self, day: u32, act: Act) -> Id {
