@@ -37,6 +37,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     came(&b, "Apple", "A-7", "40").await;
     b.room("shelf/customer/new").await;
     b.fill("Name", "North Shop").await;
+    b.fill("Address and the like", "7 Harbour Row").await;
     b.tap("Keep this customer").await;
     b.sees("North Shop").await;
     b.room("shelf").await;
@@ -89,7 +90,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.tap("Let it go").await;
     b.sees("4 × Orchard jar").await;
     b.tap("Not today").await;
-    b.sees("Nothing needs to be poured.").await;
+    b.sees("No pour would help.").await;
     b.sees("You left it out for today.").await;
     b.saved().await;
     b.client.refresh().await.unwrap();
@@ -123,7 +124,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.sees("3 being poured").await;
     look(&b, &axe, "shelf-order-poured", &mut found).await;
     b.room("shelf/plan").await;
-    b.sees("Nothing needs to be poured.").await;
+    b.sees("No pour would help.").await;
     b.sees("Its candles count here as candles to come").await;
     look(&b, &axe, "shelf-plan-poured", &mut found).await;
     b.room("stores").await;
@@ -155,6 +156,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.tap("Recall sheet").await;
     b.sees("Candles with it in them: 4, of 1 batch.").await;
     b.sees("North Shop").await;
+    b.sees("7 Harbour Row").await;
     b.sees("On the shelf: 1.").await;
     look(&b, &axe, "plan-recall", &mut found).await;
     b.room("shelf").await;
@@ -164,6 +166,15 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.sees("a lot that is in them is on hold").await;
     look(&b, &axe, "shelf-order-held", &mut found).await;
     b.saved().await;
+
+    // Neither name nor address went anywhere: they stand in no address of a page, and in nothing that was asked for.
+    let been = "return [...navigation.entries().map((e) => e.url), ...performance.getEntriesByType('resource').map((e) => e.name)].join(' ')";
+    let been = b.client.execute(been, vec![]).await.unwrap().to_string();
+    let asked = b.log("performance").await.iter().map(|l| l["message"].to_string()).collect::<String>();
+    assert!(been.contains("#stores/lot/") && asked.contains("Network."), "{been}");
+    for named in ["North", "Harbour"] {
+        assert!(!been.contains(named) && !asked.contains(named), "{named} is in an address");
+    }
 
     // Where there is no worker, the page itself looks for the pours.
     b.open("about:blank").await;

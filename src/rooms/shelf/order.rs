@@ -59,7 +59,7 @@ fn one(shop: Workshop, state: &State, id: &Id, (closing, sending): (Value<bool>,
         open.is_late().then(|| sentence("It cannot be there on that day. Say so before it is waited for."));
     group![
         page_head(HERE, "Shelf", who(state, open)),
-        el("p").class("makes").flag("ready", now).child(words),
+        el("p").class("makes said").flag("ready", now).child(words),
         el("p").child(wanted),
         late,
         el("ul").class("list shelf").child(open.lines.iter().map(|l| line(open, l)).views()),

@@ -133,7 +133,12 @@ fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
         caution(["The pours you hold on to take more than there is: ", &lacks, " is lacking."].concat())
     });
     let pours = if plan.pours.is_empty() {
-        el("p").class("muted").child("Nothing needs to be poured.").view()
+        let none = if missed.is_empty() {
+            "Nothing needs to be poured."
+        } else {
+            "No pour would help. What cannot be met stands below, and why."
+        };
+        el("p").class("muted").child(none).view()
     } else {
         let rows = plan.pours.iter().map(|p| pour(page, agenda, p)).views();
         el("ol").class("list pours").child(rows).view()
