@@ -61,7 +61,7 @@ fn lot(n: u16, amount: u16) -> Act {
 }
 
 fn sources(n: u16) -> Vec<Source> {
-    let coco = if n % 2 == 0 { vec!["coco-1", "coco-2"] } else { vec!["coco-2"] };
+    let coco = if n.is_multiple_of(2) { vec!["coco-1", "coco-2"] } else { vec!["coco-2"] };
     let all = [
         ("Coco", coco),
         ("Soy", vec!["soy-1"]),
@@ -80,11 +80,11 @@ fn go_on(shop: &mut Shop, batch: &Id, when: u32, (steps, how): (u16, u16)) {
     for n in 0..steps {
         let run = &shop.state().batches.get(batch).unwrap().run;
         let event = if let Some(pending) = run.pending(Voice::default()) {
-            let way = if how % 2 == 0 { Way::Keep } else { Way::Restore };
+            let way = if how.is_multiple_of(2) { Way::Keep } else { Way::Restore };
             Event::Mended { step: pending.step, way, at: at(when) }
         } else {
             let Some(step) = run.now().filter(|s| s.key != StepKey::Close) else { return };
-            let over = if (n + how) % 3 == 0 { Exact::ratio(3, 2) } else { Exact::ONE };
+            let over = if (n + how).is_multiple_of(3) { Exact::ratio(3, 2) } else { Exact::ONE };
             let weighed =
                 step.key.goes_in().then(|| Mass::base(step.amount.unwrap_or(Mass::ZERO).in_base() * over));
             Event::Did { step: step.key, weighed, temperature: None, at: at(when) }
@@ -116,7 +116,7 @@ fn does(shop: &mut Shop, tablet: &str, n: usize, (what, a, b): Do) {
             if let Some(batch) = pick(&on, a) {
                 go_on(shop, &batch, when, (b % 60, a));
                 if b % 60 > 15 {
-                    let how = if a % 5 == 0 { Ending::GivenUp } else { Ending::Poured };
+                    let how = if a.is_multiple_of(5) { Ending::GivenUp } else { Ending::Poured };
                     shop.act(when, Act::Ended { batch, how, note: String::new() });
                 }
             }
@@ -138,14 +138,14 @@ fn does(shop: &mut Shop, tablet: &str, n: usize, (what, a, b): Do) {
             }
         }
         9 | 10 => {
-            let known = pick(&orders, b).filter(|_| a % 4 == 0);
+            let known = pick(&orders, b).filter(|_| a.is_multiple_of(4));
             let body = Order {
                 customer: None,
                 lines: vec![OrderLine { product: id("Fig"), number: small * 2 }],
                 wanted: None,
-                in_parts: b % 2 == 0,
+                in_parts: b.is_multiple_of(2),
                 note: String::new(),
-                closed: known.is_some() && b % 3 == 0,
+                closed: known.is_some() && b.is_multiple_of(3),
             };
             let order = known.unwrap_or_else(|| id(&format!("{tablet}-o{n}")));
             shop.act(when, Act::Order { id: order, over: None, body });
