@@ -105,6 +105,7 @@ impl State {
         if has(Part::Net) {
             match self.net(ask, voice) {
                 Ok((declaration, fills)) => {
+                    remarks.extend(filled(&fills, voice));
                     let nominal = declaration.enforced.unwrap_or(Mass::ZERO);
                     let panel = panel(vessel).unwrap_or_else(|| {
                         remarks.push(NO_PANEL.to_owned());
@@ -142,6 +143,27 @@ impl State {
         let metric = ask.design.market == Market::EuropeanUnion;
         Ok((if metric { declare_metric(mass) } else { declare(mass) }, fills))
     }
+}
+
+/// The average and the smallest of a batch as filled; none of no record.
+fn filled(fills: &[Mass], voice: Voice) -> Option<String> {
+    let smallest = *fills.iter().min()?;
+    let count = fills.len();
+    let mean = fills.iter().copied().sum::<Mass>().times(Exact::ratio(1, count as i128));
+    let candles = if count == 1 { " candle" } else { " candles" };
+    Some(
+        [
+            "As filled, by the record: ",
+            &count.to_string(),
+            candles,
+            ", on average ",
+            &voice.both(mean),
+            ", the smallest ",
+            &voice.both(smallest),
+            ".",
+        ]
+        .concat(),
+    )
 }
 
 const FIRE_REMARK: &str = "The fire-safety messages are in our own words, with our own pictures. Compare them, their sizes and \

@@ -61,6 +61,14 @@ fn the_labels_of_the_demo() {
                 let fills = batch.run.record(voice).vessels;
                 let mean =
                     fills.iter().map(|v| v.mass).sum::<Mass>().times(Exact::ratio(1, fills.len() as i128));
+                // The smallest as filled stands beside the average, in both units.
+                let least = fills.iter().map(|v| v.mass).min().expect("there is one");
+                let said = label.remarks.iter().find(|r| r.starts_with("As filled, by the record: "));
+                let said = said.expect("it is said");
+                assert!(
+                    said.contains(&[&voice.both(mean), ", the smallest ", &voice.both(least)].concat()),
+                    "{said}"
+                );
                 assert!(declared.enforced.is_some_and(|e| e <= mean), "{}", declared.text);
                 assert!(label.tests.len() == 2 && label.tests.iter().all(|(_, test)| test.passes));
                 // More than there is does not pass.

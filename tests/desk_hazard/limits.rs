@@ -62,6 +62,30 @@ fn limits_one_by_one() {
     }
 }
 
+/// One substance in two fragrances is one substance: its shares add up. Two sensitisers never do (Annex I, 3.4.3.3).
+#[test]
+fn several_fragrances_in_a_blend() {
+    let four = Exact::whole(4);
+    let blend = |one: &str, two: &str| {
+        let wax = ingredient(Exact::whole(92), Vec::new());
+        names(&mix(&[wax, ingredient(four, lines(one)), ingredient(four, lines(two))], true)).join("; ")
+    };
+    // 4 % × 15 % twice is 1.2 %, by either fragrance alone 0.6 %.
+    let linalool = "Linalool; 78-70-6; 15 %; Skin Sens. 1B H317";
+    assert_eq!(blend(linalool, linalool), "Skin Sens. 1 (H317)");
+    assert_eq!(blend(linalool, "Other; 15 %"), "");
+    assert_eq!(blend(linalool, "Limonene; 5989-27-5; 15 %; Skin Sens. 1B H317"), "");
+    // What adds up does so over both: 4 % × 65 % twice is 5.2 % of 25 % ÷ M.
+    let toxic = |name: &str| [name, "; 65 %; Aquatic Acute 1 H400; M=10"].concat();
+    assert_eq!(blend(&toxic("A"), &toxic("B")), "Aquatic Acute 1 (H400)");
+    assert_eq!(blend(&toxic("A"), "B; 1 %"), "Aquatic Acute 1 (H400)");
+    let half = |name: &str| [name, "; 40 %; Aquatic Acute 1 H400; M=10"].concat();
+    assert_eq!(
+        (blend(&half("A"), "B; 1 %"), blend(&half("A"), &half("B"))),
+        (String::new(), "Aquatic Acute 1 (H400)".to_owned())
+    );
+}
+
 /// 29 CFR 1910.1200, Appendix A, Tables A.2.3 and A.3.3 (2024), their sums and note a: one that is corrosive to the skin and
 /// damages the eyes counts once.
 #[test]

@@ -31,7 +31,7 @@ use crate::wire::wire_struct;
 
 /// The rule behind every result here, and when its text was read; `rule.rs` says which limits are by others' transcriptions.
 pub const SOURCE: &str = "Regulation (EC) No 1272/2008, Annex I, text of 1 September 2025, compared on 26 November 2026; \
-    those for the eyes, and for acids and bases, as others give them";
+    those for skin and eyes with the same tables in 29 CFR 1910.1200, Appendix A";
 
 /// What the supplier's safety data sheet says of one ingredient, as it was typed.
 #[derive(Clone, PartialEq, Debug)]

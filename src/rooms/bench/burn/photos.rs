@@ -94,7 +94,7 @@ fn one(shop: Workshop, entry: &Id, shot: &Shot) -> View {
     spawn_local(async move {
         found.set(Some(photo::photo(which, &name).await.map(|p| photo::address(&p))));
     });
-    let said = [&shot.said, ", ", &keep::when(shot.at), ", ", &keep::time(shot.at)].concat();
+    let said = [&shot.said, ", ", &keep::when(shot.at)].concat();
     let picture = {
         let said = shot.said.clone();
         move || match found.get() {
