@@ -29,16 +29,18 @@ pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> Vi
                         .child("−"),
                 )
                 .child(
-                    el("input")
-                        .attr("id", id)
-                        .attr("type", "text")
-                        .attr("inputmode", "numeric")
-                        .attr("autocomplete", "off")
-                        .attr("enterkeyhint", "done")
-                        .attr("aria-describedby", said.clone())
-                        .attr("aria-invalid", move || wrong.with(Option::is_some).then_some("true"))
-                        .prop("value", typed.text)
-                        .on("input", move |e| typed.text.set(text_of(&e))),
+                    el("div").child(
+                        el("input")
+                            .attr("id", id)
+                            .attr("type", "text")
+                            .attr("inputmode", "numeric")
+                            .attr("autocomplete", "off")
+                            .attr("enterkeyhint", "done")
+                            .attr("aria-describedby", said.clone())
+                            .attr("aria-invalid", move || wrong.with(Option::is_some).then_some("true"))
+                            .prop("value", typed.text)
+                            .on("input", move |e| typed.text.set(text_of(&e))),
+                    ),
                 )
                 .child(
                     el("button")

@@ -72,15 +72,17 @@ pub(super) fn thermometer(p: Pouring, words: &'static str, then: Callback<()>) -
                         .child("−"),
                 )
                 .child(
-                    el("input")
-                        .attr("id", id)
-                        .attr("type", "text")
-                        .attr("inputmode", "decimal")
-                        .attr("autocomplete", "off")
-                        .attr("enterkeyhint", "done")
-                        .attr("aria-invalid", move || wrong().is_some().then_some("true"))
-                        .prop("value", typed.text)
-                        .on("input", move |e| typed.text.set(text_of(&e))),
+                    el("div").child(
+                        el("input")
+                            .attr("id", id)
+                            .attr("type", "text")
+                            .attr("inputmode", "decimal")
+                            .attr("autocomplete", "off")
+                            .attr("enterkeyhint", "done")
+                            .attr("aria-invalid", move || wrong().is_some().then_some("true"))
+                            .prop("value", typed.text)
+                            .on("input", move |e| typed.text.set(text_of(&e))),
+                    ),
                 )
                 .child(
                     el("button")
