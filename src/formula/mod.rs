@@ -6,6 +6,7 @@ mod check;
 mod draft;
 mod error;
 mod look;
+mod reading;
 mod say;
 mod share;
 mod solve;

@@ -1,10 +1,7 @@
 //! Every list of the book as rows.
 
-use super::sold;
-use crate::book::{Ending, Kept, State};
-use crate::day::Day;
-use crate::formula;
-use crate::formula::{BasisKind, PartKind};
+use super::{made, sold};
+use crate::book::{Kept, State};
 use crate::quantity::{Voice, show_density, show_exact};
 use crate::vessel;
 
@@ -45,9 +42,10 @@ pub const LISTS: &[(List, &str, &str)] = &[
     (List::Trials, "Burn trials", "trials"),
 ];
 
-type Row = Vec<String>;
+/// The cells of one row.
+pub(super) type Row = Vec<String>;
 
-fn head(names: &[&str]) -> Row {
+pub(super) fn head(names: &[&str]) -> Row {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
@@ -56,7 +54,7 @@ fn head(names: &[&str]) -> Row {
 pub fn give(list: List, state: &State, voice: Voice) -> Vec<Row> {
     let mut rows = Vec::new();
     match list {
-        List::Formulas => formulas(state, voice, &mut rows),
+        List::Formulas => made::formulas(state, voice, &mut rows),
         List::Vessels => {
             rows.push(head(VESSEL));
             rows.extend(bodies(state.vessels.values()).map(|(v, away)| vessel(v, away, voice)));
@@ -65,24 +63,24 @@ pub fn give(list: List, state: &State, voice: Voice) -> Vec<Row> {
             rows.push(head(INGREDIENT));
             for (i, away) in bodies(state.ingredients.values()) {
                 let density = i.density.map(|d| show_density(d, voice.locale).to_string());
-                rows.push(vec![i.name.clone(), density.unwrap_or_default(), put_away(away)]);
+                rows.push(vec![i.name.clone(), density.unwrap_or_default(), yes(away)]);
             }
         }
         List::Scales => {
             rows.push(head(&["Name", "Capacity", "Division", "Smallest load", "Put away"]));
             for (s, away) in bodies(state.scales.values()) {
                 let amounts = [s.capacity, s.division, s.least].map(|a| show_exact(a, voice.locale));
-                rows.push([vec![s.name.clone()], amounts.to_vec(), vec![put_away(away)]].concat());
+                rows.push([vec![s.name.clone()], amounts.to_vec(), vec![yes(away)]].concat());
             }
         }
         List::Pots => {
             rows.push(head(&["Name", "Capacity", "Put away"]));
             for (p, away) in bodies(state.pots.values()) {
-                rows.push(vec![p.name.clone(), show_exact(p.capacity, voice.locale), put_away(away)]);
+                rows.push(vec![p.name.clone(), show_exact(p.capacity, voice.locale), yes(away)]);
             }
         }
-        List::Pours => pours(state, voice, &mut rows),
-        List::PourLines => pour_lines(state, voice, &mut rows),
+        List::Pours => made::pours(state, voice, &mut rows),
+        List::PourLines => made::pour_lines(state, voice, &mut rows),
         List::Lots => lots(state, voice, &mut rows),
         List::Products => {
             rows.push(head(&[
@@ -151,8 +149,8 @@ pub(super) const VESSEL: &[&str] = &[
 ];
 pub(super) const INGREDIENT: &[&str] = &["Name", "Density", "Put away"];
 
-fn put_away(away: bool) -> String {
-    if away { "yes".to_owned() } else { String::new() }
+pub(super) fn yes(is: bool) -> String {
+    if is { "yes".to_owned() } else { String::new() }
 }
 
 fn bodies<'a, T: 'a>(kept: impl Iterator<Item = &'a Kept<T>>) -> impl Iterator<Item = (&'a T, bool)> {
@@ -161,132 +159,7 @@ fn bodies<'a, T: 'a>(kept: impl Iterator<Item = &'a Kept<T>>) -> impl Iterator<I
 
 fn vessel(v: &vessel::Vessel, away: bool, voice: Voice) -> Row {
     let d = vessel::Draft::of(v, voice);
-    vec![d.name, d.top, d.bottom, d.height, d.water, d.water_at, d.fill, d.wall, d.note, put_away(away)]
-}
-
-fn formulas(state: &State, voice: Voice, rows: &mut Vec<Row>) {
-    rows.push(head(&[
-        "Formula",
-        "Version",
-        "Part",
-        "Kind",
-        "Amount",
-        "Of",
-        "Add from",
-        "Add to",
-        "Stir minutes",
-        "Highest",
-        "Flash point",
-        "Note",
-        "Put away",
-    ]));
-    for kept in state.formulas.values() {
-        let Some(body) = kept.body() else { continue };
-        let draft = formula::Draft::of(body, voice);
-        let version = kept.versions.len().to_string();
-        let mut row = |part: [String; 10]| {
-            let mut row = vec![draft.name.clone(), version.clone()];
-            row.extend(part);
-            row.push(put_away(kept.retired));
-            rows.push(row);
-        };
-        let none = String::new;
-        for wax in &draft.wax {
-            let of = "blend".to_owned();
-            row([
-                wax.name.clone(),
-                "wax".to_owned(),
-                wax.share.clone(),
-                of,
-                none(),
-                none(),
-                none(),
-                none(),
-                wax.flash.clone(),
-                none(),
-            ]);
-        }
-        for p in &draft.parts {
-            let kind = match p.kind {
-                PartKind::Fragrance => "fragrance",
-                PartKind::Dye => "dye",
-                PartKind::Additive => "additive",
-                PartKind::Other => "other",
-            };
-            let of = match p.basis {
-                BasisKind::OfWax => "wax".to_owned(),
-                BasisKind::OfWhole => "whole".to_owned(),
-                BasisKind::PerWax => ["each ", &p.per, " of wax"].concat(),
-                BasisKind::Weight | BasisKind::Spoon => ["batch of ", &draft.usual_vessels].concat(),
-                BasisKind::Drops => ["batch of ", &draft.usual_vessels, ", drops"].concat(),
-                BasisKind::PerVessel => "each vessel".to_owned(),
-            };
-            row([
-                p.name.clone(),
-                kind.to_owned(),
-                p.amount.clone(),
-                of,
-                p.add.low.clone(),
-                p.add.high.clone(),
-                p.stir.clone(),
-                p.highest.clone(),
-                p.flash.clone(),
-                p.note.clone(),
-            ]);
-        }
-    }
-}
-
-fn pours(state: &State, voice: Voice, rows: &mut Vec<Row>) {
-    rows.push(head(&[
-        "Begun",
-        "Formula",
-        "Vessel",
-        "Wick",
-        "Vessels",
-        "Made",
-        "Filled",
-        "Left in the pot",
-        "Ended",
-        "Note",
-    ]));
-    for batch in state.batches_shown() {
-        let (plan, record) = (&batch.run.plan, batch.run.record(voice));
-        let (how, note) = match &batch.ended {
-            None => ("running", ""),
-            Some((Ending::Poured, _, note)) => ("poured", note.as_str()),
-            Some((Ending::GivenUp, _, note)) => ("given up", note.as_str()),
-        };
-        rows.push(vec![
-            Day::of(batch.began).to_string(),
-            plan.formula.clone(),
-            plan.vessel.clone(),
-            plan.wick.clone(),
-            plan.vessels.to_string(),
-            voice.mass(record.made),
-            voice.mass(record.filled),
-            voice.mass(record.leftover),
-            how.to_owned(),
-            note.to_owned(),
-        ]);
-    }
-}
-
-fn pour_lines(state: &State, voice: Voice, rows: &mut Vec<Row>) {
-    rows.push(head(&["Begun", "Formula", "Pour", "Part", "Planned", "Weighed", "Typed in"]));
-    for batch in state.batches_shown() {
-        for line in batch.run.record(voice).lines {
-            rows.push(vec![
-                Day::of(batch.began).to_string(),
-                batch.run.plan.formula.clone(),
-                line.pour.to_string(),
-                line.name,
-                voice.mass(line.planned),
-                voice.mass(line.weighed),
-                if line.known { "yes" } else { "no" }.to_owned(),
-            ]);
-        }
-    }
+    vec![d.name, d.top, d.bottom, d.height, d.water, d.water_at, d.fill, d.wall, d.note, yes(away)]
 }
 
 fn lots(state: &State, voice: Voice, rows: &mut Vec<Row>) {

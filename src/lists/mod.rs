@@ -2,6 +2,7 @@
 
 mod csv;
 mod give;
+mod made;
 mod sold;
 mod take;
 

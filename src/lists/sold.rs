@@ -1,11 +1,10 @@
 //! The lists of the Shelf and of the burn trials; and orders out of a list.
 
+use super::give::{Row, yes};
 use super::take::{Body, Found, key};
 use crate::book::{Id, Kept, State};
 use crate::quantity::{Voice, show_exact};
 use crate::shelf::{Order, OrderDraft, Reason, batch_number};
-
-type Row = Vec<String>;
 
 /// The columns of orders, as they are given and taken: a row a candle of an order.
 pub(super) const ORDER: &[&str] =
@@ -13,10 +12,6 @@ pub(super) const ORDER: &[&str] =
 
 fn name_of<T>(kept: Option<&Kept<T>>, name: fn(&T) -> &String) -> String {
     kept.and_then(Kept::body).map(name).cloned().unwrap_or_default()
-}
-
-fn yes(is: bool) -> String {
-    if is { "yes".to_owned() } else { String::new() }
 }
 
 pub(super) fn products(state: &State, rows: &mut Vec<Row>) {

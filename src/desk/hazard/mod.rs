@@ -6,6 +6,7 @@ mod acute;
 mod class;
 mod label;
 mod mix;
+mod named;
 mod number;
 mod read;
 mod rule;

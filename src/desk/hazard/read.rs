@@ -6,8 +6,9 @@
 //! begins with `#` is a remark.
 
 use super::class::{Class, ROWS};
+use super::named::Named;
 use super::number::number;
-use super::segment::{self, Named, Part};
+use super::segment::{self, Part};
 use super::substance::Substance;
 use super::wrong::Wrong;
 use crate::quantity::{Exact, Locale};

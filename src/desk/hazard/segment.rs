@@ -1,6 +1,6 @@
 //! One part of a line of section 3: what it is by its look, and what it says.
 
-use super::class::{Class, Group, ROWS};
+use super::named::{Named, ROUTES, classes};
 use super::number::number;
 use super::substance::Dose;
 use super::wrong::Wrong;
@@ -24,18 +24,6 @@ pub(super) enum Part {
     Apart,
     Classes(Named),
     Limit(Named, Exact),
-}
-
-/// Class names and codes as they stand in one part.
-#[derive(Default)]
-pub(super) struct Named {
-    names: Vec<String>,
-    pub(super) codes: Vec<String>,
-    groups: Vec<Group>,
-    /// The form of what is breathed in, as a place among the routes.
-    pub(super) breathed: Option<usize>,
-    /// Hazards that are tested on the mixture itself, such as flammability.
-    pub(super) noted: Vec<String>,
 }
 
 pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
@@ -193,9 +181,6 @@ fn m_factor(rest: &str, locale: Locale) -> Option<Part> {
     Some(Part::M(which, m))
 }
 
-const ROUTES: [(&str, usize); 7] =
-    [("oral", 0), ("dermal", 1), ("gas", 2), ("vapour", 3), ("vapor", 3), ("dust", 4), ("mist", 4)];
-
 /// `ate oral 500 mg/kg`, `ld50 oral > 5000`, `ate inhalation vapour: 11 mg/l`.
 fn dose(words: &str, locale: Locale) -> Option<Part> {
     let mut bare = words.to_owned();
@@ -223,136 +208,4 @@ fn dose(words: &str, locale: Locale) -> Option<Part> {
         return None;
     }
     Some(Part::Dose(route, if *sign == '>' && *ate >= bound { None } else { Some(*ate) }))
-}
-
-/// True where both are the same but for spaces, points and case.
-fn alike(a: &str, b: &str) -> bool {
-    let keep = |c: &char| !matches!(c, ' ' | '.');
-    a.chars().filter(keep).eq(b.chars().filter(keep).map(|c| c.to_ascii_lowercase()))
-}
-
-/// Hazards of the thing itself, which are tested and not reckoned, and those that only other laws have.
-const NOTED: [&str; 17] = [
-    "flam. ",
-    "flammable ",
-    "self-",
-    "ox. ",
-    "met. corr",
-    "pyr. ",
-    "org. perox",
-    "expl. ",
-    "press. gas",
-    "desen",
-    "water-react",
-    "aerosol",
-    "euh",
-    "skin irrit. 3",
-    "aquatic acute 2",
-    "aquatic acute 3",
-    "acute tox. 5",
-];
-
-/// The class names and codes of a part. Names that are none make it an error only where something else is one.
-fn classes(words: &str) -> Result<Named, Wrong> {
-    let mut named = Named::default();
-    let mut bare = String::new();
-    let mut rest = words.strip_prefix("scl").unwrap_or(words);
-    while let Some(at) = rest.find('h') {
-        let (before, from) = cut(rest, at);
-        let code: String = from.chars().take_while(char::is_ascii_alphanumeric).collect();
-        let digits = code.get(1..4).filter(|d| d.bytes().all(|b| b.is_ascii_digit()));
-        let starts = !before.ends_with(|c: char| c.is_ascii_alphanumeric());
-        bare.push_str(before);
-        match digits {
-            Some(digits) if starts && code.len() <= 6 => {
-                let full = ["H", digits].concat();
-                if digits.starts_with('2') {
-                    named.noted.push(full);
-                } else if ROWS.iter().any(|row| row.code == full) {
-                    named.codes.push(full);
-                } else {
-                    return Err(Wrong::NoSuchCode { code: full });
-                }
-                bare.push(',');
-                rest = cut(from, code.len()).1;
-            }
-            _ => {
-                bare.push('h');
-                rest = cut(from, 1).1;
-            }
-        }
-    }
-    bare.push_str(rest);
-    let mut stray = None;
-    for piece in bare.split([',', '/', '(', ')', '+', ':', '<', '>']).map(str::trim) {
-        let piece = piece.trim_end_matches([' ', '=']);
-        if piece.is_empty() || piece == "scl" || piece == "c" || piece == "inhalation" {
-            continue;
-        }
-        if let Some((_, place)) = ROUTES.iter().find(|(word, _)| *word == piece) {
-            let group = [Group::Oral, Group::Dermal].get(*place).copied().unwrap_or(Group::Inhaled);
-            named.groups.push(group);
-            if *place > 1 {
-                named.breathed = Some(*place);
-            }
-        } else if ROWS.iter().any(|row| alike(piece, row.name)) {
-            named.names.push(piece.to_owned());
-        } else if let Some(row) = ROWS.iter().find(|row| row.code.starts_with('E') && alike(piece, row.code))
-        {
-            named.codes.push(row.code.to_owned());
-        } else if NOTED.iter().any(|n| piece.starts_with(n)) {
-            named.noted.push(piece.to_owned());
-        } else {
-            stray = stray.or_else(|| (!is_figures(piece)).then(|| piece.to_owned()));
-        }
-    }
-    match stray {
-        Some(text) if !named.is_empty() => Err(Wrong::Unknown { text }),
-        _ => Ok(named),
-    }
-}
-
-/// Numbers and what may stand about them in a limit.
-fn is_figures(text: &str) -> bool {
-    text.chars().all(|c| c.is_ascii_digit() || " .,%-=c".contains(c))
-}
-
-impl Named {
-    fn is_empty(&self) -> bool {
-        self.names.is_empty() && self.codes.is_empty() && self.noted.is_empty()
-    }
-
-    /// The part without its names and codes.
-    fn without(&self, words: &str) -> String {
-        // What follows the first sign of comparison is the limit; before it may stand a lower one: `5 % <= c < 10 %`.
-        let after = self.codes.last().and_then(|code| words.find(&lower(code)).map(|at| at + code.len()));
-        let after = after.or_else(|| {
-            self.names.last().and_then(|name| words.find(name.as_str()).map(|at| at + name.len()))
-        });
-        let rest = cut(words, after.unwrap_or(0)).1;
-        rest.trim_start_matches(|c: char| c.is_ascii_alphabetic()).to_owned()
-    }
-
-    /// The classes meant; a name of several is told apart by the codes beside it, or else those of the whole line.
-    pub(super) fn classes(&self, all: &[&str]) -> Result<Vec<Class>, Wrong> {
-        let mut found: Vec<Class> = Vec::new();
-        for name in &self.names {
-            let rows: Vec<Class> = ROWS.iter().filter(|row| alike(name, row.name)).collect();
-            let here =
-                |row: &&Class| self.codes.iter().any(|c| c == row.code) || self.groups.contains(&row.group);
-            let mut meant: Vec<Class> = rows.iter().copied().filter(|r| here(&r)).collect();
-            if meant.is_empty() {
-                meant = rows.iter().copied().filter(|row| all.contains(&row.code)).collect();
-            }
-            match rows.as_slice() {
-                [only] => found.push(only),
-                _ if meant.is_empty() => {
-                    let codes: Vec<&str> = rows.iter().map(|row| row.code).collect();
-                    return Err(Wrong::WhichOne { class: name.clone(), codes: codes.join(", ") });
-                }
-                _ => found.extend(meant),
-            }
-        }
-        Ok(found)
-    }
 }
