@@ -93,6 +93,35 @@ async fn a_drawing_is_drawn_and_changes() {
     assert_eq!(space().as_deref(), Some("http://www.w3.org/1999/xhtml"));
 }
 
+/// A page within a page goes with it at once, though what it follows has changed in the same moment: what it would read
+/// is gone already.
+#[wasm_bindgen_test]
+async fn what_is_gone_reads_nothing_more() {
+    let (there, number) = values(|| (Value::new(true), Value::new(1)));
+    let reads = Rc::new(Cell::new(0));
+    let counted = reads.clone();
+    let place = shown(move || {
+        let inner = move || {
+            let counted = counted.clone();
+            let own = Value::new("of its own");
+            let words = move || {
+                counted.set(counted.get() + 1);
+                format!("{} {}", number.get(), own.get())
+            };
+            // A region that follows nothing, as a part that had to be fetched.
+            (move || el("p").child(words.clone()).view()).view()
+        };
+        (move || if there.get() { inner() } else { el("p").child("another").view() }).view()
+    });
+    settled().await;
+    assert_eq!(place.text_content().as_deref(), Some("1 of its own"));
+    there.set(false);
+    number.set(2);
+    settled().await;
+    assert_eq!(place.text_content().as_deref(), Some("another"));
+    assert_eq!(reads.get(), 1, "it was read once");
+}
+
 #[wasm_bindgen_test]
 async fn words_follow_what_they_read() {
     let (a, b) = values(|| (Value::new(1), Value::new(10)));

@@ -74,8 +74,11 @@ fn element_of(described: El, element: Element) -> Standing {
 
 /// Shows what `of` says before `end`, now and whenever it says otherwise.
 pub(super) fn follow(of: Box<dyn Fn() -> View>, shown: Rc<RefCell<Mounted>>, end: Comment) -> Region {
-    let (here, upto) = (shown.clone(), end.clone());
+    // What is shown goes with its region at once. Were it held here too, the parts within would go on following until this
+    // effect's task has ended, and would read what is gone.
+    let (held, upto) = (Rc::downgrade(&shown), end.clone());
     let following = RenderEffect::new(move |_| {
+        let Some(here) = held.upgrade() else { return };
         let view = of();
         let Some(parent) = upto.parent_node() else { return };
         let was = here.replace(Mounted::Nothing);
