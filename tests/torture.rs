@@ -1,6 +1,7 @@
 //! The book under faults, in short; `tools/torture` does the same for long.
 #![cfg(not(target_arch = "wasm32"))]
 
+mod decade_shared;
 mod torture_shared;
 
 use torture_shared::{Length, damage, faults, laws, parsers};

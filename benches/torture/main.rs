@@ -7,6 +7,8 @@
 #[allow(dead_code, reason = "shared with the browser tests")]
 #[path = "../../tests/browser/browser.rs"]
 mod browser;
+#[path = "../../tests/decade_shared/mod.rs"]
+mod decade_shared;
 #[cfg(feature = "browser")]
 #[allow(dead_code, reason = "shared with the browser tests")]
 #[path = "../../tests/browser/flow.rs"]
@@ -21,8 +23,15 @@ mod kill;
 #[allow(dead_code, reason = "shared with the browser tests")]
 #[path = "../../tests/browser/page.rs"]
 mod page;
+#[cfg(feature = "browser")]
+#[path = "../../tests/browser/tear.rs"]
+mod tear;
 #[path = "../../tests/torture_shared/mod.rs"]
 mod torture_shared;
+#[cfg(feature = "browser")]
+#[allow(dead_code, reason = "shared with the browser tests")]
+#[path = "../../tests/browser/years.rs"]
+mod years;
 
 use serde_json::json;
 use std::process::ExitCode;
@@ -50,19 +59,35 @@ fn said(cases: &str, wrong: &str, run: impl FnOnce() -> Tally) -> bool {
     line(cases, tally.cases, "", None) & line(wrong, tally.wrong, "", Some(0))
 }
 
-/// Chromium with the built app, killed again and again while entries are written by taps.
+/// The built app at an address, for something that takes so many seconds at most.
 #[cfg(feature = "browser")]
-fn kills() -> bool {
+fn served<T>(run: impl AsyncFnOnce(&str, u64) -> T) -> T {
     let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("dist");
     let host = host::Host::start(&folder, 0, "/").expect("tools/build makes dist/");
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    runtime.block_on(run(&host.address(), number("POTSIDE_TORTURE_SECONDS").unwrap_or(7_200)))
+}
+
+/// Chromium killed again and again while the bundle of a large book is written.
+#[cfg(feature = "browser")]
+fn tears() -> bool {
+    let kills = number("POTSIDE_TORTURE_TEARS").unwrap_or(100) as u32;
+    let outcome = served(async |address, seconds| tear::outcome(address, "tears", kills, seconds).await);
+    line("tears", outcome.kills.into(), "", None);
+    line("tears_whole", outcome.whole.into(), "", None);
+    line("tears_wrong", outcome.wrong.into(), "", Some(0))
+}
+
+/// Chromium killed again and again while entries are written by taps.
+#[cfg(feature = "browser")]
+fn kills() -> bool {
     let kills = number("POTSIDE_TORTURE_KILLS").unwrap_or(1_000) as u32;
-    let seconds = number("POTSIDE_TORTURE_SECONDS").unwrap_or(7_200);
-    let outcome = runtime.block_on(kill::outcome(&host.address(), "torture", kills, seconds));
+    let outcome = served(async |address, seconds| kill::outcome(address, "torture", kills, seconds).await);
     line("kills", outcome.kills.into(), "", None);
     line("kills_entries", outcome.entries as u64, "", None);
     line("kills_lost", outcome.lost as u64, "", Some(0))
         & line("kills_unreadable", outcome.unreadable.into(), "", Some(0))
+        & line("kills_said_early", outcome.early, "", Some(0))
 }
 
 fn main() -> ExitCode {
@@ -87,6 +112,10 @@ fn main() -> ExitCode {
     #[cfg(feature = "browser")]
     if wanted("kills") {
         good &= kills();
+    }
+    #[cfg(feature = "browser")]
+    if wanted("tears") {
+        good &= tears();
     }
     if good { ExitCode::SUCCESS } else { ExitCode::FAILURE }
 }

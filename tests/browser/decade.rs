@@ -116,3 +116,10 @@ async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
     b.sees("set aside").await;
     b.end().await;
 }
+
+/// Killed while the bundle is written: whatever is there of it then, the book is what is stored.
+#[tokio::test]
+async fn killed_while_the_bundle_is_written() {
+    let outcome = crate::tear::outcome(&crate::pour::serve("/").address(), "tear", 5, u64::MAX).await;
+    assert_eq!((outcome.kills, outcome.wrong), (5, 0));
+}

@@ -24,4 +24,5 @@ mod plan;
 mod pour;
 mod shelf;
 mod stores;
+mod tear;
 mod years;

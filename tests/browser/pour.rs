@@ -125,7 +125,8 @@ async fn what_is_typed_outlives_a_kill() {
 #[tokio::test]
 async fn killed_in_the_middle() {
     let outcome = crate::kill::outcome(&serve("/").address(), "kill", 50, u64::MAX).await;
-    assert_eq!((outcome.kills, outcome.lost, outcome.unreadable), (50, 0, 0));
+    assert_eq!(outcome.kills, 50);
+    outcome.good();
 }
 
 /// The same pour where the server is gone, in another engine.

@@ -4,6 +4,8 @@
 use super::deal::Deck;
 use super::dice::Dice;
 use super::{Length, Tally, same};
+use crate::decade_shared::{Size, lines};
+use potside::book::bundle::{Tying, read};
 use potside::book::{Entry, Journal, backup, read_copy};
 
 const ENTRIES: usize = 200;
@@ -198,6 +200,31 @@ impl Whole {
     }
 }
 
+impl Whole {
+    /// The bundle of a book of fifteen batches, cut off after every byte and each byte flipped: none is read.
+    pub(crate) fn bundle(&self, tally: &mut Tally) {
+        let (journal, build) = (open(&lines(Size { batches: 15, lots: 5 })), "this build");
+        let bytes = Tying::begin(&journal).and_then(|t| t.finish(&journal, build, 0)).expect("tied up");
+        let others = read(bytes.clone(), build).expect("it is whole").entries.len();
+        assert!(others + 140 < journal.len(), "batches are tied up");
+        let none = |hurt: Vec<u8>| match read(hurt, build) {
+            Some(_) => Err("it is read".to_owned()),
+            None => Ok(()),
+        };
+        for at in (0..bytes.len()).step_by(self.stride) {
+            tally.case(|| format!("bundle cut at {at}"), || none(bytes[..at].to_vec()));
+            for mask in 1..=255 {
+                let name = || format!("bundle, byte {at} flipped by {mask}");
+                tally.case(name, || {
+                    let mut hurt = bytes.clone();
+                    hurt[at] ^= mask;
+                    none(hurt)
+                });
+            }
+        }
+    }
+}
+
 /// Journals in which something damaged counts, or something good does not. `mixed` counts those damaged by chance.
 pub(crate) fn wrong(stride: usize, mixed: Length) -> Tally {
     let (whole, mut tally) = (Whole::new(stride), Tally::default());
@@ -205,5 +232,6 @@ pub(crate) fn wrong(stride: usize, mixed: Length) -> Tally {
     whole.flip(&mut tally);
     whole.mix(mixed, &mut tally);
     whole.copy(mixed, &mut tally);
+    whole.bundle(&mut tally);
     tally
 }
