@@ -5,10 +5,15 @@ const tell = (name, detail) => window.dispatchEvent(new CustomEvent(`potside:${n
 const shell = document.getElementById("shell");
 
 // On the first start laying out the storage takes longer than loading the module: so both at once. The module opens it
-// anew, as it does where this fails; the name, the layout's number and the store are those of src/keep.
+// anew, as it does where this fails; the name, the layout's number and the store are those of src/keep. Where it has to be
+// laid out there was no book: only the storage itself knows that for certain.
 try {
   const asked = indexedDB.open("potside", 1);
-  asked.onupgradeneeded = () => asked.result.createObjectStore("entries");
+  asked.onupgradeneeded = () => {
+    asked.result.createObjectStore("entries");
+    page.dataset.fresh = "";
+    tell("fresh");
+  };
   asked.onsuccess = () => asked.result.close();
 } catch {
   // Storage is denied: the module says so.

@@ -187,7 +187,8 @@ pub fn device() -> String {
     NAME.with_borrow_mut(|name| name.get_or_insert_with(kept_name).clone())
 }
 
-/// True where this browser keeps texts and has none of Potside's: it was never opened here. Asked before [`device`] is.
+/// True where this browser keeps texts and has none of Potside's: it was never opened here, or these texts were lost. Asked
+/// before [`device`] is.
 pub fn is_new() -> bool {
     allowed() && kept(DEVICE).is_none() && kept(PREFS).is_none()
 }

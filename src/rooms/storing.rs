@@ -4,6 +4,7 @@ use super::bundling::LARGE;
 use super::fetch;
 use super::workshop::{Opened, Workshop};
 use crate::book::{Book, StoreError};
+use crate::dom::on_window;
 use crate::keep::{self, Which};
 use leptos::task::spawn_local;
 
@@ -59,10 +60,20 @@ impl Workshop {
         keep::after(100, || spawn_local(fetch::fetch_all()));
     }
 
-    /// An empty book is open before the storage has answered, where nothing was ever kept on this device. Should there be
-    /// a book all the same, its lines are heard when they are loaded.
-    pub(super) fn begin(self) {
-        self.open_with(Vec::new());
+    /// An empty book is open before its lines could be loaded, once the storage had to be laid out for it: there is no
+    /// other. True where that is known already; where it comes to be known later, so late is it open.
+    pub(super) fn begin(self) -> bool {
+        let fresh = keep::root("fresh").is_some();
+        if fresh {
+            self.open_with(Vec::new());
+        } else {
+            on_window("potside:fresh", move |_| {
+                if self.opened.get_untracked() == Opened::Opening {
+                    self.open_with(Vec::new());
+                }
+            });
+        }
+        fresh
     }
 
     fn open_with(self, lines: Vec<String>) {

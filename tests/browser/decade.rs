@@ -6,6 +6,7 @@ use crate::decade_shared::{Size, lines};
 use crate::years::{bundle, key, put};
 use potside::bench::Ingredient;
 use potside::book::{Act, Entry, Id};
+use potside::shelf::Customer;
 use serde_json::json;
 
 /// Runs in the page: something done to the storage, past the app.
@@ -21,7 +22,10 @@ async fn does(b: &Browser, database: &str, store: &str, what: &str) {
 
 fn ingredient(name: &str, clock: u64) -> String {
     let body = Ingredient { name: name.to_owned(), ..Ingredient::default() };
-    let act = Act::Ingredient { id: Id(format!("i-{clock}")), over: None, body };
+    elsewhere(Act::Ingredient { id: Id(format!("i-{clock}")), over: None, body }, clock)
+}
+
+fn elsewhere(act: Act, clock: u64) -> String {
     Entry { id: Id(format!("elsewhere-{clock:x}-1")), clock, at: 1, device: "elsewhere".to_owned(), act }
         .to_line()
 }
@@ -51,7 +55,7 @@ async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
     b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": COUNT })).await.unwrap();
     let address = host.address();
     b.open(&format!("{address}manifest.webmanifest")).await;
-    let lines = lines(Size { batches: 260, lots: 60 });
+    let lines = lines(Size { batches: 260, lots: 60, trials: 20 });
     put(&b, &lines).await;
     assert!(!opened(&b, &address).await, "there is no bundle yet");
     bundle(&b, true, 60).await;
@@ -122,4 +126,83 @@ async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
 async fn killed_while_the_bundle_is_written() {
     let outcome = crate::tear::outcome(&crate::pour::serve("/").address(), "tear", 5, u64::MAX).await;
     assert_eq!((outcome.kills, outcome.wrong), (5, 0));
+}
+
+/// Counts how often an empty workshop is shown, before the page's own scripts run.
+const EMPTY: &str = "window.empty = 0; new MutationObserver(() => { \
+    if (document.body?.innerText.includes('From the formula to the poured candle')) window.empty++ }) \
+    .observe(document, { subtree: true, childList: true, characterData: true })";
+
+/// A browser may clear its small texts and keep the book: no empty workshop is shown, in which something would be done
+/// before the book is there.
+#[tokio::test]
+async fn a_book_is_opened_where_only_the_small_texts_were_lost() {
+    let host = crate::pour::serve("/");
+    let b = Browser::start(Engine::Chromium, "texts").await;
+    let address = host.address();
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": EMPTY })).await.unwrap();
+    // A device that is new: the empty workshop is there.
+    b.open(&address).await;
+    b.sees("From the formula to the poured candle").await;
+    b.open(&format!("{address}manifest.webmanifest")).await;
+    put(&b, &lines(Size { batches: 260, lots: 60, trials: 20 })).await;
+    b.client.execute("localStorage.clear()", vec![]).await.unwrap();
+    b.open(&address).await;
+    b.sees("Late Orchard").await;
+    let empty = b.client.execute("return window.empty", vec![]).await.unwrap();
+    assert_eq!(empty, 0, "an empty workshop was shown");
+    b.end().await;
+}
+
+/// Whether the bytes that are kept of a bundle hold a word; nothing where there are none.
+const HOLDS: &str = r#"
+const [word, done] = arguments;
+const open = indexedDB.open("potside-bundle", 1);
+open.onupgradeneeded = () => open.transaction.abort();
+open.onerror = () => done(null);
+open.onsuccess = () => {
+  const got = open.result.transaction("bundle").objectStore("bundle").get("bundle");
+  got.onsuccess = () => {
+    open.result.close();
+    done(got.result ? new TextDecoder("latin1").decode(got.result).includes(word) : null);
+  };
+};
+"#;
+
+async fn holds(b: &Browser, word: &str) -> Option<bool> {
+    b.client.execute_async(HOLDS, vec![json!(word)]).await.unwrap().as_bool()
+}
+
+/// A customer who asks to be removed is gone from the bundle too: from its bytes at once, and from the one made after it.
+#[tokio::test]
+async fn a_removed_customer_is_in_no_bundle() {
+    let host = crate::pour::serve("/");
+    let b = Browser::start(Engine::Chromium, "removed").await;
+    b.size(1024, 768).await;
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": COUNT })).await.unwrap();
+    let address = host.address();
+    b.open(&format!("{address}manifest.webmanifest")).await;
+    let mut lines = lines(Size { batches: 260, lots: 60, trials: 20 });
+    let body = Customer { name: "Prudence Amberley".to_owned(), ..Customer::default() };
+    lines.push(elsewhere(Act::Customer { id: Id("p-1".to_owned()), over: None, body }, 2_999));
+    put(&b, &lines).await;
+    opened(&b, &address).await;
+    bundle(&b, true, 60).await;
+    assert_eq!(holds(&b, "Amberley").await, Some(true));
+    assert!(opened(&b, &address).await, "it is opened from its bundle");
+    b.room("shelf/customer/p-1").await;
+    b.tap("Remove this person").await;
+    b.tap("Remove for good").await;
+    b.saved().await;
+    bundle(&b, false, 10).await;
+    assert_eq!(holds(&b, "Amberley").await, None, "nothing is left of it");
+    assert!(!opened(&b, &address).await, "there is no bundle");
+    bundle(&b, true, 60).await;
+    assert_eq!(holds(&b, "Amberley").await, Some(false));
+    assert!(opened(&b, &address).await);
+    b.room("shelf/customer/p-1").await;
+    assert!(!b.shows("Amberley").await);
+    let kept = crate::kill::stored(&b).await;
+    assert!(kept.len() == lines.len() + 1 && kept.values().all(|line| !line.contains("Amberley")));
+    b.end().await;
 }

@@ -56,7 +56,7 @@ async fn shows_all(b: &Browser, number: usize) -> bool {
 pub(crate) async fn outcome(address: &str, name: &str, kills: u32, seconds: u64) -> Outcome {
     let mut b = Browser::start(Engine::Chromium, name).await;
     b.open(&format!("{address}manifest.webmanifest")).await;
-    let lines = lines(Size { batches: 260, lots: 60 });
+    let lines = lines(Size { batches: 260, lots: 60, trials: 20 });
     put(&b, &lines).await;
     let said = lines.iter().map(|line| (key(line).to_owned(), line.clone())).collect();
     let (mut random, mut outcome, start) = (chance(), Outcome::default(), Instant::now());

@@ -1,23 +1,33 @@
-//! A workshop of many years, made up: the demo's formulas, its two pours again and again, lots as they would be bought.
+//! A workshop of many years, made up: the demo's and more formulas, each changed year by year, poured into several vessels
+//! in several numbers; lots as they would be bought; candles burned on trial.
 #![allow(dead_code, reason = "each test file uses its own part of this")]
 #![allow(clippy::unwrap_used, clippy::panic, reason = "test code outside a #[test]")]
+#![allow(clippy::indexing_slicing, reason = "test code outside a #[test]")]
+
+mod pours;
+mod trials;
 
 use potside::book::{Act, Ending, Entry, Id, Journal, demo};
+use potside::pot::Event;
+use potside::quantity::{Exact, Mass, Quantity};
+use pours::Pours;
 
 /// 1 January 2016, milliseconds since 1970.
 pub(crate) const BEGAN: u64 = 1_451_606_400_000;
-const DAY: u64 = 24 * 60 * 60_000;
-const MINUTE: u64 = 60_000;
+pub(crate) const DAY: u64 = 24 * 60 * 60_000;
+pub(crate) const MINUTE: u64 = 60_000;
+const YEARS: u64 = 10;
 
 /// How much of each there is.
 #[derive(Clone, Copy)]
 pub(crate) struct Size {
     pub(crate) batches: u64,
     pub(crate) lots: u64,
+    pub(crate) trials: u64,
 }
 
-/// Ten years of two people: 200 000 entries of pours, and lots.
-pub(crate) const TEN_YEARS: Size = Size { batches: 20_000, lots: 5_000 };
+/// Ten years of two people: some 200 000 entries.
+pub(crate) const TEN_YEARS: Size = Size { batches: 20_000, lots: 5_000, trials: 2_000 };
 
 /// Words, so that each batch can be found by some.
 const WORDS: [&str; 12] = [
@@ -35,6 +45,23 @@ const WORDS: [&str; 12] = [
     "dull",
 ];
 
+/// The lines of a book, one after another.
+pub(crate) struct Lines {
+    lines: Vec<String>,
+    clock: u64,
+}
+
+impl Lines {
+    pub(crate) fn put(&mut self, at: u64, act: Act) -> Entry {
+        self.clock += 1;
+        let clock = self.clock;
+        let id = Id(format!("tablet-{clock:x}-{:x}", clock % 97));
+        let entry = Entry { id, clock, at, device: "tablet".into(), act };
+        self.lines.push(entry.to_line());
+        entry
+    }
+}
+
 /// Every entry as a stored line, in order.
 pub(crate) fn lines(size: Size) -> Vec<String> {
     let mut count = 0;
@@ -43,49 +70,54 @@ pub(crate) fn lines(size: Size) -> Vec<String> {
         count
     });
     let first = Journal::open(first.into_iter().map(|(_, line)| line).collect(), "tablet");
-    let mut lines: Vec<String> = first.entries().iter().map(Entry::to_line).collect();
-    let mut clock = first.entries().last().unwrap().clock;
-    let mut put = |at: u64, act: Act| {
-        clock += 1;
-        let entry = Entry {
-            id: Id(format!("tablet-{clock:x}-{:x}", clock % 97)),
-            clock,
-            at,
-            device: "tablet".into(),
-            act,
-        };
-        lines.push(entry.to_line());
-    };
-    let templates: Vec<_> = first.state().batches.values().collect();
-    let bought: Vec<_> = first.state().lots.values().filter_map(|k| k.body()).collect();
-    let lot_every = (size.batches / size.lots.max(1)).max(1);
+    let lines = first.entries().iter().map(Entry::to_line).collect();
+    let mut lines = Lines { lines, clock: first.last_clock() };
+    let bought: Vec<_> = first.state().lots.values().filter_map(|k| k.body()).cloned().collect();
+    let every = |some: u64| (size.batches / some.max(1)).max(1);
+    let mut pours = Pours::new(first);
+    let mut got = Vec::new();
     for n in 0..size.batches {
-        let at = BEGAN + n * 3650 * DAY / size.batches;
-        if n % lot_every == 0 {
-            let mut body = bought[(n / lot_every) as usize % bought.len()].clone();
+        let at = BEGAN + n * YEARS * 365 * DAY / size.batches;
+        if n % every(size.lots) == 0 && (got.len() as u64) < size.lots {
+            let mut body = bought[got.len() % bought.len()].clone();
             body.number = format!("{}-{n}", body.number);
-            put(at, Act::Lot { id: Id(format!("lot-{n}")), over: None, body });
+            body.price.0 += (n % 700) as i64;
+            let id = Id(format!("lot-{n}"));
+            got.push((body.ingredient.clone(), id.clone()));
+            lines.put(at, Act::Lot { id, over: None, body });
         }
-        let of = templates[n as usize % templates.len()];
-        let batch = Id(format!("tablet-b{n:x}"));
-        let plan = Box::new(of.run.plan.clone());
-        put(
-            at,
-            Act::Began {
-                batch: batch.clone(),
-                formula: of.formula.clone(),
-                version: of.version.clone(),
-                vessel: of.vessel.clone(),
-                plan,
-            },
-        );
-        for (minute, event) in (1..).zip(of.run.events().iter().take(8)) {
-            put(at + minute * MINUTE, Act::At { batch: batch.clone(), event: event.clone() });
+        if n % every(size.trials) == 0 && n / every(size.trials) < size.trials {
+            trials::put(&mut lines, n / every(size.trials), at);
         }
-        let note =
-            [WORDS[n as usize % 12], " ", WORDS[(n / 12) as usize % 12], " ", WORDS[(n / 144) as usize % 12]]
-                .concat();
-        put(at + 10 * MINUTE, Act::Ended { batch, how: Ending::Poured, note });
+        pour(&mut lines, &mut pours, &got, n, at, n * YEARS / size.batches);
     }
-    lines
+    lines.lines
+}
+
+/// A pour: begun, taken from the lots that came last, the first steps of it, ended.
+fn pour(lines: &mut Lines, pours: &mut Pours, got: &[(String, Id)], n: u64, at: u64, year: u64) {
+    let of = pours.of(lines, n, at, year);
+    let batch = Id(format!("tablet-b{n:x}"));
+    let plan = Box::new(of.plan.clone());
+    let (formula, version, vessel) = (of.formula.clone(), of.version.clone(), of.vessel.clone());
+    lines.put(at, Act::Began { batch: batch.clone(), formula, version, vessel, plan });
+    let mut sources = of.sources.clone();
+    for source in &mut sources {
+        let lot = got.iter().rev().find(|(name, _)| *name == source.part);
+        source.lots = lot.into_iter().map(|(_, id)| id.clone()).collect();
+    }
+    lines.put(at, Act::TakenFrom { batch: batch.clone(), sources });
+    for (minute, event) in (1..).zip(of.events.iter().take(5 + usize::from(n % 3 == 0))) {
+        let mut event = event.clone();
+        if let Event::Did { weighed, at: done, .. } = &mut event {
+            *done = at + minute * MINUTE + n % 50 * 1_000;
+            // What is weighed is never quite what was asked for.
+            let off = Exact::ratio(i128::from(995 + n * 7 % 11), 1_000);
+            *weighed = weighed.map(|mass| Mass::from_base(mass.in_base() * off));
+        }
+        lines.put(at + minute * MINUTE + n % 50 * 1_000, Act::At { batch: batch.clone(), event });
+    }
+    let word = |n: u64| WORDS[n as usize % WORDS.len()];
+    let note = [word(n), " ", word(n / 12), " ", word(n / 144)].concat();
+    lines.put(at + 10 * MINUTE, Act::Ended { batch, how: Ending::Poured, note });
 }

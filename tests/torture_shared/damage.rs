@@ -203,7 +203,7 @@ impl Whole {
 impl Whole {
     /// The bundle of a book of fifteen batches, cut off after every byte and each byte flipped: none is read.
     pub(crate) fn bundle(&self, tally: &mut Tally) {
-        let (journal, build) = (open(&lines(Size { batches: 15, lots: 5 })), "this build");
+        let (journal, build) = (open(&lines(Size { batches: 15, lots: 5, trials: 0 })), "this build");
         let bytes = Tying::begin(&journal).and_then(|t| t.finish(&journal, build, 0)).expect("tied up");
         let others = read(bytes.clone(), build).expect("it is whole").entries.len();
         assert!(others + 140 < journal.len(), "batches are tied up");
