@@ -9,12 +9,19 @@ const shell = document.getElementById("shell");
 // laid out there was no book: only the storage itself knows that for certain.
 try {
   const asked = indexedDB.open("potside", 1);
+  const told = (book) => {
+    page.dataset.book ??= book;
+    tell("book");
+  };
   asked.onupgradeneeded = () => {
     asked.result.createObjectStore("entries");
-    page.dataset.fresh = "";
-    tell("fresh");
+    told("none");
   };
-  asked.onsuccess = () => asked.result.close();
+  asked.onsuccess = () => {
+    asked.result.close();
+    told("some");
+  };
+  asked.onerror = () => told("some");
 } catch {
   // Storage is denied: the module says so.
 }

@@ -16,6 +16,11 @@ pub fn frame() -> View {
     let room = Derived::new(move || shop.route().with(|r| r.room));
     // A pour that is on takes the whole screen and gives it back when done.
     let whole = Derived::new(move || room.get() == Room::Pot && shop.state(|s| s.running().is_some()));
+    // The first screen takes nothing in: so it may stand there before the book is open, and stays as it is after.
+    let shown = Derived::new(move || match shop.opened().get() {
+        Opened::Guessed if room.get() == Room::Pot => Opened::Open,
+        other => other,
+    });
     group![
         el("div")
             .class("app")
@@ -40,13 +45,19 @@ pub fn frame() -> View {
                     ),
             )
             .child(notices())
-            .child(el("main").attr("id", "room").attr("tabindex", "-1").child(move || {
-                match shop.opened().get() {
-                    Opened::Open => Part::of(room.get()).map_or_else(super::pot::room, inside),
-                    Opened::Opening => opening(),
-                    Opened::Failed(why) => closed(why.to_string()),
-                }
-            }))
+            .child(
+                el("main")
+                    .attr("id", "room")
+                    .attr("tabindex", "-1")
+                    .attr("aria-busy", move || {
+                        matches!(shop.opened().get(), Opened::Opening | Opened::Guessed).then_some("true")
+                    })
+                    .child(move || match shown.get() {
+                        Opened::Open => Part::of(room.get()).map_or_else(super::pot::room, inside),
+                        Opened::Failed(why) => closed(why.to_string()),
+                        _ => opening(),
+                    }),
+            )
             .child(
                 el("nav")
                     .class("edge")

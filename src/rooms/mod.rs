@@ -32,7 +32,10 @@ pub fn start() {
     let owner = Owner::new();
     owner.set();
     let shop = Workshop::open(keep::Prefs::load());
-    let new = keep::is_new() && shop.begin();
+    let new = keep::is_new();
+    if new {
+        shop.begin();
+    }
     let page = place.clone();
     leptos::mount::mount_to(place, move || crate::dom::show(&page, frame::frame())).forget();
     // Not before: the mount starts what effects run on.

@@ -21,7 +21,8 @@ impl Workshop {
         }
         self.heard.set(Vec::new());
         keep::after(PATIENCE, move || {
-            if self.is_attempt(attempt) && self.opened.get_untracked() == Opened::Opening {
+            let waits = matches!(self.opened.get_untracked(), Opened::Opening | Opened::Guessed);
+            if self.is_attempt(attempt) && waits {
                 self.opened.set(Opened::Failed(StoreError::Silent));
             }
         });
@@ -60,20 +61,24 @@ impl Workshop {
         keep::after(100, || spawn_local(fetch::fetch_all()));
     }
 
-    /// An empty book is open before its lines could be loaded, once the storage had to be laid out for it: there is no
-    /// other. True where that is known already; where it comes to be known later, so late is it open.
-    pub(super) fn begin(self) -> bool {
-        let fresh = keep::root("fresh").is_some();
-        if fresh {
-            self.open_with(Vec::new());
-        } else {
-            on_window("potside:fresh", move |_| {
-                if self.opened.get_untracked() == Opened::Opening {
-                    self.open_with(Vec::new());
-                }
-            });
+    /// Where nothing else was ever kept in this browser there will be no book: so the first screen is shown at once. What
+    /// the storage says of it comes a little later: an empty book is open once the storage had to be laid out for it, and
+    /// otherwise its lines are waited for.
+    pub(super) fn begin(self) {
+        self.looked_at();
+        on_window("potside:book", move |_| self.looked_at());
+    }
+
+    fn looked_at(self) {
+        let waits = matches!(self.opened.get_untracked(), Opened::Opening | Opened::Guessed);
+        if !waits || self.attempt.get_untracked() > 1 {
+            return;
         }
-        fresh
+        match keep::root("book").as_deref() {
+            None => self.opened.set(Opened::Guessed),
+            Some("none") => self.open_with(Vec::new()),
+            Some(_) => self.opened.set(Opened::Opening),
+        }
     }
 
     fn open_with(self, lines: Vec<String>) {

@@ -43,6 +43,8 @@ pub struct Workshop {
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Opened {
     Opening,
+    /// There is none, as far as is known: an empty one is shown.
+    Guessed,
     Open,
     Failed(StoreError),
 }

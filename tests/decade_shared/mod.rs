@@ -107,7 +107,7 @@ fn pour(lines: &mut Lines, pours: &mut Pours, got: &[(String, Id)], n: u64, at: 
         source.lots = lot.into_iter().map(|(_, id)| id.clone()).collect();
     }
     lines.put(at, Act::TakenFrom { batch: batch.clone(), sources });
-    for (minute, event) in (1..).zip(of.events.iter().take(5 + usize::from(n % 3 == 0))) {
+    for (minute, event) in (1..).zip(of.events.iter().take(5 + usize::from(n.is_multiple_of(3)))) {
         let mut event = event.clone();
         if let Event::Did { weighed, at: done, .. } = &mut event {
             *done = at + minute * MINUTE + n % 50 * 1_000;

@@ -128,7 +128,7 @@ fn planned(journal: &Journal, formula: &Id, vessel: usize, number: u32) -> Pour 
         fill: state.fill(body, &version.body, Voice::default()).unwrap(),
         target: Target::Vessels(number),
         residue: &state.settings.residue,
-        warmed: number % 4 == 0,
+        warmed: number.is_multiple_of(4),
         scales: &scales,
         pot: None,
         shade: 0,

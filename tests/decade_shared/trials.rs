@@ -57,7 +57,10 @@ pub(crate) fn put(lines: &mut Lines, n: u64, at: u64) {
         let lit = at + day * DAY + n % 40 * MINUTE;
         let (seen, out) = (lit + 120 * MINUTE, lit + (180 + n % 60) * MINUTE);
         let throw = Some(1 + (n % 5) as u32);
-        event(lit, BurnEvent::Lit { at: lit, mass: grams(left), trimmed: day > 0 || n % 9 > 0, throw });
+        event(
+            lit,
+            BurnEvent::Lit { at: lit, mass: grams(left), trimmed: day > 0 || !n.is_multiple_of(9), throw },
+        );
         let look = Look {
             at: seen,
             pool: Some(millimetres(diameter - 12 + day * 3 + n % 4)),
@@ -67,8 +70,8 @@ pub(crate) fn put(lines: &mut Lines, n: u64, at: u64) {
                 Exact::whole(i128::from(41 + n % 15)),
                 TemperatureUnit::Celsius,
             )),
-            soot: Some(if n % 8 == 0 { Grade::Little } else { Grade::None }),
-            mushroom: Some(if n % 3 == 0 { Grade::Little } else { Grade::None }),
+            soot: Some(if n.is_multiple_of(8) { Grade::Little } else { Grade::None }),
+            mushroom: Some(if n.is_multiple_of(3) { Grade::Little } else { Grade::None }),
             throw: Some(1 + ((n + day) % 5) as u32),
             ..Look::default()
         };
