@@ -19,14 +19,6 @@ pub(crate) struct Outcome {
     pub(crate) entries: usize,
 }
 
-impl Outcome {
-    #[track_caller]
-    pub(crate) fn good(&self) {
-        let found = (self.lost, self.unreadable, self.early);
-        assert_eq!(found, (0, 0, 0), "lost, unreadable, said too early, of {} kills", self.kills);
-    }
-}
-
 /// Runs before the page's own scripts: notes every line that is handed to the storage, and at each "Saved" on the screen
 /// whether the storage had said so of all of them. `acknowledged()` gives those of which the screen says it.
 const NOTE: &str = r#"

@@ -126,7 +126,8 @@ async fn what_is_typed_outlives_a_kill() {
 async fn killed_in_the_middle() {
     let outcome = crate::kill::outcome(&serve("/").address(), "kill", 50, u64::MAX).await;
     assert_eq!(outcome.kills, 50);
-    outcome.good();
+    let found = (outcome.lost, outcome.unreadable, outcome.early);
+    assert_eq!(found, (0, 0, 0), "lost, unreadable, said too early");
 }
 
 /// The same pour where the server is gone, in another engine.
