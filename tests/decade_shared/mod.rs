@@ -11,6 +11,7 @@ use potside::book::{Act, Ending, Entry, Id, Journal, demo};
 use potside::pot::Event;
 use potside::quantity::{Exact, Mass, Quantity};
 use pours::Pours;
+use std::collections::HashMap;
 
 /// 1 January 2016, milliseconds since 1970.
 pub(crate) const BEGAN: u64 = 1_451_606_400_000;
@@ -75,27 +76,28 @@ pub(crate) fn lines(size: Size) -> Vec<String> {
     let bought: Vec<_> = first.state().lots.values().filter_map(|k| k.body()).cloned().collect();
     let every = |some: u64| (size.batches / some.max(1)).max(1);
     let mut pours = Pours::new(first);
-    let mut got = Vec::new();
+    let (mut got, mut last) = (0, HashMap::new());
     for n in 0..size.batches {
         let at = BEGAN + n * YEARS * 365 * DAY / size.batches;
-        if n % every(size.lots) == 0 && (got.len() as u64) < size.lots {
-            let mut body = bought[got.len() % bought.len()].clone();
+        if n % every(size.lots) == 0 && got < size.lots {
+            let mut body = bought[got as usize % bought.len()].clone();
             body.number = format!("{}-{n}", body.number);
             body.price.0 += (n % 700) as i64;
             let id = Id(format!("lot-{n}"));
-            got.push((body.ingredient.clone(), id.clone()));
+            last.insert(body.ingredient.clone(), id.clone());
+            got += 1;
             lines.put(at, Act::Lot { id, over: None, body });
         }
         if n % every(size.trials) == 0 && n / every(size.trials) < size.trials {
             trials::put(&mut lines, n / every(size.trials), at);
         }
-        pour(&mut lines, &mut pours, &got, n, at, n * YEARS / size.batches);
+        pour(&mut lines, &mut pours, &last, n, at, n * YEARS / size.batches);
     }
     lines.lines
 }
 
 /// A pour: begun, taken from the lots that came last, the first steps of it, ended.
-fn pour(lines: &mut Lines, pours: &mut Pours, got: &[(String, Id)], n: u64, at: u64, year: u64) {
+fn pour(lines: &mut Lines, pours: &mut Pours, last: &HashMap<String, Id>, n: u64, at: u64, year: u64) {
     let of = pours.of(lines, n, at, year);
     let batch = Id(format!("tablet-b{n:x}"));
     let plan = Box::new(of.plan.clone());
@@ -103,9 +105,9 @@ fn pour(lines: &mut Lines, pours: &mut Pours, got: &[(String, Id)], n: u64, at: 
     lines.put(at, Act::Began { batch: batch.clone(), formula, version, vessel, plan });
     let mut sources = of.sources.clone();
     for source in &mut sources {
-        let lot = got.iter().rev().find(|(name, _)| *name == source.part);
-        source.lots = lot.into_iter().map(|(_, id)| id.clone()).collect();
+        source.lots.extend(last.get(&source.part).cloned());
     }
+    sources.retain(|source| !source.lots.is_empty());
     lines.put(at, Act::TakenFrom { batch: batch.clone(), sources });
     for (minute, event) in (1..).zip(of.events.iter().take(5 + usize::from(n.is_multiple_of(3)))) {
         let mut event = event.clone();
