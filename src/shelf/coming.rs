@@ -1,6 +1,6 @@
 //! What is being poured: candles that will be there once the pour that is on is done.
 
-use super::{Stand, Stock};
+use super::Stand;
 use crate::book::{Batch, State};
 use crate::day::Day;
 use crate::sort;
@@ -28,12 +28,5 @@ impl State {
     pub(super) fn comes(&self, batch: &Batch, cure_days: Option<u32>, today: Day) -> Day {
         let cure = cure_days.unwrap_or_else(|| batch.run.cure_days());
         self.lead_of(cure).from(today)
-    }
-}
-
-impl Stock<'_> {
-    /// Being poured, for an order or not.
-    pub fn coming(&self) -> i64 {
-        self.coming.iter().map(|s| s.left).sum()
     }
 }
