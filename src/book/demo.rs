@@ -1,6 +1,7 @@
 //! A workshop to try things in. Every name in it is invented.
 
 use super::{Act, Book, Ending, Id};
+use crate::bench::burn::BurnEvent;
 use crate::day::Day;
 use crate::formula::TemperatureRange;
 use crate::pot::{Ask, Event, Run, StepKey, Target, plan};
@@ -72,13 +73,16 @@ const ORDERS: [(&str, &str, u32, u32); 2] =
     [("demo-order-market", "demo-sold-orchard", 6, 18), ("demo-order-shop", "demo-sold-hedge", 8, 3)];
 
 /// Everything of the demo workshop as lines to store, with their entry ids: formulas, vessels, ingredients with their
-/// trials, two scales, two pots, what is sold and ordered, and pours of the past. `now` is in milliseconds since 1970.
+/// trials, two scales, two pots, candles on trial, what is sold and ordered, and pours of the past. `now` is in
+/// milliseconds since 1970.
 pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(String, String)> {
     let mut book = Book::open(Vec::new(), device);
     let began = now.saturating_sub(30 * DAY);
     // Each act is one the app itself would do; a test holds that none is refused.
-    for act in wire::read::<Vec<Act>>(WORKSHOP).unwrap_or_default() {
-        let _ = book.act(act, began, random());
+    let mut at = began;
+    for mut act in wire::read::<Vec<Act>>(WORKSHOP).unwrap_or_default() {
+        at = timed(&mut act, began).unwrap_or(at);
+        let _ = book.act(act, at, random());
     }
     for (number, of) in LOTS.iter().enumerate() {
         let (id, at, body) = lot(number, of, now);
@@ -112,6 +116,19 @@ pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(Str
         let _ = pour(&mut book, past, now.saturating_sub(past.days_ago * DAY), &mut random);
     }
     book.to_store().unwrap_or_default()
+}
+
+/// What was done with a candle on trial is written in milliseconds since the workshop began: puts the act at its time, and
+/// tells it where it has one.
+fn timed(act: &mut Act, began: u64) -> Option<u64> {
+    let Act::AtTrial { event, .. } = act else { return None };
+    let at = match event {
+        BurnEvent::Lit { at, .. } | BurnEvent::Out { at, .. } | BurnEvent::Pictured { at, .. } => at,
+        BurnEvent::Looked(look) => &mut look.at,
+        BurnEvent::Weighed { .. } | BurnEvent::Closed { .. } => return None,
+    };
+    *at = at.saturating_add(began);
+    Some(*at)
 }
 
 fn lot(

@@ -1,5 +1,6 @@
 //! The demo workshop: every act of it is one the app would do, and it shows every kind of part.
 
+use potside::bench::burn::{Told, compare, judge, life, rate, suggested};
 use potside::book::{Ending, Journal, demo};
 use potside::day::Day;
 use potside::formula::{Basis, check};
@@ -81,6 +82,44 @@ fn the_pours_of_the_past_are_finished() {
         let version = j.state().formulas.get(&batch.formula).unwrap().version(&batch.version);
         assert_eq!(version.map(|(n, _)| n), Some(1));
     }
+}
+
+/// Grams an hour of a container candle: 4 to 8, `common practice, no source`. Each burn is of four hours at the most and after
+/// an hour's rest, as the usual limits have it.
+#[test]
+fn its_candles_on_trial_tell_of_two_wicks_and_not_yet_of_a_third() {
+    let j = workshop();
+    let (s, voice) = (j.state(), Voice::default());
+    let candles: Vec<_> =
+        s.trials_shown().into_iter().map(|k| (k.body().unwrap(), s.course_of(&k.id))).collect();
+    assert_eq!(candles.len(), 7);
+    for (trial, course) in &candles {
+        let rate = rate(course, voice).unwrap();
+        assert!((4.0..8.0).contains(&rate.grams) && rate.half.unwrap() < 0.5, "{}: {rate:?}", trial.name);
+        assert!(life(trial, &rate).unwrap().range.unwrap().1.is_some());
+        let mut rested = NOW - 30 * 24 * 60 * 60_000;
+        for burn in &course.sessions {
+            let (out, itself) = burn.out.unwrap();
+            assert!(burn.lit >= rested && out - burn.lit <= 240 * 60_000 && !itself && burn.trimmed);
+            assert!(burn.looks.iter().all(|l| (burn.lit..out).contains(&l.at)));
+            rested = out + 60 * 60_000;
+            assert!(rested < NOW);
+        }
+        // What it was closed with is what the usual limits say.
+        let found = suggested(&judge(trial, course, &s.limits, voice));
+        assert!(course.closed.as_ref().is_none_or(|(verdict, _)| found == Some(*verdict)), "{}", trial.name);
+    }
+    let like = s.like(candles[0].0);
+    let told = |a: usize, b: usize| {
+        let [a, b] = [a, b].map(|w| like[w].candles.iter().map(|(t, c)| (t, c)).collect::<Vec<_>>());
+        compare(&a, &b, voice).unwrap().told
+    };
+    let wicks: Vec<_> = like.iter().map(|b| (b.wick.as_str(), b.candles.len())).collect();
+    assert_eq!(wicks, [("Cotton 10", 3), ("Cotton 12", 3), ("Cotton 14", 1)]);
+    assert_eq!(told(0, 1), Told::Differs);
+    assert!(matches!(told(1, 2), Told::NotYet { more: Some(_) }));
+    let (series, advice) = s.next_wick(candles[0].0).unwrap();
+    assert_eq!((series.sizes[advice.size].as_str(), advice.passed), ("Cotton 12", 2));
 }
 
 #[test]
