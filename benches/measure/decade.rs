@@ -2,6 +2,7 @@
 
 use crate::browser::Browser;
 use crate::decade_shared::{TEN_YEARS, lines};
+use crate::sqlite::beside;
 use crate::years::{bundle, put};
 use crate::{line, median, serve};
 use potside::book::bundle::{Tying, read};
@@ -78,14 +79,17 @@ async fn once(b: &mut Browser, address: &str) -> (f64, f64) {
 }
 
 /// In the browser, with the book in its own storage: from the navigation until it can be used, the files being on the
-/// device; first from all lines, then from the bundle.
+/// device; first from all lines, then from the bundle. In turn with that, in a browser just started too, the same lines from
+/// SQLite's own storage: from the navigation to a page of their own until each was read as a text. Nothing is made of them,
+/// and they stay in the worker; the app has untied its bundle, folded what is not tied, and shows its room.
 pub(crate) async fn figures(b: &mut Browser) {
     let host = serve("POTSIDE_DIST");
     let address = host.address();
     b.open(&address).await;
     b.kept_offline().await;
     b.open(&format!("{address}manifest.webmanifest")).await;
-    put(b, &lines(TEN_YEARS)).await;
+    let lines = lines(TEN_YEARS);
+    put(b, &lines).await;
     // A book of years takes longer than anything else is given.
     b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": WATCH })).await.unwrap();
     b.open(&address).await;
@@ -94,12 +98,30 @@ pub(crate) async fn figures(b: &mut Browser) {
     line("ten_year_fold_ms", whole.as_f64().unwrap_or_default(), "ms", None);
     let memory = b.client.execute(MEMORY, vec![]).await.unwrap().as_f64().unwrap_or_default();
     line("ten_year_fold_memory_mb", memory / 1e6, "MB", None);
+    // From an origin of its own: the app would answer every navigation on its own.
+    let sqlite = beside().map(|beside| (beside.serve(), beside));
+    if let Some((host, beside)) = &sqlite {
+        beside.fill(b, &host.address(), &lines).await;
+    }
     let (mut times, mut memories) = (Vec::new(), Vec::new());
+    let (mut others, mut inside) = (Vec::new(), Vec::new());
     for _ in 0..5 {
         let (time, memory) = once(b, &address).await;
         times.push(time);
         memories.push(memory);
+        if let Some((host, beside)) = &sqlite {
+            let opened = beside.open(b, &host.address(), &lines).await;
+            others.push(opened.all);
+            inside.push(opened.inside);
+        }
     }
-    line("ten_year_open_ms", median(&mut times), "ms", Some(500.0));
+    let opened = median(&mut times);
+    line("ten_year_open_ms", opened, "ms", Some(500.0));
     line("ten_year_memory_mb", median(&mut memories), "MB", Some(100.0));
+    if sqlite.is_some() {
+        let other = median(&mut others);
+        line("sqlite_open_ms", other, "ms", None);
+        line("sqlite_open_inside_ms", median(&mut inside), "ms", None);
+        line("open_vs_sqlite_ratio", opened / other, "x", None);
+    }
 }

@@ -30,6 +30,7 @@ mod paper;
 mod plan;
 #[path = "../../tests/planning_shared/mod.rs"]
 mod planning_shared;
+mod sqlite;
 mod start;
 mod store;
 #[allow(dead_code, reason = "shared with the tests of burn trials")]
@@ -104,7 +105,8 @@ fn main() {
             start::figures(&b).await;
         }
         let floor = if wanted("keys") { keys::floor(&b).await } else { 0.0 };
-        let host = serve("POTSIDE_DIST");
+        let beside = if wanted("store") { sqlite::beside() } else { None };
+        let host = beside.as_ref().map_or_else(|| serve("POTSIDE_DIST"), sqlite::Beside::serve);
         b.open(&host.address()).await;
         b.size(1024, 768).await;
         b.tap("Look around the demo workshop").await;
@@ -116,7 +118,7 @@ fn main() {
             keys::figures(&b, floor, typed).await;
         }
         if wanted("store") {
-            store::figures(&b).await;
+            store::figures(&b, beside.as_ref().map(|beside| beside.folder.as_str())).await;
         }
         if wanted("print") {
             printed(&b).await;
