@@ -1,8 +1,8 @@
 //! Candles on trial: their course, their like, and what the wick after this one is to be.
 
 use super::lookup::{key, shown};
-use super::{Id, Kept, State};
-use crate::bench::burn::{Advice, Course, Heavy, Shot, Trial, Tried, WickSeries, advise, course, shots};
+use super::{Burns, Id, Kept, State};
+use crate::bench::burn::{Advice, Course, Heavy, Shot, Trial, Tried, WickSeries, advise, shots};
 use crate::formula::{Basis, PartKind};
 use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, Share, Voice};
 
@@ -58,20 +58,20 @@ impl State {
 
     /// What happened to a candle so far; nothing for one that is not in the book.
     pub fn course_of(&self, trial: &Id) -> Course {
-        course(self.burns.get(trial).into_iter().flatten().map(|(_, event)| event))
+        self.burns.get(trial).map(Burns::course).unwrap_or_default()
     }
 
     /// The photos of a candle, the latest first, each with the entry that names it.
     pub fn shots_of(&self, trial: &Id) -> Vec<(Id, Shot)> {
-        let events = self.burns.get(trial).into_iter().flatten();
-        let mut shots = shots(events.map(|(entry, event)| (entry.clone(), event)));
+        let events = self.burns.get(trial).map(Burns::events).unwrap_or_default();
+        let mut shots = shots(events.iter().map(|(entry, event)| (entry.clone(), event)));
         shots.reverse();
         shots
     }
 
     /// The entry that is to be undone to take the last thing back that was done with this candle.
     pub fn last_done(&self, trial: &Id) -> Option<&Id> {
-        self.burns.get(trial)?.last().map(|(entry, _)| entry)
+        self.burns.get(trial)?.events().last().map(|(entry, _)| entry)
     }
 
     /// The series of this name.
@@ -102,8 +102,8 @@ impl State {
         let mut tried = Vec::new();
         for kept in self.trials.values().filter(|k| !k.retired) {
             let Some(other) = kept.body().filter(|o| key(&o.series) == key(&trial.series)) else { continue };
-            let closed = self.course_of(&kept.id).closed;
-            let (Some(size), Some((verdict, _))) = (series.place(&other.wick), closed) else { continue };
+            let verdict = self.burns.get(&kept.id).and_then(Burns::verdict);
+            let (Some(size), Some(verdict)) = (series.place(&other.wick), verdict) else { continue };
             let wider = other.diameter.value.in_base() - trial.diameter.value.in_base();
             let heavier = weight(other) - weight(trial);
             tried.push(Tried { size, wider: wider.to_f64(), heavier, same: same(trial, other), verdict });

@@ -178,7 +178,8 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     let replace = replace.flatten();
     let fresh: Vec<(Entry, String)> = fresh.into_iter().map(|(_, entry, line)| (entry, line)).collect();
     let prospects = prospects(journal, &fresh, replace.as_ref());
-    let mut named: Vec<&str> = journal.photos();
+    let photos = journal.photos();
+    let mut named: Vec<&str> = photos.iter().map(String::as_str).collect();
     named.extend(fresh.iter().filter_map(|(entry, _)| entry.photo()));
     sort::by(&mut named, |a, b| a.cmp(b));
     let (photos, no_photos) = brought(&pictures, &named);

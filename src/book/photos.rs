@@ -21,11 +21,15 @@ impl Entry {
 
 impl Journal {
     /// The names of all photos, each once, the latest first; also of those undone, which may come back.
-    pub fn photos(&self) -> Vec<&str> {
-        let mut all: Vec<&str> = Vec::new();
-        for name in self.entries().iter().rev().filter_map(Entry::photo) {
-            if photo::is_name(name) && !all.contains(&name) {
-                all.push(name);
+    pub fn photos(&self) -> Vec<String> {
+        let tied = self.tied_pictured();
+        let mut named: Vec<&Entry> = self.entries().iter().chain(&tied).collect();
+        named.retain(|e| e.photo().is_some_and(photo::is_name));
+        sort::by(&mut named, |a, b| b.place().cmp(&a.place()));
+        let mut all: Vec<String> = Vec::new();
+        for name in named.into_iter().filter_map(Entry::photo) {
+            if !all.iter().any(|known| known == name) {
+                all.push(name.to_owned());
             }
         }
         all

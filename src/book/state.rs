@@ -1,8 +1,8 @@
 //! Today's state: the fold of the journal.
 
 use super::refusal::MOST_VESSELS;
-use super::{Act, Ending, Entry, Id, Ignored, Map, Past, Refusal, Settings, Subject};
-use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
+use super::{Act, Burns, Ending, Entry, Id, Ignored, Map, Past, Refusal, Settings, Subject};
+use crate::bench::burn::{Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
@@ -92,8 +92,7 @@ pub struct State {
     /// What happened to each lot, when (milliseconds since 1970), and the entry that says so, in order.
     pub lot_events: Map<Vec<(u64, Id, LotEvent)>>,
     pub trials: Map<Kept<Trial>>,
-    /// What happened to each candle on trial, with the entry that says so, in order.
-    pub burns: Map<Vec<(Id, BurnEvent)>>,
+    pub burns: Map<Burns>,
     pub wicks: Map<Kept<WickSeries>>,
     pub products: Map<Kept<Product>>,
     pub customers: Map<Kept<Customer>>,
@@ -185,7 +184,7 @@ impl State {
             Act::Trial { id, over, body } => write(&mut self.trials, entry, id, over, &**body),
             Act::AtTrial { trial, event } => {
                 let known = self.trials.contains_key(trial);
-                happened(&mut self.burns, known, trial, (entry.id.clone(), event.clone()))
+                happened(&mut self.burns, known, trial).map(|burns| burns.add(&entry.id, event))
             }
             Act::Wicks { id, over, body } => write(&mut self.wicks, entry, id, over, body),
             Act::Limits(limits) => {
@@ -303,7 +302,9 @@ impl State {
 
     fn at_lot(&mut self, lot: &Id, entry: &Entry, event: &LotEvent) -> Result<(), Refusal> {
         let known = self.lots.contains_key(lot);
-        happened(&mut self.lot_events, known, lot, (entry.at, entry.id.clone(), event.clone()))
+        let events = happened(&mut self.lot_events, known, lot)?;
+        events.push((entry.at, entry.id.clone(), event.clone()));
+        Ok(())
     }
 
     /// What was known of a customer is gone; orders keep its id, which says nothing. The journal has taken it out of the
@@ -330,16 +331,13 @@ impl State {
     }
 }
 
-/// Adds what happened to a thing, which has to be `known`.
-fn happened<T>(events: &mut Map<Vec<T>>, known: bool, thing: &Id, event: T) -> Result<(), Refusal> {
+/// What happened to a thing, which has to be `known`.
+fn happened<'a, T: Default>(events: &'a mut Map<T>, known: bool, thing: &Id) -> Result<&'a mut T, Refusal> {
     if !known {
         return Err(Refusal::NoSuchThing);
     }
-    events.add(thing, Vec::new());
-    if let Some(events) = events.get_mut(thing) {
-        events.push(event);
-    }
-    Ok(())
+    events.add(thing, T::default());
+    events.get_mut(thing).ok_or(Refusal::NoSuchThing)
 }
 
 /// Adds a version of a thing, the first one if it is new.

@@ -1,19 +1,23 @@
-//! Ended batches that are tied up: their entries are in a bundle of few bytes and not among those in memory, until
-//! something is about them. Everything else is in memory, so nothing but these batches depends on what is tied up.
+//! Ended batches and judged trials that are tied up: their entries are in a bundle of few bytes and not among those in
+//! memory, until something is about them. Everything else is in memory, so nothing but these depends on what is tied up.
 
-use super::past::Full;
-use super::{Batch, Entry, Id, Journal, Subject};
+use super::{Batch, Burns, Entry, Id, Journal, Kept, Subject};
+use crate::bench::burn::{Trial, Verdict};
 use crate::pot::Used;
 use crate::sort;
 use std::fmt;
 use std::rc::Rc;
 
-/// Whole batches: each with all entries about it, none of which is undone. Found by their place.
+/// Whole batches and trials: each with all entries about it, none of which is undone. Found by their place.
 pub trait Bundle {
-    /// The batches as they stand, in the order of their ids.
+    /// The batches as they stand, in the order of their ids: the first places.
     fn batches(&self, bundle: &Rc<dyn Bundle>) -> Vec<Batch>;
-    fn of_batch(&self, id: &Id) -> Option<usize>;
-    /// The batch that has an entry of this id.
+    /// The candles on trial, in the order of their ids: the places after those.
+    fn trials(&self, bundle: &Rc<dyn Bundle>) -> Vec<(Kept<Trial>, Burns)>;
+    /// How many there are of both.
+    fn places(&self) -> usize;
+    fn of_thing(&self, id: &Id) -> Option<usize>;
+    /// The batch or trial that has an entry of this id.
     fn of_entry(&self, id: &Id) -> Option<usize>;
     /// All entries about it, in order.
     fn entries(&self, place: usize) -> Vec<Entry>;
@@ -21,8 +25,10 @@ pub trait Bundle {
     fn last(&self, place: usize) -> (u64, usize);
     /// When the first and the last entry of all were written, milliseconds since 1970.
     fn times(&self) -> (u64, u64);
-    /// The run of a batch.
-    fn full(&self, place: usize) -> Box<Full>;
+    /// What came of a trial.
+    fn verdict(&self, place: usize) -> Option<Verdict>;
+    /// True where there are photos of it.
+    fn pictured(&self, place: usize) -> bool;
     /// See [`super::Past::fills`] and what follows it.
     fn fills(&self, place: usize) -> (usize, Option<u64>);
     fn cure_days(&self, place: usize) -> u32;
@@ -35,12 +41,20 @@ pub trait Bundle {
 #[derive(Clone, Default)]
 pub(super) struct Ties {
     bundle: Option<Rc<dyn Bundle>>,
-    /// Places of the batches tied up, the one with the latest clock last.
+    /// Places of what is tied up, the one with the latest clock last.
     places: Vec<usize>,
+    /// For each place whether it is among those.
+    tied: Vec<bool>,
     /// How many entries that are.
     entries: usize,
     /// The last clock of the bundle.
     clock: u64,
+}
+
+impl Ties {
+    fn has(&self, place: usize) -> bool {
+        self.tied.get(place) == Some(&true)
+    }
 }
 
 impl fmt::Debug for Ties {
@@ -50,20 +64,28 @@ impl fmt::Debug for Ties {
 }
 
 impl Journal {
-    /// A book whose ended batches are in a bundle: everything else is folded from its entries.
+    /// A book of which a part is in a bundle: everything else is folded from its entries.
     pub fn open_tied(bundle: Rc<dyn Bundle>, entries: Vec<Entry>, device: &str) -> Self {
         let mut journal = Self::open(Vec::new(), device);
         journal.entries = entries;
         journal.fold();
-        let mut clocks = Vec::new();
         for batch in bundle.batches(&bundle) {
-            let (clock, entries) = bundle.last(clocks.len());
-            journal.ties.entries += entries;
-            clocks.push(clock);
             journal.state.batches.add(&batch.id.clone(), batch);
         }
+        for (trial, burns) in bundle.trials(&bundle) {
+            journal.state.burns.add(&trial.id, burns);
+            journal.state.trials.add(&trial.id.clone(), trial);
+        }
+        let (mut clocks, mut entries) = (Vec::new(), 0);
+        for place in 0..bundle.places() {
+            let (clock, number) = bundle.last(place);
+            entries += number;
+            clocks.push(clock);
+        }
+        journal.ties.entries = entries;
         let at = |place: usize| clocks.get(place);
         journal.ties.places = sort::order(clocks.len(), &|a, b| at(a).cmp(&at(b)));
+        journal.ties.tied = vec![true; clocks.len()];
         journal.ties.clock = clocks.into_iter().max().unwrap_or_default();
         journal.ties.bundle = Some(bundle);
         journal
@@ -98,19 +120,26 @@ impl Journal {
 
     /// True where an entry of this id is here.
     pub fn knows(&self, id: &Id) -> bool {
-        let tied = |b: &Rc<dyn Bundle>| b.of_entry(id).is_some_and(|place| self.ties.places.contains(&place));
+        let tied = |b: &Rc<dyn Bundle>| b.of_entry(id).is_some_and(|place| self.ties.has(place));
         self.find(id).is_some() || self.ties.bundle.as_ref().is_some_and(tied)
     }
 
-    /// The entries of a batch that is tied up.
-    pub(super) fn tied_entries(&self, batch: &Id) -> Option<Vec<Entry>> {
-        let place = self.ties.bundle.as_ref()?.of_batch(batch)?;
-        Some(self.ties.bundle.as_ref().filter(|_| self.ties.places.contains(&place))?.entries(place))
+    /// The entries of a batch or trial that is tied up.
+    pub(super) fn tied_entries(&self, thing: &Id) -> Option<Vec<Entry>> {
+        let bundle = self.ties.bundle.as_ref()?;
+        bundle.of_thing(thing).filter(|place| self.ties.has(*place)).map(|place| bundle.entries(place))
     }
 
-    /// Unties a batch, so that its entries are among the others.
-    pub fn untie(&mut self, batch: &Id) {
-        if let Some(place) = self.ties.bundle.as_ref().and_then(|b| b.of_batch(batch)) {
+    /// The entries of trials that are tied up and have photos.
+    pub(super) fn tied_pictured(&self) -> Vec<Entry> {
+        let Some(bundle) = &self.ties.bundle else { return Vec::new() };
+        let pictured = self.ties.places.iter().filter(|place| bundle.pictured(**place));
+        pictured.flat_map(|place| bundle.entries(*place)).collect()
+    }
+
+    /// Unties a batch or trial, so that its entries are among the others.
+    pub fn untie(&mut self, thing: &Id) {
+        if let Some(place) = self.ties.bundle.as_ref().and_then(|b| b.of_thing(thing)) {
             self.untie_place(place);
         }
     }
@@ -124,6 +153,9 @@ impl Journal {
     fn untie_place(&mut self, place: usize) {
         let Some(at) = self.ties.places.iter().rposition(|tied| *tied == place) else { return };
         self.ties.places.remove(at);
+        if let Some(tied) = self.ties.tied.get_mut(place) {
+            *tied = false;
+        }
         let Some(bundle) = self.ties.bundle.clone() else { return };
         for entry in bundle.entries(place) {
             self.ties.entries = self.ties.entries.saturating_sub(1);

@@ -2,9 +2,9 @@
 //! and a bundle that is not whole is none.
 
 use super::merge::{Deed, act, book, deeds, merged, same};
-use super::sample::{began, does, ended, id, ingredient, said, undo};
+use super::sample::{began, burns, does, ended, id, ingredient, pictured, said, trial, undo};
 use potside::book::bundle::{Read, Tying, read};
-use potside::book::{Entry, Journal, backup, read_copy};
+use potside::book::{Act, Entry, Journal, backup, read_copy};
 use proptest::prelude::*;
 
 const FIXTURE: &str = include_str!("../fixtures/v2.journal");
@@ -41,7 +41,7 @@ fn alike(tied: &Journal, folded: &Journal) {
     same(&untied, folded);
 }
 
-/// A book in which every few things done is a whole pour.
+/// A book in which every few things done is a whole pour, or a whole trial.
 fn pours(device: &str, from: &[Entry], deeds: &[Deed]) -> Journal {
     let mut journal = Journal::open(from.iter().map(Entry::to_line).collect(), device);
     for (number, deed) in deeds.iter().enumerate() {
@@ -50,6 +50,15 @@ fn pours(device: &str, from: &[Entry], deeds: &[Deed]) -> Journal {
             for act in
                 [began(&batch, 2), said(&batch, "smooth \"tops\" ¾"), ended(&batch, &format!("n{number}"))]
             {
+                does(&mut journal, act);
+            }
+        }
+        if number % 6 == 3 {
+            let candle = format!("k{}", (number / 6 + from.len()) % 5);
+            let latest = journal.state().trials.get(&id(&candle)).and_then(|k| k.latest());
+            let over = latest.map(|v| v.entry.clone());
+            does(&mut journal, trial(&candle, over, "Late pear"));
+            for act in burns(&candle) {
                 does(&mut journal, act);
             }
         }
@@ -105,6 +114,65 @@ fn ended_batches_are_tied_up_and_untied_when_something_is_about_them() {
     let again = tied(&tied(&folded));
     assert_eq!(is_tied(&again), is_tied(&tied(&folded)));
     alike(&again, &folded);
+}
+
+#[test]
+fn judged_trials_are_tied_up_and_untied_when_something_is_about_them() {
+    let mut folded = Journal::open(Vec::new(), "tablet");
+    for candle in ["one", "two", "three", "four"] {
+        does(&mut folded, trial(candle, None, "Late pear"));
+        does(&mut folded, pictured(candle, if candle == "one" { "a" } else { "b" }, 0));
+        let [lit, out, weighed, closed] = burns(candle);
+        does(&mut folded, lit);
+        does(&mut folded, out);
+        if candle != "four" {
+            does(&mut folded, weighed);
+            does(&mut folded, closed);
+        }
+    }
+    // Put right and put away since, it is tied up as well.
+    let over = folded.state().trials.get(&id("two")).and_then(|k| k.latest()).map(|v| v.entry.clone());
+    does(&mut folded, trial("two", over.clone(), "Early pear"));
+    does(&mut folded, Act::Retire { id: id("two"), retired: true });
+    let book = tied(&folded);
+    assert_eq!(is_tied(&book), 6 + 8 + 6, "all of those that were judged");
+    alike(&book, &folded);
+    // Its last entry is no burn of it: that one is the last still when it is tied up again.
+    let again = tied(&book);
+    assert_eq!((is_tied(&again), again.last_clock()), (6 + 8 + 6, folded.last_clock()));
+    alike(&again, &folded);
+    // What is asked of all of them unties none.
+    let burns_of = |j: &Journal, candle: &str| j.state().burns.get(&id(candle)).unwrap().clone();
+    for candle in ["one", "two", "three", "four"] {
+        let (tied, here) = (burns_of(&book, candle), burns_of(&folded, candle));
+        assert_eq!((tied.verdict(), tied.burning()), (here.verdict(), here.burning()), "{candle}");
+    }
+    assert_eq!(book.photos(), folded.photos());
+    assert_eq!(book.photos(), ["b".repeat(64), "a".repeat(64)]);
+    // A version that was made beside one that is tied up is beside it.
+    let beside = trial("two", None, "Quince");
+    let beside = Entry { device: "phone".to_owned(), ..folded.entry(beside, 5, 5) };
+    let (mut taken, mut there) = (book.clone(), folded.clone());
+    taken.take(beside.clone());
+    there.take(beside);
+    assert_eq!(is_tied(&taken), 6 + 6);
+    alike(&taken, &there);
+    // Made beside each other, neither is tied up.
+    let mut forked = folded.clone();
+    let beside = Entry { device: "phone".to_owned(), ..folded.entry(trial("three", over, "Quince"), 5, 5) };
+    forked.take(beside);
+    assert_eq!(is_tied(&tied(&forked)), 6 + 8);
+    alike(&tied(&forked), &forked);
+    // One more burn of it unties that one; so does taking back what was done last.
+    for change in [burns("three")[0].clone(), undo(folded.state().last_done(&id("three")).unwrap())] {
+        let (mut book, mut folded) = (book.clone(), folded.clone());
+        let entry = book.entry(change, 5, 5);
+        book.take(entry.clone());
+        folded.take(entry);
+        assert_eq!(is_tied(&book), 6 + 8);
+        alike(&book, &folded);
+        assert_eq!(is_tied(&tied(&folded)), 6 + 8, "it is not judged now");
+    }
 }
 
 #[test]

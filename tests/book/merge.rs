@@ -1,6 +1,6 @@
 //! The laws of merging: two books, or three, whatever was done in each, come to the same whichever way they are merged.
 
-use super::sample::{began, does, ended, id, ingredient, said, undo};
+use super::sample::{began, burns, does, ended, id, ingredient, pictured, said, trial, undo};
 use potside::book::{Act, Copy, Entry, Journal, backup, read_copy};
 use potside::shelf::Customer;
 use proptest::prelude::*;
@@ -9,11 +9,11 @@ use proptest::prelude::*;
 pub(super) type Deed = (u8, u8, prop::sample::Index);
 
 pub(super) fn deeds() -> impl Strategy<Value = Vec<Deed>> {
-    prop::collection::vec((0..12_u8, 0..3_u8, any::<prop::sample::Index>()), 0..10)
+    prop::collection::vec((0..17_u8, 0..3_u8, any::<prop::sample::Index>()), 0..10)
 }
 
 pub(super) fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
-    let (thing, batch) = (format!("t{thing}"), format!("b{thing}"));
+    let (thing, batch, candle) = (format!("t{thing}"), format!("b{thing}"), format!("k{thing}"));
     let known = |journal: &Journal| {
         let entries = journal.entries();
         (!entries.is_empty()).then(|| entries[named.index(entries.len())].id.clone())
@@ -38,6 +38,13 @@ pub(super) fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
             over: None,
             body: Customer { name: ["Quill ", &known.0].concat(), ..Customer::default() },
         },
+        12 => {
+            let latest = journal.state().trials.get(&id(&candle)).and_then(|k| k.latest());
+            trial(&candle, latest.map(|v| v.entry.clone()), &known.0)
+        }
+        13 | 14 => burns(&candle)[named.index(4)].clone(),
+        15 => pictured(&candle, ["a", "b"][named.index(2)], 1),
+        16 => Act::Retire { id: id(&candle), retired: named.index(2) == 0 },
         // Seldom, or nobody would be left.
         11 if known.0.ends_with(['0', '1', '2', '3', '4', '5']) => {
             Act::Forgotten { customer: id(&["c", &thing].concat()) }

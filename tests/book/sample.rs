@@ -1,11 +1,13 @@
 //! Things to write into a book.
 
 use potside::bench::Ingredient;
+use potside::bench::burn::{BurnEvent, Heavy, Trial, Verdict};
 use potside::book::{Act, Ending, Entry, Id, Journal};
 use potside::formula::{Formula, PourRanges, Recipe, TemperatureRange, WaxShare};
 use potside::pot::{Ask, Event, Plan, Residue, Target};
 use potside::quantity::{
-    Amount, Density, Exact, Mass, Share, ShareUnit, Temperature, TemperatureUnit, Voice, Why,
+    Amount, Density, Exact, LengthUnit, Mass, MassUnit, Share, ShareUnit, Temperature, TemperatureUnit,
+    Voice, Why,
 };
 
 pub(crate) fn id(text: &str) -> Id {
@@ -89,6 +91,51 @@ pub(crate) fn said(batch: &str, text: &str) -> Act {
 
 pub(crate) fn ended(batch: &str, note: &str) -> Act {
     Act::Ended { batch: id(batch), how: Ending::Poured, note: note.to_owned() }
+}
+
+/// A version of a candle on trial.
+pub(crate) fn trial(candle: &str, over: Option<Id>, fragrance: &str) -> Act {
+    let body = Box::new(Trial {
+        name: candle.to_owned(),
+        fragrance: fragrance.to_owned(),
+        load: None,
+        heavy: Heavy::Middle,
+        wax: "Meadow wax".to_owned(),
+        vessel: "Stout jar".to_owned(),
+        diameter: Amount::new(Exact::whole(70), LengthUnit::Millimetre),
+        series: "C".to_owned(),
+        wick: "C 14".to_owned(),
+        replicate: 1,
+        start: grams(400),
+        fill: grams(180),
+    });
+    Act::Trial { id: id(candle), over, body }
+}
+
+fn grams(n: i128) -> Amount<Mass> {
+    Amount::new(Exact::whole(n), MassUnit::Gram)
+}
+
+pub(crate) fn burned(candle: &str, event: BurnEvent) -> Act {
+    Act::AtTrial { trial: id(candle), event }
+}
+
+/// Lit, out, weighed, and judged.
+pub(crate) fn burns(candle: &str) -> [Act; 4] {
+    let hours = |n: u64| 1_764_000_000_000 + n * 3_600_000;
+    [
+        BurnEvent::Lit { at: hours(0), mass: grams(400), trimmed: true, throw: None },
+        BurnEvent::Out { at: hours(3), mass: None, itself: false },
+        BurnEvent::Weighed { mass: grams(385) },
+        BurnEvent::Closed { verdict: Verdict::Passed, note: "even".to_owned() },
+    ]
+    .map(|event| burned(candle, event))
+}
+
+/// A photo of this name's first sign, taken as late as `hour`.
+pub(crate) fn pictured(candle: &str, sign: &str, hour: u64) -> Act {
+    let at = 1_764_000_000_000 + hour * 3_600_000;
+    burned(candle, BurnEvent::Pictured { at, photo: sign.repeat(64) })
 }
 
 pub(crate) fn undo(entry: &Id) -> Act {

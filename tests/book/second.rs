@@ -70,7 +70,7 @@ fn tell(journal: &Journal) -> Value {
     };
     let lots: Vec<Value> = s.lot_events.iter().map(|(id, all)| json!([id.0, all.len()])).collect();
     let burns = s.burns.iter().map(|(id, all)| {
-        let events: Vec<Value> = all.iter().map(|(_, event)| value(event)).collect();
+        let events: Vec<Value> = all.events().iter().map(|(_, event)| value(event)).collect();
         (id.0.clone(), Value::Array(events))
     });
     let undone: Vec<&str> =

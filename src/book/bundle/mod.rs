@@ -1,8 +1,9 @@
-//! A bundle of ended batches, and everything else of a book, as bytes: kept beside the journal so that a book of many years
+//! A bundle of ended batches and judged trials, and everything else of a book, as bytes: kept beside the journal so that a book of many years
 //! opens at once. The journal is what counts: a bundle is made from it, never added to, and thrown away where it is of
 //! another build of the app, is not whole, or does not fit what is stored.
 
 mod code;
+mod pack;
 mod tie;
 mod tied;
 
@@ -15,7 +16,7 @@ use std::ops::Range;
 use std::rc::Rc;
 
 /// What every bundle begins with. Another number for another way to write it.
-const HEAD: &[u8] = b"potside bundle 1\n";
+const HEAD: &[u8] = b"potside bundle 2\n";
 
 /// A bundle that was read: what to give [`super::Journal::open_tied`].
 pub struct Read {
@@ -36,6 +37,8 @@ struct Tied {
     /// The number of each shape among the texts, and the leaves of the first of it.
     models: Vec<(u64, Vec<u64>)>,
     times: (u64, u64),
+    /// How many of the places are those of batches.
+    batches: usize,
 }
 
 /// Reads a bundle of this build. None where it is of another, or not whole to the last bit.
@@ -56,11 +59,13 @@ pub fn read(bytes: Vec<u8>, build: &str) -> Option<Read> {
     if at != bytes.len() {
         return None;
     }
-    let mut tied = Tied { bytes, texts, ends, records, places, marks, models: Vec::new(), times: (0, 0) };
+    let mut tied =
+        Tied { bytes, texts, ends, records, places, marks, models: Vec::new(), times: (0, 0), batches: 0 };
     let mut reader = Reader::new(tied.bytes.get(head)?);
     let of = reader.get();
     let lines = reader.get() as usize;
-    let times = (reader.get(), reader.get());
+    tied.times = (reader.get(), reader.get());
+    tied.batches = reader.get() as usize;
     if tied.text(of)? != build {
         return None;
     }
@@ -70,7 +75,7 @@ pub fn read(bytes: Vec<u8>, build: &str) -> Option<Read> {
         let shape = reader.get();
         models.push((shape, (0..reader.count()).map(|_| reader.get()).collect()));
     }
-    (tied.models, tied.times) = (models, times);
+    tied.models = models;
     let entries = tied.all_of(&mut Reader::new(tied.bytes.get(rest)?))?;
     Some(Read { bundle: Rc::new(tied), entries, lines })
 }
@@ -106,10 +111,6 @@ impl Tied {
         Id(self.said(reader).trim_matches('"').to_owned())
     }
 
-    fn len(&self) -> usize {
-        self.places.len() / 4
-    }
-
     fn record(&self, place: usize) -> Reader<'_> {
         let span = self.span(&self.places, place).unwrap_or_default();
         Reader::new(self.bytes.get(self.records.clone()).and_then(|r| r.get(span)).unwrap_or_default())
@@ -129,8 +130,13 @@ impl Tied {
         reader
     }
 
-    /// The reader at the entries of a batch.
-    fn after_run(&self, place: usize) -> Reader<'_> {
+    /// The reader at the entries of a batch or trial: the last clock, how many there are, and they, in one or more lists.
+    fn at_entries(&self, place: usize) -> Reader<'_> {
+        if place >= self.batches {
+            let mut reader = self.record(place);
+            reader.skip(3);
+            return reader;
+        }
         let mut reader = self.run(place);
         reader.skip(3);
         let numbers = reader.count();

@@ -2,14 +2,16 @@
 
 use super::Tied;
 use super::code::{Reader, mark};
-use crate::book::past::Full;
-use crate::book::{Batch, Bundle, Ending, Entry, Id, Past};
+use crate::bench::burn::{Trial, Verdict};
+use crate::book::{Batch, Bundle, Burns, Ending, Entry, Id, Kept, Past, State};
 use crate::pot::Used;
 use crate::quantity::{Exact, Mass};
 use crate::shelf::{FINISHES, Ticked};
+use crate::sort;
 use crate::stores::Source;
 use crate::wire;
 use std::cmp::Ordering;
+use std::ops::Range;
 use std::rc::Rc;
 
 impl Tied {
@@ -35,6 +37,30 @@ impl Tied {
         Source { part, lots: (0..reader.count()).map(|_| self.id(reader)).collect() }
     }
 
+    /// A candle on trial, from the first list of its entries.
+    fn trial(&self, place: usize) -> Option<Kept<Trial>> {
+        let mut reader = self.at_entries(place);
+        reader.skip(2);
+        let mut state = State::default();
+        self.all_of(&mut reader)?.iter().for_each(|entry| state.take(entry));
+        state.trials.into_values().next()
+    }
+
+    /// Where of some places, in the order of their ids, this one is.
+    fn among(&self, places: Range<usize>, id: &Id) -> Option<usize> {
+        let (mut from, mut to) = (places.start, places.end);
+        while from < to {
+            let half = from.midpoint(to);
+            let found = self.id(&mut self.record(half));
+            match found.cmp(id) {
+                Ordering::Less => from = half + 1,
+                Ordering::Equal => return Some(half),
+                Ordering::Greater => to = half,
+            }
+        }
+        None
+    }
+
     /// The mark of an entry, in the order of the marks, and the place of its batch.
     fn mark(&self, at: usize) -> Option<(u64, usize)> {
         let twelve = self.bytes.get(self.marks.clone())?.get(at.checked_mul(12)?..)?;
@@ -49,22 +75,20 @@ impl Tied {
 
 impl Bundle for Tied {
     fn batches(&self, bundle: &Rc<dyn Bundle>) -> Vec<Batch> {
-        (0..self.len()).map(|place| self.batch(Past::tied(Rc::clone(bundle), place), place)).collect()
+        (0..self.batches).map(|place| self.batch(Past::tied(Rc::clone(bundle), place), place)).collect()
     }
 
-    fn of_batch(&self, id: &Id) -> Option<usize> {
-        // They are in the order of their ids.
-        let (mut from, mut to) = (0, self.len());
-        while from < to {
-            let half = from.midpoint(to);
-            let found = self.id(&mut self.record(half));
-            match found.cmp(id) {
-                Ordering::Less => from = half + 1,
-                Ordering::Equal => return Some(half),
-                Ordering::Greater => to = half,
-            }
-        }
-        None
+    fn trials(&self, bundle: &Rc<dyn Bundle>) -> Vec<(Kept<Trial>, Burns)> {
+        let places = self.batches..self.places();
+        places.filter_map(|place| Some((self.trial(place)?, Burns::tied(Rc::clone(bundle), place)))).collect()
+    }
+
+    fn places(&self) -> usize {
+        self.places.len() / 4
+    }
+
+    fn of_thing(&self, id: &Id) -> Option<usize> {
+        self.among(0..self.batches, id).or_else(|| self.among(self.batches..self.places(), id))
     }
 
     fn of_entry(&self, id: &Id) -> Option<usize> {
@@ -83,18 +107,32 @@ impl Bundle for Tied {
     }
 
     fn entries(&self, place: usize) -> Vec<Entry> {
-        let mut reader = self.after_run(place);
-        reader.get();
-        self.all_of(&mut reader).unwrap_or_default()
+        let mut reader = self.at_entries(place);
+        let (_, number) = (reader.get(), reader.get());
+        let mut entries = Vec::new();
+        while (entries.len() as u64) < number && !reader.short {
+            let Some(more) = self.all_of(&mut reader) else { return Vec::new() };
+            entries.extend(more);
+        }
+        sort::by(&mut entries, |a, b| a.place().cmp(&b.place()));
+        entries
     }
 
-    fn full(&self, place: usize) -> Box<Full> {
-        Full::of(&self.entries(place))
+    fn verdict(&self, place: usize) -> Option<Verdict> {
+        let mut reader = self.record(place);
+        reader.get();
+        wire::read(self.said(&mut reader)).ok()
+    }
+
+    fn pictured(&self, place: usize) -> bool {
+        let mut reader = self.record(place);
+        reader.skip(2);
+        place >= self.batches && reader.get() > 0
     }
 
     fn last(&self, place: usize) -> (u64, usize) {
-        let mut reader = self.after_run(place);
-        (reader.get(), reader.count())
+        let mut reader = self.at_entries(place);
+        (reader.get(), reader.get() as usize)
     }
 
     fn times(&self) -> (u64, u64) {

@@ -2,7 +2,7 @@
 
 use super::known::ingredient;
 use crate::bench::{MeltingPot, Scale};
-use crate::book::Kept;
+use crate::book::{Burns, Kept};
 use crate::dom::*;
 use crate::rooms::parts::{away, live, page_part, retired};
 use crate::rooms::workshop::Workshop;
@@ -116,7 +116,7 @@ one weighs.",
 fn burns(shop: Workshop) -> View {
     let (burning, all) = shop.state(|s| {
         let trials = s.trials_shown();
-        (trials.iter().filter(|k| s.course_of(&k.id).burning().is_some()).count(), trials.len())
+        (trials.iter().filter(|k| s.burns.get(&k.id).is_some_and(Burns::burning)).count(), trials.len())
     });
     let said = match (burning, all) {
         (_, 0) => "Burn a candle down before you sell its like: that tells whether its wick fits.".to_owned(),

@@ -53,8 +53,7 @@ own checksum, and one over the whole. Everything is in it but what this device p
 
 /// The photos of the book that are whole on this device, the latest first, and how many are not.
 async fn photos_of(shop: Workshop, which: Which) -> (Vec<Photo>, usize) {
-    let names: Vec<String> =
-        untrack(|| shop.journal(|j| j.photos().into_iter().map(str::to_owned).collect()));
+    let names: Vec<String> = untrack(|| shop.journal(|j| j.photos()));
     let mut photos = Vec::new();
     for name in &names {
         photos.extend(keep::photo::photo(which, name).await.ok());

@@ -10,8 +10,8 @@ mod tells;
 mod wicks;
 
 use super::HERE as BENCH;
-use crate::bench::burn::{BurnEvent, Course, Reminder, Session, Trial, clock, reminders};
-use crate::book::{Act, Id};
+use crate::bench::burn::{BurnEvent, Course, Reminder, Session, Trial, Verdict, clock, reminders};
+use crate::book::{Act, Burns, Id, State};
 use crate::dom::*;
 use crate::keep;
 use crate::quantity::{Amount, AmountError, Quantity};
@@ -34,17 +34,32 @@ pub(super) fn page(shop: Workshop, what: &str, id: &str, place: &str) -> View {
     }
 }
 
-/// A candle as it is now.
+/// Of candles that are done so many are shown at first.
+const DONE: usize = 30;
+
+/// A candle that is not judged yet, as it is now.
 type Candle = (Id, Trial, Course);
 
+/// The candles not judged yet, and those that are: what each is called, and what came of it.
+type Candles = (Vec<Candle>, Vec<(Id, String, Verdict)>);
+
+/// Of years of candles that are done none is gone through burn by burn.
+fn candles(s: &State) -> Candles {
+    let (mut open, mut done) = Candles::default();
+    for kept in s.trials_shown() {
+        let Some(trial) = kept.body() else { continue };
+        let burns = s.burns.get(&kept.id);
+        match burns.filter(|b| !b.burning()).and_then(Burns::verdict) {
+            Some(verdict) => done.push((kept.id.clone(), trial.say(), verdict)),
+            None => open.push((kept.id.clone(), trial.clone(), burns.map(Burns::course).unwrap_or_default())),
+        }
+    }
+    (open, done)
+}
+
 fn home(shop: Workshop) -> View {
-    let all = Derived::new(move || {
-        shop.state(|s| {
-            let candle =
-                |k: &crate::book::Kept<Trial>| Some((k.id.clone(), k.body()?.clone(), s.course_of(&k.id)));
-            s.trials_shown().into_iter().filter_map(candle).collect::<Vec<Candle>>()
-        })
-    });
+    let all = Derived::new(move || shop.state(candles));
+    let whole = Value::new(false);
     let link = |to: &'static str, words: &'static str| el("a").class("button").attr("href", to).child(words);
     group![
         page_head(BENCH, "Bench", "Burn trials".to_owned()),
@@ -56,7 +71,7 @@ weigh: the trials tell how it burns and which wick to try next.",
             "never leave a burning candle. Keep it in sight, away from whatever catches fire, from children and pets, out of \
 draughts, on something that takes heat. Never water on burning wax: put the lid on.",
         ),
-        live(move || all.with(|all| rows(shop, all))),
+        live(move || all.with(|all| rows(shop, all, whole))),
         live(move || away(shop, shop.state(|s| retired(&s.trials, |t| &t.name)))),
         el("p")
             .class("actions")
@@ -66,8 +81,8 @@ draughts, on something that takes heat. Never water on burning wax: put the lid 
     ]
 }
 
-fn rows(shop: Workshop, all: &[Candle]) -> View {
-    if all.is_empty() {
+fn rows(shop: Workshop, (all, done): &Candles, whole: Value<bool>) -> View {
+    if all.is_empty() && done.is_empty() {
         return el("div")
             .class("empty")
             .child(el("p").child(
@@ -76,8 +91,7 @@ fn rows(shop: Workshop, all: &[Candle]) -> View {
             .view();
     }
     let burning: Vec<&Candle> = all.iter().filter(|(_, _, c)| c.burning().is_some()).collect();
-    let open = all.iter().filter(|(_, _, c)| c.burning().is_none() && c.closed.is_none());
-    let closed = all.iter().filter(|(_, _, c)| c.burning().is_none() && c.closed.is_some());
+    let open = all.iter().filter(|(_, _, c)| c.burning().is_none());
     let list = |rows: Vec<View>, none: &'static str| {
         if rows.is_empty() {
             el("p").class("muted").child(none).view()
@@ -85,23 +99,29 @@ fn rows(shop: Workshop, all: &[Candle]) -> View {
             el("ul").class("list").child(rows).view()
         }
     };
-    let row = |(id, trial, course): &Candle| {
-        let said = match (&course.closed, course.unweighed(), course.sessions.len()) {
-            (Some((verdict, _)), ..) => verdict.name().to_owned(),
-            (None, true, _) => "weigh it".to_owned(),
-            (None, false, 0) => "not lit yet".to_owned(),
-            (None, false, 1) => "burned once".to_owned(),
-            (None, false, burns) => ["burned ", &burns.to_string(), " times"].concat(),
-        };
+    let row = |id: &Id, name: String, said: String| {
         el("li")
             .child(
                 el("a")
                     .attr("href", address(id))
-                    .child(el("span").class("title").child(trial.say()))
+                    .child(el("span").class("title").child(name))
                     .child(el("span").class("detail").child(said)),
             )
             .view()
     };
+    let waits = |(id, trial, course): &Candle| {
+        let said = match (course.unweighed(), course.sessions.len()) {
+            (true, _) => "weigh it".to_owned(),
+            (false, 0) => "not lit yet".to_owned(),
+            (false, 1) => "burned once".to_owned(),
+            (false, burns) => ["burned ", &burns.to_string(), " times"].concat(),
+        };
+        row(id, trial.say(), said)
+    };
+    let first = if whole.get() { done.len() } else { DONE };
+    let judged = done.iter().take(first).map(|(id, name, v)| row(id, name.clone(), v.name().to_owned()));
+    let more = (done.len() > first)
+        .then(|| press("", ["Show all ", &done.len().to_string()].concat(), move || whole.set(true)));
     let now = if burning.is_empty() {
         el("p").class("muted").child("No candle burns now.").view()
     } else {
@@ -109,8 +129,8 @@ fn rows(shop: Workshop, all: &[Candle]) -> View {
     };
     group![
         page_part("burn-now", "Burning now", now),
-        page_part("burn-open", "To be lit", list(open.map(row).collect(), "None waits.")),
-        page_part("burn-closed", "Done", list(closed.map(row).collect(), "None is done yet."))
+        page_part("burn-open", "To be lit", list(open.map(waits).collect(), "None waits.")),
+        page_part("burn-closed", "Done", group![list(judged.collect(), "None is done yet."), more])
     ]
 }
 
