@@ -146,6 +146,10 @@ fn as_far_as_it_goes() {
     w.scales[1].division = read("0.1 g");
     let exactly = w.plan(Target::Left { ingredient: "Fig leaf".into(), mass: read("2.15 oz") }).unwrap();
     assert_eq!(exactly.vessels, 3);
+    // With one less it still says why there are so many.
+    let vessels = exactly.why.values.iter().find(|v| v.name == "vessels").unwrap();
+    assert_eq!(vessels.shown, "3");
+    assert!(vessels.why.as_ref().is_some_and(|why| why.what.contains("Fig leaf")), "{:?}", vessels.why);
     let enough = w.plan(Target::Left { ingredient: "Fig leaf".into(), mass: read("61.0 g") }).unwrap();
     assert_eq!(enough.vessels, 4);
 }

@@ -5,8 +5,8 @@
 
 mod common;
 
-use common::{Workshop, g};
-use potside::pot::{Residue, Target};
+use common::{Workshop, g, read};
+use potside::pot::{Plan, PlanError, Residue, Target};
 use potside::quantity::{Amount, Exact, MassUnit};
 use proptest::prelude::*;
 
@@ -47,6 +47,59 @@ fn equal_things_take_the_fewest_pots() {
         let pours = split(vessels, fill, 0, holds);
         assert_eq!(pours.len(), pots, "{vessels} of {fill} into {holds}");
         assert_eq!(pours.iter().sum::<u32>(), vessels);
+    }
+}
+
+/// The plan for vessels of 180 g, where `stays` stays in each pot and a pot holds `holds`.
+fn ask(stays: &str, holds: Option<&str>, target: Target) -> Plan {
+    let mut shop = Workshop::new();
+    shop.residue = Residue::Each(read(stays));
+    match holds {
+        Some(holds) => shop.pot.as_mut().unwrap().capacity = read(holds),
+        None => shop.pot = None,
+    }
+    shop.plan(target).unwrap()
+}
+
+fn vessels(plan: &Plan) -> Vec<u32> {
+    plan.pours.iter().map(|p| p.vessels).collect()
+}
+
+#[test]
+fn a_total_is_shared_by_the_pots_with_what_is_spare() {
+    // By hand: 580 = 2 · (180 + 100) + 20; with half of what is spare each pot takes 290 of the 300 it holds.
+    let plan = ask("100 g", Some("300 g"), Target::Total(read("580 g")));
+    assert_eq!((vessels(&plan), plan.total, plan.residue), (vec![1, 1], g(580, 1), g(200, 1)));
+    assert_eq!(
+        plan.notes.last().unwrap().text,
+        "That fills 2 vessels and leaves 20.0 g (0.71 oz), too little for one more."
+    );
+    // 1000 = 5 · 180 + 100: two pots of 500 would take 600 and 400, so it takes three: 2 · 180 + 40 in the fullest.
+    let plan = ask("0 g", Some("500 g"), Target::Total(read("1 kg")));
+    assert_eq!((vessels(&plan), plan.total), (vec![2, 2, 1], g(1000, 1)));
+    // In a pot that takes one vessel and 20 g more, 560 = 2 · (180 + 100) leaves nothing.
+    let plan = ask("100 g", Some("300 g"), Target::Total(read("560 g")));
+    assert!(plan.notes.iter().all(|n| !n.text.contains("too little for one more")));
+}
+
+#[test]
+fn what_is_left_has_to_do_for_what_stays_in_every_pot() {
+    // 2.15 oz goes into 4 · 180 + 20 = 740 g, so 8.6 oz into 2960 g; a pot of 200 g is full with one vessel and its 20 g:
+    // 14 pots take 2800 g, 15 would take 3000 g. In one pot it would have been 16.
+    let left = || Target::Left { ingredient: "Fig leaf".into(), mass: read("8.6 oz") };
+    assert_eq!(ask("20 g", Some("200 g"), left()).vessels, 14);
+    assert_eq!(ask("20 g", None, left()).vessels, 16);
+}
+
+#[test]
+fn a_batch_is_at_most_ten_thousand_vessels() {
+    let shop = Workshop { fill: g(90, 1), pot: None, ..Workshop::new() };
+    for target in [Target::Vessels(10_000), Target::Total(read("900 kg"))] {
+        assert_eq!(shop.plan(target).unwrap().vessels, 10_000);
+    }
+    for target in [Target::Vessels(10_001), Target::Total(read("900.09 kg")), Target::Total(read("1000 kg"))]
+    {
+        assert_eq!(shop.plan(target), Err(PlanError::TooMany));
     }
 }
 
