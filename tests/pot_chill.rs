@@ -31,6 +31,13 @@ fn chill(run: &Run, key: StepKey, voice: Voice) -> Option<Chill> {
 
 const ADD_FIG: StepKey = StepKey::Add { pour: 0, line: FIG };
 
+/// Where it stands in the order depends on its range.
+fn add_fig(workshop: &Workshop) -> StepKey {
+    let lines = &workshop.plan(Target::Vessels(4)).unwrap().pours[0].lines;
+    let line = lines.iter().position(|l| l.name == "Fig leaf").unwrap();
+    StepKey::Add { pour: 0, line: u32::try_from(line).unwrap() }
+}
+
 #[test]
 fn the_fall_is_calorimetry() {
     let run = up_to(&Workshop::new(), ADD_FIG, 178);
@@ -46,6 +53,7 @@ fn the_fall_is_calorimetry() {
              may go in at: let the part come to a warm room first, or add it in small goes and warm the pot gently between."
         )
     );
+    assert_eq!(said.why.relation, "pot − (pot − part) × what the part takes ÷ what both take");
     let names: Vec<String> = said.why.values.iter().map(|v| format!("{}: {}", v.name, v.shown)).collect();
     assert_eq!(
         names,
@@ -92,12 +100,22 @@ fn what_is_too_cold_afterwards_is_said() {
     for (low, high, at, expected) in cases {
         w.formula.parts[0].add = potside::formula::TemperatureRange { low: read(low), high: read(high) };
         w.formula.parts[0].flash = None;
-        // Where it stands in the order depends on its range.
-        let lines = &w.plan(Target::Vessels(4)).unwrap().pours[0].lines;
-        let line = lines.iter().position(|l| l.name == "Fig leaf").unwrap();
-        let key = StepKey::Add { pour: 0, line: u32::try_from(line).unwrap() };
+        let key = add_fig(&w);
         let run = up_to(&w, key, at);
         assert_eq!(chill(&run, key, us()).unwrap().caution.as_deref(), Some(expected));
+    }
+    // Up to the next half °C: 79.44 + 0.0790 · (79.44 − 21) = 84.06 °C before.
+    w.formula.parts[0].add =
+        potside::formula::TemperatureRange { low: read("175 °F"), high: read("190 °F") };
+    let key = add_fig(&w);
+    let said = chill(&up_to(&w, key, 178), key, Voice::default()).unwrap().caution.unwrap();
+    assert!(said.contains("Have the pot at 84.5 °C or a little more"), "{said}");
+    // Never as warm as its flash point.
+    for (flash, allowed) in [("183 °F", false), ("184 °F", false), ("185 °F", true)] {
+        w.formula.parts[0].flash = Some(read(flash));
+        let said = chill(&up_to(&w, key, 179), key, us()).unwrap().caution.unwrap();
+        let expected = if allowed { "Have the pot at 184 °F" } else { "hotter than this part may go in at" };
+        assert!(said.contains(expected), "{flash}: {said}");
     }
     // Warm enough for both: nothing to be careful about.
     let run = up_to(&Workshop::new(), ADD_FIG, 185);
@@ -149,5 +167,10 @@ fn wax_that_is_added_has_to_melt() {
         "{}",
         said.said
     );
-    assert_eq!(said.why.values.last().unwrap().name, "what melting takes");
+    assert_eq!(
+        said.why.relation,
+        "pot − ((pot − part) × what the part takes + what melting takes) ÷ what both take"
+    );
+    let last = said.why.values.last().unwrap();
+    assert_eq!((last.name.as_str(), &last.shown), ("what melting takes", &format!("{:.0} J", 165.0 * grams)));
 }

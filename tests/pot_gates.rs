@@ -53,6 +53,7 @@ fn the_first_readings() {
     let told = at(&before_fig(&[(0, 1880)]), 0).unwrap();
     assert_eq!(notes(&told), ["Read it once more in a few minutes: then the times are told."]);
     assert!(told.gates.is_empty() && told.chart.is_none());
+    assert_eq!(told.room, "Room 72 °F, assumed");
     let told = at(&before_fig(&[(0, 1880), (4, 1840)]), 240).unwrap();
     assert_eq!(told.room, "Room 72 °F, assumed");
     assert!(told.notes.is_empty() && told.soon.is_none());
@@ -126,6 +127,47 @@ fn only_what_tells_of_the_pot_as_it_is_counts() {
     go_on(&mut run, Some(StepKey::Close));
     read(&mut run, 60, 1500);
     assert_eq!(at(&run, 60), None);
+}
+
+#[test]
+fn parts_of_one_range_are_one_gate() {
+    let names = |line| {
+        let mut run = run(4);
+        go_on(&mut run, Some(StepKey::Add { pour: 0, line }));
+        read(&mut run, 0, 1950);
+        read(&mut run, 240, 1900);
+        at(&run, 240).unwrap().gates.into_iter().map(|g| g.name).collect::<Vec<_>>()
+    };
+    // Red and Blue at 180–185 °F; the hardener at 185–190 °F, Sun guard at 186–190 °F. Two are told ahead.
+    assert_eq!(names(4), ["Add Red, Blue", "Add Fig leaf", "Pour"]);
+    assert_eq!(names(2), ["Add Sun guard", "Add Hardener", "Pour"]);
+}
+
+#[test]
+fn what_is_a_rise_and_what_is_one_reading() {
+    let told = |readings: &[(u64, i128)], seconds| at(&before_fig(readings), seconds).unwrap();
+    // Back where it was after a warmer one: it was warmed, and has cooled since.
+    assert_eq!(told(&[(0, 1800), (4, 1840), (8, 1800)], 480).gates, told(&[(4, 1840), (8, 1800)], 480).gates);
+    let warmer = "It has got warmer. The times are told from the second reading after the heat is off.";
+    assert_eq!(notes(&told(&[(0, 1840), (4, 1800), (8, 1840)], 480)), [warmer]);
+    // By 1.4 K, twice what two readings differ by chance, and by more.
+    for (tenths, expected) in [
+        (814, "The readings do not fall. The times are told once the heat is off and they do."),
+        (815, warmer),
+    ] {
+        let mut run = before_fig(&[]);
+        for (at, tenths) in [(START, 800), (START + 4 * MINUTE, tenths)] {
+            let temperature = Temperature::celsius(Exact::ratio(tenths, 10));
+            run.take(Event::Read { temperature, at }).unwrap();
+        }
+        assert_eq!(notes(&at(&run, 240).unwrap()), [expected]);
+    }
+    // Two readings within ten seconds are one.
+    for (seconds, gates) in [(9, 0), (10, 2)] {
+        let mut run = before_fig(&[(0, 1880)]);
+        read(&mut run, seconds, 1870);
+        assert_eq!(at(&run, 10).unwrap().gates.len(), gates);
+    }
 }
 
 #[test]

@@ -162,6 +162,52 @@ fn one_colour_has_no_ratio_to_lose() {
     assert_eq!(choose_drops(&none, 4, percent(2), Voice::default()), None);
 }
 
+/// So many colours of `drops` hundredths of a drop each.
+fn alike(colours: usize, hundredths: i128) -> Vec<u32> {
+    let wanted: Vec<_> =
+        (0..colours).map(|_| Wanted { name: "dye".into(), drops: Exact::ratio(hundredths, 100) }).collect();
+    choose_drops(&wanted, 1, percent(2), Voice::default()).unwrap().choices[0].drops.clone()
+}
+
+#[test]
+fn many_colours_are_looked_through_in_a_narrower_window() {
+    // Of 1.45 drops, ln(2/1.45) = 0.32 is nearer than ln(1/1.45) = −0.37, though 1.45 is rounded to 1. Around each colour
+    // 2 + 2·2, 2 + 2·1 or 2 whole numbers: 4^7 and 2^9 are less than 100,000 combinations, 6^7, 4^9 and 2^17 more.
+    for colours in [1, 2, 7, 9, 16] {
+        assert_eq!(alike(colours, 145), vec![2; colours]);
+    }
+    // Of seventeen each is rounded by itself.
+    assert_eq!(alike(17, 145), vec![1; 17]);
+    assert_eq!(alike(17, 155), vec![2; 17]);
+}
+
+#[test]
+fn of_colours_equally_far_off_the_first_is_named() {
+    let wanted = ["red", "blue"].map(|name| Wanted { name: name.into(), drops: Exact::ratio(3, 2) });
+    let shade = choose_drops(&wanted, 1, percent(2), Voice::default()).unwrap();
+    // By hand: 2 and 2 cost ln(4/3)² = 0.083, 1 and 1 ln(2/3)² = 0.164, then 2 and 3, where the shares are 2/5 and 3/5 in
+    // place of halves: 0.243 + 4 · 0.041.
+    let drops: Vec<&[u32]> = shade.choices.iter().map(|c| c.drops.as_slice()).collect();
+    assert_eq!(drops, [[2, 2], [1, 1], [2, 3]]);
+    assert_eq!((shade.choices[2].colour, shade.choices[2].ratio_off), (0, Exact::ratio(-1, 5)));
+}
+
+#[test]
+fn a_dilution_that_is_not_exact_is_the_smallest_within_tolerance() {
+    let dilute = |hundredths: &[i128]| {
+        let colour = |n: &i128| Wanted { name: "dye".into(), drops: Exact::ratio(*n, 100) };
+        let wanted: Vec<_> = hundredths.iter().map(colour).collect();
+        choose_drops(&wanted, 4, percent(2), Voice::default()).unwrap().dilute
+    };
+    // By hand: fivefold 6.85 and 13.05 drops, as 7 and 13 0.5 % too strong with the first's share off by 1.7 %; fourfold
+    // 5.48 and 10.44 as 5 and 10 are 6 % too weak.
+    assert_eq!(dilute(&[137, 261]), Some(5));
+    // A colour of which nothing is wanted does not count.
+    assert_eq!(dilute(&[0, 137, 261]), Some(5));
+    // Thirteenfold 4.03 and 68.51 as 4 and 69; before that the first is too far off, tenfold 3.1 as 3.
+    assert_eq!(dilute(&[31, 527]), Some(13));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(200))]
 

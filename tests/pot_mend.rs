@@ -129,6 +129,36 @@ fn drops_of_unknown_mass_are_restored_too() {
 }
 
 #[test]
+fn what_is_counted_twice_is_counted_in() {
+    let mut plan = Workshop::new().plan(Target::Vessels(4)).unwrap();
+    let lines = &mut plan.pours[0].lines;
+    lines.iter_mut().find(|l| l.name == "Red").unwrap().dose = Dose::Drops { drops: 3, mass: Mass::ZERO };
+    lines.iter_mut().find(|l| l.name == "Hardener").unwrap().dose =
+        Dose::Spoon { eighths: 18, mass: Mass::ZERO };
+    let fig = StepKey::Add { pour: 0, line: FIG };
+    let mut run = Run::new(plan);
+    go_on(&mut run, Some(fig));
+    let asked = run.now().unwrap().amount.unwrap();
+    run.take(did(fig, Some(asked.times(Exact::ratio(4, 3))), 1)).unwrap();
+    run.take(Event::Mended { step: fig, way: Way::Restore, at: 2 }).unwrap();
+    let dose = |run: &Run, line, round| {
+        let key = StepKey::TopUp { pour: 0, line, round };
+        run.steps().into_iter().find(|s| s.key == key).unwrap().dose.unwrap()
+    };
+    // 4/3 of 18 eighths are 24, of three drops four.
+    assert_eq!(dose(&run, HARDENER, 1), Dose::Spoon { eighths: 6, mass: Mass::ZERO });
+    assert_eq!(dose(&run, 4, 1), Dose::Drops { drops: 1, mass: Mass::ZERO });
+    // Then six drops of blue in place of two, twelve in all where six were planned: everything twice.
+    let blue = StepKey::TopUp { pour: 0, line: 5, round: 1 };
+    go_on(&mut run, Some(blue));
+    let asked = run.now().unwrap().amount.unwrap();
+    run.take(did(blue, Some(asked.times(Exact::whole(3))), 3)).unwrap();
+    run.take(Event::Mended { step: blue, way: Way::Restore, at: 4 }).unwrap();
+    assert_eq!(dose(&run, HARDENER, 2), Dose::Spoon { eighths: 12, mass: Mass::ZERO });
+    assert_eq!(dose(&run, 4, 2), Dose::Drops { drops: 2, mass: Mass::ZERO });
+}
+
+#[test]
 fn kept_as_it_is() {
     let mut run = run(4);
     let fig = StepKey::Add { pour: 0, line: FIG };
