@@ -129,6 +129,45 @@ fn only_what_tells_of_the_pot_as_it_is_counts() {
     assert_eq!(at(&run, 60), None);
 }
 
+/// Soonest and latest as the fit has them (`tests/heat_pot.rs`), in whole minutes that hold them.
+#[test]
+fn a_time_is_told_as_closely_as_it_is_known() {
+    let when = |run: &Run, second| at(run, second).unwrap().gates[0].when.clone();
+    // Of three readings, 180 °F comes after 392 to 663 s, 175 °F after 640 to 1163 s.
+    let three = before_fig(&[(0, 1880), (4, 1840), (8, 1801)]);
+    for (second, expected) in [
+        (143, "in 4 to 9 min; too cool in 8 to 17 min"),
+        // As far apart as twice the sooner and four, and a minute more.
+        (213, "in 2 to 8 min; too cool in 7 to 16 min"),
+        (273, "in about 4 min (1 to 7); too cool in 6 to 15 min"),
+        (303, "in 1 to 6 min; too cool in about 8 min (5 to 15)"),
+        (333, "in about 3 min (0 to 6); too cool in 5 to 14 min"),
+    ] {
+        assert_eq!(when(&three, second), expected, "at {second} s");
+    }
+    // Of ten readings on 72 + 128·exp(−0.03·t), t in minutes, 180 °F comes after 329 to 351 s, 175 °F after 434 to 465 s.
+    let mut ten = before_fig(&[]);
+    for (index, tenths) in
+        [2000, 1975, 1950, 1925, 1902, 1878, 1855, 1833, 1811, 1789].into_iter().enumerate()
+    {
+        read(&mut ten, 40 * index as u64, tenths);
+    }
+    for (second, expected) in [
+        (30, "in 4 to 6 min; too cool in 6 to 7 min"),
+        (269, "in 1 to 2 min; too cool in 2 to 4 min"),
+        (270, "within 2 min; too cool in 2 to 3 min"),
+        (290, "within 2 min; too cool in 2 to 3 min"),
+        (291, "within a minute; too cool in 2 to 3 min"),
+        (340, "now; too cool in 1 to 2 min"),
+        (390, "now; too cool within a minute"),
+        (435, "too cool: warm the pot"),
+    ] {
+        assert_eq!(when(&ten, second), expected, "at {second} s");
+    }
+    // On 72 + 116·exp(−k·t) that falls half a degree in an hour, 180 °F comes after ln(116/108)/k = 16.5 hours.
+    assert_eq!(when(&before_fig(&[(0, 1880), (60, 1875)]), 3600), "in many hours; too cool in many hours");
+}
+
 #[test]
 fn parts_of_one_range_are_one_gate() {
     let names = |line| {

@@ -216,6 +216,11 @@ fn keeping_and_restoring_by_hand() {
     assert_eq!(restored.add, [g(90, 1), Mass::ZERO]);
     assert_eq!((restored.total, restored.over_pot, restored.more_vessels), (g(1100, 1), g(50, 1), 2));
     assert_eq!(restore(&pot(&[(0, 500, 10)]), g(1, 1), None, Voice::default()), None);
+    // Of two that are over alike the first is named.
+    let mut lines = pot(&[(10_000, 11_000, 10), (10_000, 11_000, 10)]);
+    lines[0].name = "Soy".into();
+    let restored = restore(&lines, g(40, 1), None, Voice::default()).unwrap();
+    assert_eq!(restored.why.values[0].name, "Soy in");
 }
 
 proptest! {

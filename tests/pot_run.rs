@@ -129,7 +129,11 @@ fn a_missed_step_can_still_be_done() {
     let melt = StepKey::Melt { pour: 0 };
     go_on(&mut run, Some(melt));
     run.take(Event::Did { step: melt, weighed: None, temperature: Some(fahrenheit(150)), at: 5 }).unwrap();
-    assert!(run.misses(melt, Voice::default()).is_some());
+    assert_eq!(run.misses(melt, Voice::default()), run.miss(melt, fahrenheit(150), Voice::default()));
+    let fig = StepKey::Add { pour: 0, line: FIG };
+    go_on(&mut run, Some(fig));
+    run.take(Event::Did { step: fig, weighed: None, temperature: Some(fahrenheit(178)), at: 6 }).unwrap();
+    assert_eq!(run.misses(fig, Voice::default()), None);
     go_on(&mut run, None);
     let record = run.record(Voice::default());
     let step = record.steps.iter().find(|s| s.key == melt).unwrap();

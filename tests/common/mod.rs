@@ -117,8 +117,8 @@ impl Workshop {
         }
     }
 
-    pub(crate) fn plan(&self, target: Target) -> Result<Plan, PlanError> {
-        plan(&Ask {
+    pub(crate) fn ask(&self, target: Target) -> Ask<'_> {
+        Ask {
             formula: &self.formula,
             vessel: "Tumbler",
             wick: "Cotton 12",
@@ -132,6 +132,10 @@ impl Workshop {
             recipe: &Weighed,
             tolerance: self.tolerance,
             voice: Voice::default(),
-        })
+        }
+    }
+
+    pub(crate) fn plan(&self, target: Target) -> Result<Plan, PlanError> {
+        plan(&self.ask(target))
     }
 }
