@@ -148,6 +148,17 @@ fn nothing_is_said_where_nothing_is_known() {
 }
 
 #[test]
+fn a_few_drops_do_not_make_it_another_pot() {
+    let red = StepKey::Add { pour: 0, line: HARDENER + 1 };
+    let mut run = up_to(&Workshop::new(), red, 178);
+    for line in [HARDENER + 1, HARDENER + 2] {
+        run.take(did(StepKey::Add { pour: 0, line }, None, 2100)).unwrap();
+    }
+    // 0.2 g in 650 g: what was read before tells of it still.
+    assert!(chill(&run, ADD_FIG, us()).is_some());
+}
+
+#[test]
 fn wax_that_is_added_has_to_melt() {
     let w = Workshop::new();
     let mut run = up_to(&w, ADD_FIG, 180);

@@ -76,6 +76,16 @@ fn each_part_goes_where_its_error_is_smallest() {
 }
 
 #[test]
+fn of_scales_that_are_alike_the_first_is_taken() {
+    let alike = [scale("one", 500, (1, 10), 2), scale("other", 500, (1, 10), 2)];
+    let on = |scale| ScaleChoice::On { scale, loads: 1, error: Share::base(Exact::ratio(5, 40_000)) };
+    weighs(g(400, 1), &alike, percent(2), on(0));
+    // One that shows nothing or holds nothing weighs nothing.
+    let none = [scale("blank", 500, (0, 1), 0), scale("nothing", 0, (1, 10), 0)];
+    weighs(g(400, 1), &none, percent(2), ScaleChoice::None { from: None });
+}
+
+#[test]
 fn a_load_too_small_is_said_to_be() {
     // Class III starts at 20 e (OIML R 76-1 table 3), where half a division is 2.5 %: 2 % needs 25 divisions.
     let scales = [scale("small", 500, (1, 10), 2)];

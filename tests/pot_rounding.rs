@@ -67,8 +67,50 @@ fn a_part_without_a_division_stays() {
     assert_eq!(got.parts, [third, grams(10)]);
 }
 
+#[test]
+fn the_whole_is_rounded_to_the_finest_division_there_is() {
+    // What has none does not count: 10.5 goes to 10 or 11 beside 0.5, of 11.3 rounded to 11: as near, so it does not go up.
+    let got = apportion(&[(tenths(105), grams(1)), (tenths(5), Mass::ZERO)], tenths(113));
+    assert_eq!(got, Rounded { parts: vec![grams(10), tenths(5)], whole: grams(11), over: tenths(-5) });
+}
+
+#[test]
+fn of_ways_as_good_the_finer_parts_go_up() {
+    // 1 of 2 g, and twice 0.5 of 1 g: 2 + 0 + 0 and 0 + 1 + 1 come to the 2 g, each half a division for every part.
+    let got = apportion(&[(grams(1), grams(2)), (tenths(5), grams(1)), (tenths(5), grams(1))], grams(2));
+    assert_eq!((got.parts, got.over), (vec![grams(0), grams(1), grams(1)], Mass::ZERO));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
+
+    /// Against every way of sending parts up or down: the sum nearest the whole, then the least squared errors, each in
+    /// divisions.
+    #[test]
+    fn nearest_the_whole_and_then_nearest_each_part(
+        parts in prop::collection::vec((0_i128..400, prop::sample::select(vec![1, 2, 3, 6])), 1..8),
+        den in 1_i128..12, more in -9_i128..9,
+    ) {
+        let exact: Vec<_> =
+            parts.iter().map(|(n, d)| (Mass::base(Exact::ratio(*n, den)), grams(*d))).collect();
+        let got = apportion(&exact, exact.iter().map(|p| p.0).sum::<Mass>() + grams(more));
+        let off = |parts: &[Mass]| {
+            let sum: Mass = parts.iter().copied().sum();
+            let moved = exact.iter().zip(parts).map(|((mass, division), part)| {
+                let off = (*part - *mass).over(*division).unwrap();
+                off * off
+            });
+            ((sum - got.whole).in_base().abs(), moved.fold(Exact::ZERO, |sum, off| sum + off))
+        };
+        let ways = (0..1_u32 << exact.len()).map(|ways| {
+            let up = |i: usize, n: Exact| if ways >> i & 1 == 1 { n.ceil() } else { n.floor() };
+            let part = |(i, (mass, division)): (usize, &(Mass, Mass))| {
+                division.times(Exact::whole(up(i, mass.over(*division).unwrap())))
+            };
+            off(&exact.iter().enumerate().map(part).collect::<Vec<_>>())
+        });
+        prop_assert_eq!(off(&got.parts), ways.min().unwrap());
+    }
 
     #[test]
     fn one_division_keeps_the_sum(parts in prop::collection::vec(0_i128..10_000_000, 1..14), den in 1_i128..999) {

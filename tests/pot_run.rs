@@ -7,7 +7,7 @@ mod common;
 use common::run::{FIG, SOY, TAB, did, go_on, refuses, run};
 use common::{Workshop, g, read};
 use potside::pot::{Dose, Event, Residue, Run, StepKey, Target, Way};
-use potside::quantity::{Exact, Quantity, Temperature, TemperatureUnit, Voice};
+use potside::quantity::{Exact, Mass, Quantity, Share, Temperature, TemperatureUnit, Voice};
 use potside::wire;
 use proptest::prelude::*;
 
@@ -49,6 +49,36 @@ fn from_the_first_wax_to_the_close() {
 }
 
 #[test]
+fn the_record_says_what_was_typed_and_the_shares_of_what_went_in() {
+    let mut run = run(4);
+    let (soy, fig) = (StepKey::Wax { pour: 0, line: SOY }, StepKey::Add { pour: 0, line: FIG });
+    run.take(did(soy, None, 1)).unwrap();
+    go_on(&mut run, Some(fig));
+    // A tenth more than asked.
+    let weighed = run.now().unwrap().amount.unwrap().times(Exact::ratio(11, 10));
+    run.take(did(fig, Some(weighed), 2000)).unwrap();
+    let line = |run: &Run, index: u32| run.record(Voice::default()).lines.swap_remove(index as usize);
+    // Soy was not weighed, the pieces have no weight.
+    assert_eq!([SOY, FIG, TAB].map(|index| line(&run, index).known), [false, true, false]);
+    let record = run.record(Voice::default());
+    let wax: Mass = record.lines[..2].iter().map(|l| l.weighed).sum();
+    for line in &record.lines {
+        assert_eq!(line.of_wax, Share::base(line.weighed.over(wax).unwrap()));
+        assert_eq!(line.of_whole, Share::base(line.weighed.over(record.made).unwrap()));
+    }
+    assert_eq!(line(&run, FIG).off, line(&run, FIG).planned.times(Exact::ratio(1, 10)));
+    // A top-up that was not weighed makes the whole of it unknown.
+    run.take(Event::Mended { step: fig, way: Way::Restore, at: 2001 }).unwrap();
+    let coco = StepKey::TopUp { pour: 0, line: 0, round: 1 };
+    assert!(line(&run, 0).known);
+    run.take(did(coco, None, 2002)).unwrap();
+    assert!(!line(&run, 0).known);
+    // Nothing is in yet.
+    let fresh = common::run::run(4);
+    assert!(fresh.record(Voice::default()).lines.iter().all(|l| !l.known && l.weighed.is_zero()));
+}
+
+#[test]
 fn what_would_hurt_is_refused() {
     let mut run = run(2);
     let fig = StepKey::Add { pour: 0, line: FIG };
@@ -79,6 +109,11 @@ fn what_would_hurt_is_refused() {
         &mut run,
         did(StepKey::Wax { pour: 0, line: SOY }, None, 0),
         "“Weigh Soy” is done already. To change it, undo back to it and do it again.",
+    );
+    refuses(
+        &mut run,
+        did(StepKey::Add { pour: 0, line: TAB }, None, 0),
+        "“Set Wick tab” is done already. To change it, undo back to it and do it again.",
     );
     go_on(&mut run, Some(StepKey::Gate { pour: 0 }));
     refuses(
@@ -121,6 +156,8 @@ fn a_missed_range_says_what_it_means() {
     missed(&run, StepKey::Gate { pour: 0 }, 160, Some("rough tops and lines"));
     missed(&run, StepKey::Gate { pour: 0 }, 176, Some("sinkholes and wet spots"));
     missed(&run, StepKey::Add { pour: 0, line: TAB }, 40, None);
+    // Nothing goes in while it is stirred.
+    missed(&run, StepKey::Stir { pour: 0, line: FIG }, 200, None);
 }
 
 #[test]

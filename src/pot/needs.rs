@@ -16,7 +16,7 @@ pub struct Need {
 }
 
 impl Need {
-    /// As one measures it: `61.0 g (2.15 oz)`, `14 drops, 293.0 mg`, `1 tbsp, 8.0 g`, `8 pieces`.
+    /// As one measures it: `61.0 g (2.15 oz)`, `14 drops, 0.29 g`, `1 tbsp, 8.0 g`, `8 pieces`.
     pub fn say(&self, voice: Voice) -> String {
         let many = |n: u32, one: &str, more: &str| format!("{n} {}", if n == 1 { one } else { more });
         let beside = |measure: String| {

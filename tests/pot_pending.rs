@@ -1,0 +1,112 @@
+//! Too much of a part: when it is asked about, and what is to be read about each way.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+mod common;
+
+use common::run::{FIG, SOY, did, go_on};
+use common::{Workshop, g, line, read};
+use potside::pot::{Event, Note, Pending, Run, StepKey, Target, Way};
+use potside::quantity::{Amount, Exact, Mass, ShareUnit, Voice};
+
+const ADD_FIG: StepKey = StepKey::Add { pour: 0, line: FIG };
+const RED: StepKey = StepKey::Add { pour: 0, line: 4 };
+
+/// A run in which `step` was weighed at `weighed`, of what it asks for; all before it as asked.
+fn weighed(mut run: Run, step: StepKey, weighed: impl FnOnce(Mass) -> Mass) -> Run {
+    go_on(&mut run, Some(step));
+    let asked = run.now().unwrap().amount.unwrap();
+    run.take(did(step, Some(weighed(asked)), 2000)).unwrap();
+    run
+}
+
+/// The same where it is `num/den` of what it asks for, and what is said of it.
+fn times(run: Run, num: i128, den: i128) -> Pending {
+    weighed(run, ADD_FIG, |asked| asked.times(Exact::ratio(num, den))).pending(Voice::default()).unwrap()
+}
+
+fn texts(notes: &[Note]) -> Vec<&str> {
+    notes.iter().map(|n| n.text.as_str()).collect()
+}
+
+#[test]
+fn what_is_within_the_tolerance_or_one_division_is_not_asked_about() {
+    let asks = |step, over: fn(Mass) -> Mass| {
+        weighed(common::run::run(4), step, |asked| asked + over(asked)).pending(Voice::default()).is_some()
+    };
+    // 61 g on a scale of 0.01 g: two per cent, and a hundredth of a gram more.
+    assert!(!asks(ADD_FIG, |asked| asked.times(Exact::ratio(2, 100))));
+    assert!(asks(ADD_FIG, |asked| asked.times(Exact::ratio(2, 100)) + g(1, 100)));
+    // Three drops of 21 mg: a fourth is a third too much, but there is no less than one.
+    assert!(!asks(RED, |_| g(21, 1000)));
+    assert!(asks(RED, |_| g(22, 1000)));
+}
+
+#[test]
+fn before_the_melt_it_can_be_taken_out() {
+    let soy = StepKey::Wax { pour: 0, line: SOY };
+    let mut run = weighed(common::run::run(4), soy, |asked| asked.times(Exact::ratio(11, 10)));
+    let said = "Nothing is melted yet: you can also take the excess out, undo this step and weigh it again.";
+    let of = |run: &Run| run.overshoot(soy, Voice::default()).unwrap();
+    assert_eq!(texts(&of(&run).keep_notes), [said]);
+    run.take(did(StepKey::Melt { pour: 0 }, None, 2001)).unwrap();
+    assert!(of(&run).keep_notes.is_empty());
+}
+
+#[test]
+fn what_restoring_takes_is_said() {
+    let notes = |num, den| times(common::run::run(8), num, den).restore_notes;
+    // A fortieth of eight vessels fills none, an eighth one, a quarter two.
+    assert_eq!(texts(&notes(41, 40)), ["It fills no vessel more: what is over stays in the pot."]);
+    assert_eq!(texts(&notes(9, 8)), ["It fills one vessel more: have one ready, with its wick."]);
+    assert_eq!(texts(&notes(5, 4)), ["It fills 2 vessels more: have them ready, with their wicks."]);
+    // 1440 g of 1500 g: 1800 g are 300 g too much.
+    let mut w = Workshop::new();
+    w.pot.as_mut().unwrap().capacity = read("1500 g");
+    let pending = times(Run::new(w.plan(Target::Vessels(8)).unwrap()), 5, 4);
+    let over = pending.restored.unwrap().over_pot;
+    assert!((over - g(300, 1)).in_base().abs() < Exact::ONE);
+    let first = &pending.restore_notes[0];
+    let said =
+        format!("That is {} more than “Jug” holds. Do not add it all here", Voice::default().both(over));
+    assert!(first.caution && first.text.starts_with(&said), "{}", first.text);
+}
+
+#[test]
+fn a_load_above_the_highest_is_said() {
+    let highest = |limit: Option<Exact>| {
+        let mut plan = Workshop::new().plan(Target::Vessels(4)).unwrap();
+        plan.pours[0].lines[FIG as usize].highest =
+            limit.map(|share| Amount::new(share * Exact::whole(100), ShareUnit::Percent));
+        times(Run::new(plan), 6, 5)
+    };
+    let free = highest(None);
+    assert!(free.keep_notes.is_empty());
+    let at = free.lines.iter().position(|l| l.name == "Fig leaf").unwrap();
+    let of_wax = free.kept.of_wax[at].in_base();
+    // 73.14 g in (720 − 60.95 − 5.99 − 0.19) ÷ 1.005 = 649.6 g of wax, and in 732.2 g of the whole.
+    assert!((of_wax - Exact::ratio(7314, 64_960)).abs() < Exact::ratio(1, 1000));
+    let said = &highest(Some(Exact::ratio(1, 10))).keep_notes;
+    assert!(said[0].caution);
+    assert_eq!(
+        said[0].text,
+        "“Fig leaf” would be 11.26 % of the wax (9.99 % of the whole), above its highest load of 10 %. Too much can weep, \
+         smoke and burn too high."
+    );
+    // At it is not above it.
+    assert!(highest(Some(of_wax)).keep_notes.is_empty());
+}
+
+/// A quarter too much of the fragrance is restored; of the first wax that is added for it, half as much again goes in.
+#[test]
+fn what_is_still_to_be_topped_up_counts_as_in() {
+    let mut run = weighed(common::run::run(8), ADD_FIG, |asked| asked.times(Exact::ratio(5, 4)));
+    run.take(Event::Mended { step: ADD_FIG, way: Way::Restore, at: 2001 }).unwrap();
+    let coco = StepKey::TopUp { pour: 0, line: 0, round: 1 };
+    let run = weighed(run, coco, |asked| asked.times(Exact::ratio(3, 2)));
+    let kept = run.overshoot(coco, Voice::default()).unwrap().kept;
+    // By hand: 5/4 of 1440 g, and an eighth of the wax that was planned.
+    let planned = line(&run.plan, "Coco").dose.mass();
+    let expected = g(1800, 1) + planned.times(Exact::ratio(1, 8));
+    assert!((kept.total - expected).in_base().abs() < Exact::ONE, "{:?}", kept.total);
+}

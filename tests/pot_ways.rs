@@ -1,0 +1,73 @@
+//! What is said where a measure is off: the sizes that would do, and when nothing is said.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+mod common;
+
+use common::{Workshop, line, read};
+use potside::formula::Basis;
+use potside::pot::Target;
+use potside::quantity::{Exact, Share};
+
+/// What is said at the first colour of so many vessels.
+fn said(w: &Workshop, vessels: u32) -> String {
+    let plan = w.plan(Target::Vessels(vessels)).unwrap();
+    line(&plan, "Red").notes.first().map(|n| n.text.clone()).unwrap_or_default()
+}
+
+#[test]
+fn sizes_up_to_what_the_pot_just_holds_are_named() {
+    let mut w = Workshop::new();
+    let pot = |w: &mut Workshop, holds| w.pot.as_mut().unwrap().capacity = read(holds);
+    // Every fourth keeps the shade; eight vessels of 180 g are 1440 g.
+    pot(&mut w, "1440 g");
+    assert!(said(&w, 7).contains(" A batch of 4 or 8 vessels keeps the shade exactly."));
+    pot(&mut w, "1439 g");
+    assert!(said(&w, 7).contains(" A batch of 4 vessels keeps the shade exactly."));
+    // Of three at most none does. Wanted are 0.75 and 1.5 drops for each: one and two are a third too many, for two vessels
+    // two and four as well; for three two and four are a ninth too few.
+    pot(&mut w, "600 g");
+    w.tolerance = read::<Share>("15 %").value;
+    assert!(said(&w, 2).contains(" A batch of 3 vessels keeps it to within 15.00 %."), "{}", said(&w, 2));
+    assert_eq!(said(&w, 3), "");
+}
+
+#[test]
+fn next_best_is_named_only_where_it_is_nearer_in_depth() {
+    let mut w = Workshop::new();
+    // 1.5 drops of either for two: two and two are a third too many, one and one a third too few.
+    w.formula.parts[4].basis = Basis::Drops(3);
+    let text = said(&w, 2);
+    assert!(
+        text.starts_with("Red 2 drops for 1.50, Blue 2 drops for 1.50: 33.3 % too strong, the hue is kept.")
+    );
+    assert!(!text.contains("Next best"), "{text}");
+}
+
+#[test]
+fn one_colour_has_no_hue_to_keep() {
+    let mut w = Workshop::new();
+    w.formula.parts.remove(4);
+    assert!(said(&w, 2).starts_with("Red 2 drops for 1.50: 33.3 % too strong. "), "{}", said(&w, 2));
+}
+
+#[test]
+fn a_weight_that_rounding_moves_too_far_is_said() {
+    let mut w = Workshop::new();
+    w.scales.truncate(1);
+    w.scales[0].division = read("0.1 g");
+    w.scales[0].least = read("0.2 g");
+    w.fill = common::g(1811, 10);
+    let said = |w: &Workshop| {
+        let plan = w.plan(Target::Vessels(5)).unwrap();
+        let guard = line(&plan, "Sun guard");
+        let notes: Vec<String> = guard.notes.iter().map(|n| n.text.clone()).collect();
+        (guard.dose.mass().over(guard.exact).unwrap() - Exact::ONE, notes)
+    };
+    // 4 g of 4.085 g: the others have more left over. The scale by itself is good to 0.05 g of it, 1.2 %.
+    let (off, notes) = said(&w);
+    assert_eq!(notes, ["4.085 g is wanted: rounding to the scale puts it off by −2.1 %."]);
+    assert!(off < Exact::ratio(-2, 100));
+    w.tolerance = Share::base(off.abs());
+    assert_eq!(said(&w), (off, Vec::new()));
+}
