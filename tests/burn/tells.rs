@@ -4,8 +4,9 @@ use super::candle::{MINUTE, MORNING, burned, good, lit, out, read, trial};
 use super::strd;
 use potside::bench::burn::{
     BurnEvent, Compared, Course, Full, Grade, Limits, Look, Outcome, Told, Trial, Verdict, clock, compare,
-    course, judge, life, pool, rate, reminders, suggested, trend, usual_full,
+    course, judge, life, pool, rate, reminders, suggested, trend, usual_full, wicks_picture,
 };
+use potside::pot::HIGH;
 use potside::quantity::Voice;
 use potside::student::student;
 use std::collections::BTreeMap;
@@ -182,11 +183,11 @@ fn a_rate_and_the_life_from_it() {
     assert_eq!((first.burns, first.half), (1, None));
     near(first.grams, 5.0, 1e-12, "rate");
     assert_eq!(first.say(voice), "5.00 g an hour, from one burn");
-    assert_eq!(life(&trial("A1", "C 10"), &first).unwrap().say(voice), "About 36 h.");
+    assert_eq!(life(&trial("A1", "C 10"), &first).unwrap().say(voice), "It lasts about 36 h.");
     let more = [&events[..], &[out(MORNING + 720 * MINUTE, 379.0)]].concat();
     let second = rate(&course(&more), voice).unwrap();
     near(second.grams, 5.0, 1e-12, "rate");
-    assert_eq!(life(&trial("A1", "C 10"), &second).unwrap().say(voice), "About 36 h, 36 to 36.");
+    assert_eq!(life(&trial("A1", "C 10"), &second).unwrap().say(voice), "It lasts about 36 h, 36 to 36.");
     assert!(rate(&course(&[lit(MORNING, 400.0)]), voice).is_none());
 }
 
@@ -323,4 +324,26 @@ fn reminders_come_in_time() {
     assert_eq!(due(&rests, 250), [(300, false)]);
     assert_eq!(due(&rests, 300), [(300, true)]);
     assert!(due(&[], 0).is_empty());
+}
+
+/// Words stand clear of the dots and bars of every wick, and all is within the picture, whatever the number of wicks.
+#[test]
+fn the_picture_of_wicks_keeps_its_words_apart() {
+    let sets: Vec<_> = ["C 8", "C 10", "C 12", "C 14", "C 16", "C 18"].into_iter().zip(2..).collect();
+    let candles: Vec<_> = sets.iter().map(|(_, n)| each(&vec![f64::from(*n) * 2.0; *n as usize])).collect();
+    for number in 2..=sets.len() {
+        let of = |k: usize| (sets[k].0, candles[k].iter().map(|(t, c)| (t, c)).collect::<Vec<_>>());
+        let chart = wicks_picture(&(0..number).map(of).collect::<Vec<_>>(), Voice::default()).unwrap();
+        let shown = number.min(5);
+        assert_eq!(chart.dots.len(), shown);
+        let words: Vec<_> = chart.words.iter().filter(|w| w.text.contains("candles")).collect();
+        assert_eq!(words.len(), shown);
+        assert_eq!(words[0].text, "C 8, 2.00 g an hour, 2 candles");
+        for (place, (dot, words)) in chart.dots.iter().zip(&words).enumerate() {
+            // A dot is 5 to each side, a line of words as high as 21 on a phone.
+            assert!(words.y + 5 < dot.1 - 5 && words.y >= 16, "{number}: {dot:?} {words:?}");
+            let before = if place == 0 { 0 } else { chart.dots[place - 1].1 + 5 };
+            assert!(words.y - 16 >= before && dot.1 + 5 <= HIGH - 16, "{number}: {dot:?} {words:?}");
+        }
+    }
 }

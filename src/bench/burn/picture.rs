@@ -11,11 +11,9 @@ use crate::student::student;
 
 /// What the words below take, and those on top.
 const BELOW: i32 = 24;
-const ABOVE: i32 = 20;
-/// Across, for a few words.
-const ROOM: i32 = 120;
-/// From one line of words to the next.
-const ROW: i32 = 40;
+const ABOVE: i32 = 30;
+/// Across, for a few words, as large as on a phone.
+const ROOM: i32 = 160;
 /// More wicks than this are not shown beside each other.
 const WICKS: usize = 5;
 
@@ -37,7 +35,7 @@ impl Frame {
     fn words(&self, top: String, left: &str, right: String) -> Vec<Words> {
         let word = |x, y, anchor, text| Words { x, y, anchor, text };
         vec![
-            word(0, ABOVE - 6, "start", top),
+            word(0, ABOVE - 12, "start", top),
             word(0, HIGH - 5, "start", left.to_owned()),
             word(WIDE, HIGH - 5, "end", right),
         ]
@@ -155,19 +153,22 @@ pub fn wicks_picture(wicks: &[(&str, Vec<(&Trial, &Course)>)], voice: Voice) -> 
             let error = (squares / f64::from(freedom) / rates.len() as f64).sqrt();
             error * student(CONFIDENCE, freedom)
         });
-        rows.push((*wick, mean, half, counts(candles)));
+        rows.push((*wick, mean, half, counts(candles), rates.len()));
     }
     rows.truncate(WICKS);
     if rows.len() < 2 {
         return None;
     }
     let most =
-        rows.iter().map(|(_, mean, half, _)| mean + half.unwrap_or(0.0).min(*mean)).fold(0.0, f64::max);
+        rows.iter().map(|(_, mean, half, ..)| mean + half.unwrap_or(0.0).min(*mean)).fold(0.0, f64::max);
     let frame = Frame { right: most * 1.05, top: 1.0 };
     let mut words = frame.words(String::new(), "0", per_hour(frame.right, voice));
     let (mut curve, mut dots, mut said) = (String::new(), Vec::new(), String::from("Picture of burn rates."));
-    for (place, (wick, mean, half, counts)) in (0..).zip(rows) {
-        let y = ABOVE + ROW * place + ROW / 2;
+    // Each wick has its words, and below them its dot.
+    let row = (HIGH - BELOW) / i32::try_from(rows.len()).unwrap_or(1);
+    for (place, (wick, mean, half, counts, number)) in (0..).zip(rows) {
+        let foot = row * place + row;
+        let y = foot - row / 4;
         let (x, _) = frame.at(mean, 0.0);
         let half = half.unwrap_or(0.0);
         let ends = [frame.at(mean - half, 0.0).0, frame.at(mean + half, 0.0).0];
@@ -175,9 +176,11 @@ pub fn wicks_picture(wicks: &[(&str, Vec<(&Trial, &Course)>)], voice: Voice) -> 
         ends.into_iter().for_each(|x| to(&mut bar, x, y));
         curve.push_str(&bar);
         dots.push((x, y, false));
-        let text = [wick, ", ", &per_hour(mean, voice), " (", &counts, ")"].concat();
-        said.push_str(&[" ", &text, "."].concat());
-        words.push(Words { x: 0, y: y - 6, anchor: "start", text });
+        let rate = [wick, ", ", &per_hour(mean, voice)].concat();
+        said.push_str(&[" ", &rate, " (", &counts, ")."].concat());
+        let of = if number == 1 { " candle" } else { " candles" };
+        let text = [rate.as_str(), ", ", &number.to_string(), of].concat();
+        words.push(Words { x: 0, y: y - 14, anchor: "start", text });
     }
     Some(Chart { dots, curve, ..blank(said, words) })
 }

@@ -107,7 +107,7 @@ impl Life {
             Some((least, None)) => [", at least ", &whole(least)].concat(),
             None => String::new(),
         };
-        ["About ", &whole(self.hours), " h", &range, "."].concat()
+        ["It lasts about ", &whole(self.hours), " h", &range, "."].concat()
     }
 }
 

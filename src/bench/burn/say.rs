@@ -87,7 +87,7 @@ pub fn tells(trial: &Trial, course: &Course, voice: Voice) -> Vec<(String, Optio
     let mut told = Vec::new();
     if let Some(rate) = rate(course, voice) {
         if let Some(life) = life(trial, &rate) {
-            told.push((["It lasts: ", &life.say(voice)].concat(), None));
+            told.push((life.say(voice), None));
         }
         told.insert(0, (["Burn rate: ", &rate.say(voice), "."].concat(), Some(rate.why)));
     }

@@ -59,9 +59,14 @@ fn now(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
             look::form(shop, id.clone())
         ];
     }
-    let weigh = course.unweighed().then(|| light::weigh(shop, id.clone()));
-    let again = course.closed.is_none().then(|| light::form(shop, id.clone(), trial, course));
-    group![waiting, weigh, again]
+    let again = || course.closed.is_none().then(|| light::form(shop, id.clone(), trial, course));
+    if course.unweighed() {
+        // What is wanted now is its weight: a light is not beside it.
+        let again = again()
+            .map(|form| el("details").child(el("summary").child("Light it without weighing")).child(form));
+        return group![waiting, light::weigh(shop, id.clone()), again];
+    }
+    group![waiting, again()]
 }
 
 /// Closing the trial, with what the limits suggest; or what it was closed with.

@@ -27,6 +27,10 @@ fn said((text, why): (String, Option<crate::quantity::Why>)) -> View {
     el("div").class("answer-line").child(el("p").child(text)).child(why.map(why_button)).view()
 }
 
+fn titled(title: &'static str, of: &crate::pot::Chart) -> View {
+    el("figure").class("burned").child(el("figcaption").child(title)).child(chart(of)).view()
+}
+
 fn told(shop: Workshop, trial: &Trial, course: &Course) -> View {
     let voice = shop.voice();
     let all = tells(trial, course, voice);
@@ -40,9 +44,6 @@ fn told(shop: Workshop, trial: &Trial, course: &Course) -> View {
                 .child(el("span").child(keep::when(session.lit)))
                 .child(el("span").class("detail").child(burn_line(session, voice)))
         })
-    };
-    let titled = |title: &'static str, of: &crate::pot::Chart| {
-        el("figure").class("burned").child(el("figcaption").child(title)).child(chart(of))
     };
     group![
         none,
@@ -95,7 +96,7 @@ fn wicks(shop: Workshop, like: &[Burned]) -> View {
         lines.extend(compared.map(|c| said((c.say(first, second, voice), Some(c.why)))));
     }
     group![
-        wicks_picture(&sets, voice).as_ref().map(chart),
+        wicks_picture(&sets, voice).as_ref().map(|c| titled("Burn rate", c)),
         lines,
         el("p").class("why-line").child(if sets.len() < 2 {
             "Nothing to compare yet: that takes a candle of the same fragrance, wax and vessel with another wick."
