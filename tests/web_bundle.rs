@@ -63,7 +63,7 @@ async fn what_is_stored_besides_is_found() {
     assert_eq!(bundle::lines_at(&some).await, Ok(["dev-1-a", "other-a-h"].map(|id| pair(id).1).to_vec()));
     let (mut seen, mut after) = (Vec::new(), None);
     loop {
-        let (keys, lines) = bundle::piece(after.as_ref(), 3).await.expect("got");
+        let (keys, lines) = bundle::piece(Which::Own, after.as_ref(), 3).await.expect("got");
         assert_eq!(keys.length() as usize, lines.len());
         if lines.is_empty() {
             break;

@@ -3,7 +3,7 @@
 #![allow(clippy::expect_used, clippy::panic)]
 
 use js_sys::{Array, Function, Promise};
-use potside::keep::photo::{address, keep_photos, photo, taken};
+use potside::keep::photo::{address, keep_photos, photo, sweep, taken};
 use potside::keep::{self, Which};
 use potside::photo::{PhotoError, check};
 use wasm_bindgen::{JsCast, JsValue};
@@ -115,4 +115,50 @@ async fn photos_are_stored_strictly() {
     script("IDBDatabase.prototype.transaction = window.real");
     let asked: Array = script("return window.asked").unchecked_into();
     assert_eq!(String::from(asked.join(",")), "readwrite strict");
+}
+
+const DAY: u64 = 24 * 60 * 60 * 1000;
+
+/// Three photos: one that the book names, one that only a stored line does, one whose entry never came. The last goes a day
+/// after it was first seen so, and only it.
+#[wasm_bindgen_test]
+async fn only_a_photo_whose_entry_never_came_is_swept() {
+    keep::leave_demo().await.expect("left");
+    let mut names = Vec::new();
+    for side in 30..33 {
+        let (name, text) =
+            taken(&chosen(&drawn(side, side, false)).await).await.expect("chosen").expect("a picture");
+        keep_photos(Which::Demo, &[(name.clone(), text)]).await.expect("stored");
+        names.push(name);
+    }
+    let [here, line, never] = [0, 1, 2].map(|n: usize| names.get(n).cloned().expect("three"));
+    // Behind more lines than are looked through at once.
+    let mut lines: Vec<_> = (0..450).map(|n| (format!("a-{n:03}"), "a line".to_owned())).collect();
+    lines.push(("b".to_owned(), format!("what a newer version says of {line}")));
+    keep::append(Which::Demo, lines).await.expect("stored");
+    let named = {
+        let here = here.clone();
+        move || Some(vec![here.clone()])
+    };
+    let swept = async |at: u64| sweep(Which::Demo, &named, at).await.expect("looked");
+    let none: Vec<String> = Vec::new();
+    assert_eq!(swept(5).await, none, "seen for the first time");
+    assert_eq!(swept(4 + DAY).await, none, "not for a day yet");
+    // Not where the book is another one now, nor where the entry came while it was looked through.
+    assert_eq!(sweep(Which::Demo, &|| None, 5 + DAY).await.expect("looked"), none);
+    let asked = std::cell::Cell::new(0);
+    let comes = || {
+        asked.set(asked.get() + 1);
+        Some(if asked.get() > 1 { vec![here.clone(), never.clone()] } else { vec![here.clone()] })
+    };
+    assert_eq!(sweep(Which::Demo, &comes, 5 + DAY).await.expect("looked"), none, "it came");
+    for name in &names {
+        assert!(photo(Which::Demo, name).await.is_ok(), "all are there");
+    }
+    assert_eq!(swept(5 + DAY).await, std::slice::from_ref(&never));
+    assert_eq!(photo(Which::Demo, &never).await, Err(PhotoError::Missing));
+    assert!(photo(Which::Demo, &here).await.is_ok() && photo(Which::Demo, &line).await.is_ok());
+    assert_eq!(swept(6 + 9 * DAY).await, none);
+    assert!(photo(Which::Demo, &line).await.is_ok(), "a line speaks of it");
+    keep::leave_demo().await.expect("left");
 }

@@ -56,6 +56,7 @@ pub use ledger::{ActError, Book};
 pub use lookup::Found;
 pub use map::Map;
 pub use past::Past;
+pub use photos::{Stray, leave_unsaid, overdue, strays};
 pub use refusal::{Ignored, Refusal};
 pub use remind::Reminder;
 pub use replace::{Earlier, Replace, UpTo};

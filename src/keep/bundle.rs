@@ -82,7 +82,11 @@ pub fn forget_bundle() {
 }
 
 async fn journal() -> Result<IdbObjectStore, StoreError> {
-    let database: Rc<Database> = database(Which::Own);
+    lines(Which::Own).await
+}
+
+async fn lines(which: Which) -> Result<IdbObjectStore, StoreError> {
+    let database: Rc<Database> = database(which);
     entries(&database.transaction(IdbTransactionMode::Readonly).await?)
 }
 
@@ -138,9 +142,13 @@ pub async fn lines_at(keys: &[String]) -> Result<Vec<String>, StoreError> {
     Ok(lines)
 }
 
-/// The next lines after a key, in the order of the keys, and the keys.
-pub async fn piece(after: Option<&JsValue>, most: u32) -> Result<(Array, Vec<String>), StoreError> {
-    let store = journal().await?;
+/// The next lines of a workshop after a key, in the order of the keys, and the keys.
+pub async fn piece(
+    which: Which,
+    after: Option<&JsValue>,
+    most: u32,
+) -> Result<(Array, Vec<String>), StoreError> {
+    let store = lines(which).await?;
     let thrown = |e: JsValue| store_error(&e);
     let range = match after {
         Some(after) => IdbKeyRange::lower_bound_with_open(after, true).map_err(thrown)?.into(),

@@ -1,11 +1,15 @@
 //! Photos in the browser: shrunk on a canvas, and kept in a database of their own, by their names, so that neither the
 //! journal nor what is folded of it grows with them. A photo is stored before the entry that names it.
 
+use super::bundle::piece;
 use super::database::{Database, entries};
-use super::request::{result, store_error};
+use super::local;
+use super::request::{complete, result, store_error};
 use super::workshop::{DEMO_PHOTOS, Which};
-use crate::book::{Store, StoreError};
+use crate::book::{Store, StoreError, Stray, leave_unsaid, overdue, strays};
 use crate::photo::{LONG_SIDE, Photo, PhotoError, check, from_base64, pack};
+use crate::wire;
+use js_sys::Array;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
@@ -92,4 +96,66 @@ async fn stored(which: Which, name: &str) -> Result<Option<String>, StoreError> 
 /// The photo as an address that an image shows.
 pub fn address(photo: &Photo) -> String {
     [HEAD, &photo.jpeg].concat()
+}
+
+/// So many lines are looked through at once.
+const LINES: u32 = 200;
+
+/// The names of all photos in the book; none where it is not open any more.
+pub type Named<'a> = &'a dyn Fn() -> Option<Vec<String>>;
+
+/// Takes away the photos whose entry never came: unnamed in the book for a day, and in none of the stored lines. What
+/// stands there unnamed is noted beside it. Gives the names of those taken away.
+///
+/// # Errors
+/// See [`StoreError`]; then nothing is taken away.
+pub async fn sweep(which: Which, named: Named<'_>, now: u64) -> Result<Vec<String>, StoreError> {
+    let note = match which {
+        Which::Own => "potside-strays",
+        Which::Demo => "potside-demo-strays",
+    };
+    let noted = local::kept(note);
+    let known: Vec<Stray> = noted.as_ref().and_then(|text| wire::read(text).ok()).unwrap_or_default();
+    let Some(here) = named() else { return Ok(Vec::new()) };
+    let found = strays(&known, names(which).await?, &here, now);
+    let mut over = overdue(&found, now);
+    if !found.is_empty() {
+        local::keep(note, &wire::write(&found));
+    } else if noted.is_some() {
+        local::forget(note);
+    }
+    let mut after = None;
+    while !over.is_empty() {
+        let (keys, lines) = piece(which, after.as_ref(), LINES).await?;
+        if keys.length() == 0 {
+            break;
+        }
+        leave_unsaid(&mut over, &lines);
+        after = Some(keys.get(keys.length() - 1));
+    }
+    if !over.is_empty() {
+        remove(which, &mut over, named).await?;
+    }
+    Ok(over)
+}
+
+async fn names(which: Which) -> Result<Vec<String>, StoreError> {
+    let transaction = database(which).transaction(IdbTransactionMode::Readonly).await?;
+    let request = entries(&transaction)?.get_all_keys().map_err(|e| store_error(&e))?;
+    let keys: Array = result(&request).await?.unchecked_into();
+    Ok(keys.iter().filter_map(|key| key.as_string()).collect())
+}
+
+/// Leaves those that are not named still, and takes them out.
+async fn remove(which: Which, names: &mut Vec<String>, named: Named<'_>) -> Result<(), StoreError> {
+    let transaction = database(which).transaction(IdbTransactionMode::Readwrite).await?;
+    let store = entries(&transaction)?;
+    // Whoever was storing before has stored once this is answered, and named it; whoever comes after stores it again.
+    result(&store.count().map_err(|e| store_error(&e))?).await?;
+    let here = named();
+    names.retain(|name| here.as_ref().is_some_and(|here| !here.contains(name)));
+    for name in names.iter() {
+        store.delete(&name.into()).map_err(|e| store_error(&e))?;
+    }
+    complete(&transaction).await
 }

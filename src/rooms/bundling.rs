@@ -4,7 +4,7 @@
 use super::workshop::{Opened, Workshop};
 use crate::book::bundle::{Tying, read};
 use crate::book::{Book, Entry, Id};
-use crate::keep::{self, bundle};
+use crate::keep::{self, Which, bundle};
 use js_sys::Promise;
 use leptos::task::spawn_local;
 use std::pin::Pin;
@@ -145,7 +145,7 @@ async fn proved(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
     let mut here = 0;
     loop {
         pause(PAUSE).await;
-        let (keys, lines) = bundle::piece(after.as_ref(), LINES).await.ok()?;
+        let (keys, lines) = bundle::piece(Which::Own, after.as_ref(), LINES).await.ok()?;
         same(shop, at)?;
         if keys.length() == 0 {
             if here < known.lines {

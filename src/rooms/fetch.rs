@@ -5,7 +5,7 @@ use super::bundling::{self, Bundling};
 use super::parts::{Typed, press};
 use super::route::Room;
 use super::workshop::Workshop;
-use super::{bench, book, converter, desk, pot, shelf, stores};
+use super::{bench, book, converter, desk, pot, shelf, stores, sweep};
 use crate::apart::{Missing, apart};
 use crate::book::demo;
 use crate::dom::*;
@@ -16,6 +16,7 @@ use std::cell::Cell;
 /// What makes a page.
 type Make = fn() -> View;
 type Demo = fn(&str, u64, fn() -> u32) -> Vec<(String, String)>;
+type Sweep = fn(Workshop);
 type Convert = fn(Workshop, Typed, Value<String>) -> View;
 
 apart!(pot, the_asking, Make, pot::ask);
@@ -27,6 +28,7 @@ apart!(shelves, the_book, Make, book::room);
 apart!(works, the_bench, Make, bench::room);
 apart!(works, the_desk, Make, desk::room);
 apart!(works, the_demo, Demo, demo);
+apart!(works, the_sweep, Sweep, sweep::begin);
 apart!(pot, the_converter, Convert, converter::body);
 apart!(bundle, the_bundling, Bundling, bundling::BUNDLING);
 
@@ -100,11 +102,14 @@ pub(super) async fn fetch(part: Part) -> Result<Make, Missing> {
     Ok(make)
 }
 
-/// Has every part at hand, so that none is waited for.
-pub(super) async fn fetch_all() {
+/// Has every part at hand, so that none is waited for; then what is done beside the work begins.
+pub(super) async fn fetch_all(shop: Workshop) {
     for part in Part::ALL {
         // One that cannot be fetched now is asked for again when it is wanted, and says so then.
         let _ = fetch(part).await;
+    }
+    if let Ok(sweep) = the_sweep().await {
+        sweep(shop);
     }
 }
 

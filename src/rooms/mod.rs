@@ -14,6 +14,7 @@ mod route;
 mod shelf;
 mod stores;
 mod storing;
+mod sweep;
 mod workshop;
 
 use crate::keep;

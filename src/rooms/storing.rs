@@ -58,7 +58,7 @@ impl Workshop {
     pub(super) fn loaded(self) {
         self.store();
         // Once what is wanted first has been shown.
-        keep::after(100, || spawn_local(fetch::fetch_all()));
+        keep::after(100, move || spawn_local(fetch::fetch_all(self)));
     }
 
     /// Where nothing else was ever kept in this browser there will be no book: so the first screen is shown at once. What
