@@ -44,7 +44,6 @@ pub use copy::{Copy, CopyError, LARGEST_COPY, Prospect, Seal, read_copy, say_byt
 pub use crc::crc32c;
 pub use demo::demo;
 pub use entry::{Damage, Entry, LONGEST};
-pub use finished::Cure;
 pub use fork::{Fork, Tip};
 pub use format::{FORMAT, LINKS, Link, today};
 pub use history::{Done, Undone};

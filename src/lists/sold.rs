@@ -70,7 +70,7 @@ pub(super) fn shelf(state: &State, rows: &mut Vec<Row>) {
             plan.wick.clone(),
             batch.filled_vessels().to_string(),
             state.left_of(batch).to_string(),
-            batch.ready_on(None).map(|d| d.to_string()).unwrap_or_default(),
+            state.ready_on(batch, None).map(|d| d.to_string()).unwrap_or_default(),
             yes(batch.ticked.is_whole()),
         ]);
     }

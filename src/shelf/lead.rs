@@ -1,8 +1,8 @@
 //! How long it takes from a pour until its candles can ship.
 
 use super::Product;
-use crate::book::State;
-use crate::day::Day;
+use crate::book::{Batch, State};
+use crate::day::{DAY, Day};
 
 /// The steps of it, in days: solid, then cured, then finished.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -22,7 +22,27 @@ impl State {
         self.lead_of(product.cure_days.or_else(of_formula).unwrap_or_default())
     }
 
-    /// The same with so many days of cure.
+    /// When candles of a batch have set and cured, for so many days or those of its formula, milliseconds since 1970. None
+    /// where no vessel was filled.
+    pub fn ready_at(&self, batch: &Batch, cure_days: Option<u32>) -> Option<u64> {
+        let lead = self.lead_of(cure_days.unwrap_or_else(|| batch.run.cure_days()));
+        let days = u64::from(lead.solid) + u64::from(lead.cure);
+        Some(batch.poured_at()?.saturating_add(days.saturating_mul(DAY)))
+    }
+
+    /// The first day that they have.
+    pub fn ready_on(&self, batch: &Batch, cure_days: Option<u32>) -> Option<Day> {
+        self.ready_at(batch, cure_days).map(Day::of)
+    }
+
+    /// The day that candles ready on such a day can ship: what is not finished is finished then, as was said while it was
+    /// poured. Finished while it cures, it goes as soon as it is ready.
+    pub(super) fn ships_on(&self, batch: &Batch, ready: Day, today: Day) -> Day {
+        let finish = self.settings.finish_days.unwrap_or_default();
+        if batch.ticked.is_whole() { ready } else { Day(ready.max(today).0.saturating_add(finish)) }
+    }
+
+    /// From a pour until it can ship, with so many days of cure.
     pub(super) fn lead_of(&self, cure: u32) -> Lead {
         Lead {
             solid: self.settings.solid_days.unwrap_or(SOLID),

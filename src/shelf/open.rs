@@ -84,11 +84,6 @@ pub struct Open<'a> {
     pub lines: Vec<OpenLine<'a>>,
 }
 
-/// The day candles of a batch can go: what is not finished may be finished while it cures.
-fn finished(batch: &Batch, ready: Day, by_finished: Day) -> Day {
-    if batch.ticked.is_whole() { ready } else { ready.max(by_finished) }
-}
-
 impl<'a> Open<'a> {
     /// All of them, the first wanted first, those without a day last.
     pub(super) fn all(state: &'a State, stocks: &[Stock<'a>]) -> Vec<Self> {
@@ -135,14 +130,15 @@ impl<'a> Open<'a> {
     /// Keeps for each line what is ready first.
     pub(super) fn reserve(
         &mut self,
+        state: &State,
         pool: &mut [Stand<'a>],
         stocks: &mut [Stock<'a>],
-        (today, by_finished): (Day, Day),
+        today: Day,
     ) {
         for line in &mut self.lines {
             let mut missing = (line.number - line.sent).max(0);
             let mut ready_by = today;
-            let ready = |s: &Stand| s.batch.ready_on(line.product.cure_days).unwrap_or(s.ready);
+            let ready = |s: &Stand| state.ready_on(s.batch, line.product.cure_days).unwrap_or(s.ready);
             let mut good: Vec<&mut Stand> =
                 pool.iter_mut().filter(|s| s.free > 0 && line.product.is_of(s.batch)).collect();
             sort::by(&mut good, |a, b| ready(a).cmp(&ready(b)).then_with(|| by_ready(a, b)));
@@ -155,7 +151,7 @@ impl<'a> Open<'a> {
                 stand.free -= taken;
                 missing -= taken;
                 let (on, whole) = (ready(stand), stand.batch.ticked.is_whole());
-                ready_by = ready_by.max(finished(stand.batch, on, by_finished));
+                ready_by = ready_by.max(state.ships_on(stand.batch, on, today));
                 line.kept.push(Share { batch: stand.batch, number: taken, ready: on });
                 if on <= today {
                     line.ready += taken;
@@ -178,14 +174,13 @@ impl<'a> Open<'a> {
         }
     }
 
-    /// Expects for what is short what is being poured: the first ready first. `ready` is the day a batch can ship from,
-    /// with so many days of cure.
+    /// Expects for what is short what is being poured: the first ready first.
     pub(super) fn expect(
         &mut self,
+        state: &State,
         coming: &mut [Stand<'a>],
         stocks: &mut [Stock<'a>],
-        by_finished: Day,
-        ready: impl Fn(&Batch, Option<u32>) -> Day,
+        today: Day,
     ) {
         for line in self.lines.iter_mut().filter(|l| l.short > 0) {
             let mut missing = line.short;
@@ -196,11 +191,11 @@ impl<'a> Open<'a> {
                 }
                 stand.free -= number;
                 missing -= number;
-                let ready = ready(stand.batch, line.product.cure_days);
+                let ready = state.comes(stand.batch, line.product.cure_days, today);
                 line.coming.push(Share { batch: stand.batch, number, ready });
             }
             if missing == 0 {
-                let there = line.kept.iter().map(|s| finished(s.batch, s.ready, by_finished));
+                let there = line.kept.iter().map(|s| state.ships_on(s.batch, s.ready, today));
                 let last = there.chain(line.coming.iter().map(|s| s.ready)).max();
                 line.when = When::Coming(last.unwrap_or(line.when.day()));
             }

@@ -2,7 +2,7 @@
 
 use super::{Lead, Open, Product, Reason};
 use crate::book::{Batch, Id, Kept, State};
-use crate::day::{DAY, Day};
+use crate::day::Day;
 use crate::{sort, text};
 
 /// Candles of one batch that can be one product.
@@ -49,14 +49,6 @@ pub struct Shelf<'a> {
     pub loose: Vec<Stand<'a>>,
 }
 
-impl Batch {
-    /// The first day candles of it may ship: so many days of cure after the pour, or those of the formula.
-    pub fn ready_on(&self, cure_days: Option<u32>) -> Option<Day> {
-        let days = u64::from(cure_days.unwrap_or_else(|| self.run.cure_days()));
-        Some(Day::of(self.poured_at()?.saturating_add(days.saturating_mul(DAY))))
-    }
-}
-
 impl Product {
     /// True where a batch made this.
     pub fn is_of(&self, batch: &Batch) -> bool {
@@ -95,7 +87,7 @@ impl State {
         // One sum for all batches: asking each one for its moves would be slow after years.
         let mut pool: Vec<Stand> = Vec::new();
         for batch in self.finished() {
-            let ready = batch.ready_on(None).unwrap_or(today);
+            let ready = self.ready_on(batch, None).unwrap_or(today);
             let filled = batch.filled_vessels() as i64;
             pool.push(Stand { batch, ready, left: filled, free: filled, held: Vec::new() });
         }
@@ -133,9 +125,8 @@ impl State {
             });
         }
         let mut orders = Open::all(self, &stocks);
-        let by_finished = Day(today.0.saturating_add(self.settings.finish_days.unwrap_or_default()));
         for order in &mut orders {
-            order.reserve(&mut pool, &mut stocks, (today, by_finished));
+            order.reserve(self, &mut pool, &mut stocks, today);
         }
         // What stands there is shared out first, whoever waits longest.
         let mut coming = self.coming(today);
@@ -146,13 +137,13 @@ impl State {
             stand.free = if stand.held.is_empty() { stand.free } else { 0 };
         }
         for order in &mut orders {
-            order.expect(&mut coming, &mut stocks, by_finished, |batch, cure| self.comes(batch, cure, today));
+            order.expect(self, &mut coming, &mut stocks, today);
         }
         let mut loose = Vec::new();
         for stand in pool.iter().filter(|s| s.left != 0) {
             let mut known = false;
             for stock in stocks.iter_mut().filter(|s| s.product.is_of(stand.batch)) {
-                let ready = stand.batch.ready_on(stock.product.cure_days).unwrap_or(stand.ready);
+                let ready = self.ready_on(stand.batch, stock.product.cure_days).unwrap_or(stand.ready);
                 stock.stands.push(Stand { ready, ..stand.clone() });
                 known = true;
             }

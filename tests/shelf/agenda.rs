@@ -136,8 +136,8 @@ fn what_is_there_counts_once() {
         stock.sort();
         stock
     };
-    // 14 days of cure from the pour: today, and in nine days. Three are kept for one order, two for the other.
-    assert_eq!((stock(0), stock(1)), (vec![(0, 3), (9, 7)], vec![(0, 1), (9, 1)]));
+    // Solid the day after the pour, then 14 days of cure: today, and in ten days. Three are kept for one order, two for the other.
+    assert_eq!((stock(0), stock(1)), (vec![(0, 3), (10, 7)], vec![(0, 1), (10, 1)]));
     let line = |n: usize| {
         let l = &asked.problem.lines[n];
         (l.good, l.number, l.wanted, l.in_parts)

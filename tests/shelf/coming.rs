@@ -3,7 +3,7 @@
 use super::agenda::{TODAY, agenda, shop};
 use super::common::Workshop;
 use super::shared::{FIRST, Shop, id};
-use potside::book::{Act, Ending, Id};
+use potside::book::{Act, Ending, Id, Settings};
 use potside::day::Day;
 use potside::pot::Target;
 use potside::quantity::Exact;
@@ -106,6 +106,43 @@ fn what_is_being_poured_is_not_planned_again() {
     shop.finish("b", 21);
     shop.from("b", "Lid", "lids");
     assert_eq!(there(&agenda(&shop, &Picks::default())), left);
+}
+
+/// Poured today, solid, cured, finished: the day an order can ship is the same while its candles are being poured and when
+/// they stand there, until they are finished. Days of the workshop, and of the product where it has its own.
+#[test]
+fn the_day_that_was_said_is_the_same_once_the_pour_has_ended() {
+    for (solid, finish, own, day) in [
+        (None, None, None, 15),
+        (Some(0), None, None, 14),
+        (Some(2), Some(3), None, 19),
+        (None, Some(1), Some(0), 2),
+    ] {
+        let mut shop = ordered();
+        let settings = Settings { solid_days: solid, finish_days: finish, ..shop.state().settings.clone() };
+        shop.act(20, Act::Settings(settings));
+        if own.is_some() {
+            shop.product("Fig", 0, own);
+        }
+        let when = |shop: &Shop, day: u32| shop.state().shelf(Day(FIRST + day)).orders[0].when().day();
+        let there = |shop: &Shop| agenda(shop, &Picks::default()).problem.goods[0].stock.clone();
+        let said = Day(FIRST + 20 + day);
+        let lead = shop.state().shelf(TODAY).orders[0].lines[0].lead;
+        assert_eq!(lead.from(TODAY), said, "before it is begun");
+        begin(&mut shop, "b", 6);
+        assert_eq!((when(&shop, 20), there(&shop)), (said, vec![(day, 6)]), "while it is on");
+        while shop.step("b", 20) {}
+        assert_eq!((when(&shop, 20), there(&shop)), (said, vec![(day, 6)]), "with its last step");
+        shop.end("b", 20, Ending::Poured);
+        let kept = shop.state().shelf(TODAY).orders[0].lines[0].kept[0].ready;
+        assert_eq!(when(&shop, 20), said, "ended");
+        assert_eq!(kept, Day(said.0 - finish.unwrap_or_default()), "cured by then, and then finished");
+        assert_eq!(when(&shop, 21), said, "the next day");
+        // Finished while it cures it goes sooner; finished late, later.
+        assert_eq!(when(&shop, 60), Day(FIRST + 60 + finish.unwrap_or_default()));
+        shop.finish("b", 21);
+        assert_eq!(when(&shop, 21), kept);
+    }
 }
 
 /// Given up, or taken back, it is as if it had not been begun, but for what was weighed.

@@ -52,7 +52,7 @@ fn what_is_ready_first_goes_to_what_is_wanted_first() {
         said,
         [
             ("first", vec![("early", 2)], 0, on(11), false),
-            ("second", vec![("early", 2), ("late", 2)], 0, on(16), false),
+            ("second", vec![("early", 2), ("late", 2)], 0, on(17), false),
             ("whenever", vec![("late", 2)], 1, When::IfPoured(Day(FIRST + 22)), false),
         ]
     );

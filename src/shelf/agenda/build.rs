@@ -2,7 +2,7 @@
 
 use super::size::{Supplies, kind};
 use super::{Agenda, Item, Picks, Want};
-use crate::book::{Batch, Id, Kept, State};
+use crate::book::{Id, Kept, State};
 use crate::day::Day;
 use crate::quantity::Voice;
 use crate::shelf::planning::{Good, Line, Pin, Problem};
@@ -62,7 +62,7 @@ impl State {
                 });
                 if let Some(good) = problem.goods.get_mut(good) {
                     for share in &line.kept {
-                        let ready = self.there(share.batch, share.ready, shelf.today);
+                        let ready = self.ships_on(share.batch, share.ready, shelf.today);
                         add(&mut good.stock, days(shelf.today, ready), share.number);
                     }
                     for share in &line.coming {
@@ -129,20 +129,15 @@ impl State {
         parts
     }
 
-    /// When candles of a batch can ship: cured, and finished.
-    fn there(&self, batch: &Batch, ready: Day, today: Day) -> Day {
-        let finish = if batch.ticked.is_whole() { 0 } else { self.settings.finish_days.unwrap_or_default() };
-        ready.max(Day(today.0.saturating_add(finish)))
-    }
-
     /// Candles kept for no order count for the first product they are good for, so that none counts twice.
     fn free(&self, shelf: &Shelf, goods: &mut [Good]) {
         let mut seen: Vec<&Id> = Vec::new();
         for (stock, good) in shelf.stocks.iter().zip(goods) {
-            for stand in stock.stands.iter().chain(&stock.coming).filter(|s| s.free > 0) {
+            let there = stock.stands.iter().map(|s| (s, self.ships_on(s.batch, s.ready, shelf.today)));
+            let coming = stock.coming.iter().map(|s| (s, s.ready));
+            for (stand, ready) in there.chain(coming).filter(|(s, _)| s.free > 0) {
                 if !seen.contains(&&stand.batch.id) {
                     seen.push(&stand.batch.id);
-                    let ready = self.there(stand.batch, stand.ready, shelf.today);
                     add(&mut good.stock, days(shelf.today, ready), stand.free);
                 }
             }
