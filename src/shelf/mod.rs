@@ -16,7 +16,7 @@ pub use finish::{FINISHES, Finish, Ticked};
 pub use lead::Lead;
 pub use number::{batch_number, check_sign, is_batch_number};
 pub use open::{Fit, Open, OpenLine, Share, When};
-pub use pins::Pins;
+pub use pins::{Pins, Taken};
 pub use stock::{Shelf, Stand, Stock};
 
 use crate::book::Id;

@@ -95,6 +95,9 @@ impl<T: Wire> Wire for Vec<T> {
     fn get(json: &Json, flaws: &mut Flaws) -> Self {
         json.items(flaws).iter().map(|item| T::get(item, flaws)).collect()
     }
+    fn is_blank(&self) -> bool {
+        self.is_empty()
+    }
 }
 
 /// Two things, as a list of both.

@@ -4,14 +4,18 @@ use super::shared::{FIRST, Shop, id};
 use potside::book::{Act, Ending, Entry, Id, Journal};
 use potside::day::Day;
 use potside::pot::Target;
-use potside::shelf::Pins;
-use potside::shelf::agenda::Picks;
+use potside::shelf::agenda::{Pick, Picks};
+use potside::shelf::{Pins, Taken};
 use potside::wire;
 
 const DAY: Day = Day(FIRST + 20);
 
 fn pinned(product: &str, pours: &[u32], not_on: Option<Day>) -> Act {
-    Act::Pinned { product: id(product), body: Pins { pours: pours.to_vec(), not_on } }
+    said(product, Pins { pours: pours.to_vec(), not_on, on: Vec::new() })
+}
+
+fn said(product: &str, body: Pins) -> Act {
+    Act::Pinned { product: id(product), body }
 }
 
 fn numbers(picks: &Picks) -> Vec<(&str, u32)> {
@@ -33,6 +37,10 @@ fn it_is_kept_as_text_and_read_back() {
             r#"{"Pinned":{"product":"Fig","body":{"pours":[4,8],"not_on":"2025-01-01"}}}"#,
         ),
         (pinned("Fig", &[], None), r#"{"Pinned":{"product":"Fig","body":{"pours":[]}}}"#),
+        (
+            said("Fig", Pins { on: vec![Taken { batch: id("b"), number: 8 }], ..Pins::default() }),
+            r#"{"Pinned":{"product":"Fig","body":{"pours":[],"on":[{"batch":"b","number":8}]}}}"#,
+        ),
     ] {
         assert_eq!(wire::write(&act), text);
         assert_eq!(wire::read(text), Ok(act));
@@ -75,10 +83,45 @@ fn what_is_poured_is_held_no_more() {
     assert_eq!(numbers(&shop.state().picks(DAY)), [("Fig", 8)]);
     // What is said next says what is left, and is poured no sooner than it is said.
     let picks = shop.state().picks(DAY);
-    let body = potside::book::State::pins_of(&picks, &id("Fig"), DAY);
-    assert_eq!(body, Pins { pours: vec![8], not_on: Some(DAY) });
+    let body = shop.state().pins_of(&picks, &id("Fig"), DAY);
+    assert_eq!(body, Pins { pours: vec![8], not_on: Some(DAY), on: Vec::new() });
     shop.act(23, Act::Pinned { product: id("Fig"), body });
     assert_eq!(numbers(&shop.state().picks(DAY)), [("Fig", 8)]);
+}
+
+/// The plan is changed while a pour is on, as in the room: what is left is held on to, and a pour of four more. Given up, the
+/// pour is held on to again; poured, or gone on with, it is not.
+#[test]
+fn a_pour_that_is_given_up_comes_back_though_the_plan_changed_meanwhile() {
+    let mut shop = shop();
+    let held =
+        |shop: &Shop| numbers(&shop.state().picks(DAY)).into_iter().map(|(_, n)| n).collect::<Vec<_>>();
+    let change = |shop: &mut Shop, day: u32, more: &[u32]| {
+        let mut picks = shop.state().picks(DAY);
+        picks.pinned.extend(more.iter().map(|number| Pick { product: id("Fig"), number: *number }));
+        let body = shop.state().pins_of(&picks, &id("Fig"), DAY);
+        shop.act(day, said("Fig", body));
+    };
+    shop.begin("b", 21, 7);
+    assert_eq!(held(&shop), [4, 8], "it is the nearest one, of eight");
+    change(&mut shop, 22, &[4]);
+    change(&mut shop, 23, &[]);
+    assert_eq!(held(&shop), [4, 8, 4]);
+    let ended = shop.end("b", 24, Ending::GivenUp);
+    assert_eq!(held(&shop), [4, 8, 4, 8]);
+    shop.act(24, Act::Undo { entry: ended });
+    assert_eq!(held(&shop), [4, 8, 4], "it goes on");
+    // Changed once more and poured, it is gone for good.
+    change(&mut shop, 25, &[]);
+    shop.end("b", 25, Ending::Poured);
+    assert_eq!(held(&shop), [4, 8, 4]);
+    change(&mut shop, 26, &[]);
+    assert_eq!(held(&shop), [4, 8, 4]);
+    let began = shop.begin("c", 27, 4);
+    assert_eq!(held(&shop), [8, 4]);
+    change(&mut shop, 28, &[]);
+    shop.act(28, Act::Undo { entry: began });
+    assert_eq!(held(&shop), [8, 4, 4], "taken back as if it had not begun");
 }
 
 #[test]

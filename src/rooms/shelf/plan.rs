@@ -2,7 +2,7 @@
 //! be met. Each can be held on to, made larger or smaller, or left out; the rest is planned anew.
 
 use super::HERE;
-use crate::book::{Act, Id, Settings, State};
+use crate::book::{Act, Id, Settings};
 use crate::dom::*;
 use crate::keep;
 use crate::pot::WIDE;
@@ -101,7 +101,8 @@ fn pin(shop: Workshop, product: &Id, change: impl FnOnce(&mut Picks)) {
     let today = keep::today();
     let mut picks = shop.state_untracked(|s| s.picks(today));
     change(&mut picks);
-    shop.act(Act::Pinned { product: product.clone(), body: State::pins_of(&picks, product, today) });
+    let body = shop.state_untracked(|s| s.pins_of(&picks, product, today));
+    shop.act(Act::Pinned { product: product.clone(), body });
 }
 
 fn let_go(shop: Workshop, pick: &Pick) {
