@@ -84,7 +84,7 @@ fn go_on(shop: &mut Shop, batch: &Id, when: u32, (steps, how): (u16, u16)) {
             Event::Mended { step: pending.step, way, at: at(when) }
         } else {
             let Some(step) = run.now().filter(|s| s.key != StepKey::Close) else { return };
-            let over = if (n + how).is_multiple_of(3) { Exact::ratio(3, 2) } else { Exact::ONE };
+            let over = if n.wrapping_add(how).is_multiple_of(3) { Exact::ratio(3, 2) } else { Exact::ONE };
             let weighed =
                 step.key.goes_in().then(|| Mass::base(step.amount.unwrap_or(Mass::ZERO).in_base() * over));
             Event::Did { step: step.key, weighed, temperature: None, at: at(when) }
