@@ -135,9 +135,23 @@ fn a_log_is_drawn_over_its_curve() {
     // By hand: 480 across 1200 s; from 76 °C at the top to 48 °C at 216.
     assert_eq!(chart.dots, [(0, 8, false), (240, 123, false), (480, 201, false)]);
     assert_eq!(chart.curve, "M0 8L240 108L480 208");
-    let words: Vec<_> = chart.words.iter().map(|w| w.text.as_str()).collect();
-    assert_eq!(words, ["75 °C", "49 °C", "the pour", "20 min"]);
+    // The warmest at the right under the top, the coldest at the left above the foot, the times below it.
+    let words: Vec<_> = chart.words.iter().map(|w| (w.x, w.y, w.anchor, w.text.as_str())).collect();
+    assert_eq!(
+        words,
+        [
+            (480, 18, "end", "75 °C"),
+            (0, 210, "start", "49 °C"),
+            (0, 235, "start", "the pour"),
+            (480, 235, "end", "20 min")
+        ]
+    );
     assert_eq!(log_chart(&[], &[], Voice::default()), None);
+    // One moment only, or one temperature.
+    let log = |seconds, celsius| [Reading { seconds: 0.0, celsius: 75.0 }, Reading { seconds, celsius }];
+    assert_eq!(log_chart(&log(0.0, 60.0), &[], Voice::default()), None);
+    assert_eq!(log_chart(&log(600.0, 75.0), &[], Voice::default()), None);
+    assert!(log_chart(&log(600.0, 60.0), &[], Voice::default()).is_some());
 }
 
 #[test]
