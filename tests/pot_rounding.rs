@@ -75,6 +75,14 @@ fn the_whole_is_rounded_to_the_finest_division_there_is() {
 }
 
 #[test]
+fn all_may_go_up_together() {
+    // 3 of 6 g, and six times 1.5 of 3 g: 6 + 6 · 3 are the 24 g; the fine ones alone come to 18.
+    let fine = [(tenths(15), grams(3)); 6];
+    let got = apportion(&[&[(grams(3), grams(6))][..], &fine].concat(), grams(24));
+    assert_eq!((got.parts[0], got.parts[6], got.over), (grams(6), grams(3), Mass::ZERO));
+}
+
+#[test]
 fn of_ways_as_good_the_finer_parts_go_up() {
     // 1 of 2 g, and twice 0.5 of 1 g: 2 + 0 + 0 and 0 + 1 + 1 come to the 2 g, each half a division for every part.
     let got = apportion(&[(grams(1), grams(2)), (tenths(5), grams(1)), (tenths(5), grams(1))], grams(2));

@@ -129,6 +129,29 @@ fn what_would_hurt_is_refused() {
     );
 }
 
+#[test]
+fn the_pour_range_waits_for_the_parts_but_not_for_the_pieces() {
+    let mut run = run(2);
+    let gate = StepKey::Gate { pour: 0 };
+    let tab = StepKey::Add { pour: 0, line: TAB };
+    while let Some(step) = run.steps().into_iter().find(|s| s.done.is_none() && s.key != tab) {
+        if step.key == gate {
+            break;
+        }
+        let title = run.shown_step(step.key, Voice::default()).unwrap().title;
+        let name = if title.starts_with("Melt to") { "Melt the wax" } else { &title };
+        let expected = format!("Not yet: “{name}” comes before “Bring it to the pour range”.");
+        refuses(&mut run, did(gate, None, 0), &expected);
+        run.take(did(step.key, step.amount, 1000)).unwrap();
+    }
+    run.take(did(gate, None, 2000)).unwrap();
+    refuses(
+        &mut run,
+        did(StepKey::Fill { pour: 0, vessel: 0 }, None, 0),
+        "Not yet: “Set Wick tab” comes before “Fill vessel 1”.",
+    );
+}
+
 /// A step done at a temperature in °F, and what is said about it.
 #[track_caller]
 fn missed(run: &Run, step: StepKey, at: i128, expected: Option<&str>) {
