@@ -1,0 +1,81 @@
+//! What a run has used up and what is still to go in, for the stores.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+mod common;
+
+use common::run::{FIG, HARDENER, did, go_on, run};
+use common::{Workshop, read};
+use potside::pot::{Event, Run, StepKey, Target, Way};
+use potside::quantity::{Exact, Mass};
+
+const ADD_FIG: StepKey = StepKey::Add { pour: 0, line: FIG };
+
+fn rest(run: &Run) -> Vec<&str> {
+    run.rest().iter().map(|(name, ..)| *name).collect()
+}
+
+#[test]
+fn what_is_in_is_used_and_the_rest_is_still_to_go_in() {
+    let mut run = run(4);
+    assert!(run.used().is_empty());
+    let all = [
+        "Coco",
+        "Soy",
+        "Sun guard",
+        "Hardener",
+        "Red",
+        "Blue",
+        "Fig leaf",
+        "Wick tab",
+        "Tumbler",
+        "Cotton 12",
+    ];
+    assert_eq!(rest(&run), all);
+    let of = |name: &str, from: &[(&str, Mass, Exact)]| from.iter().find(|r| r.0 == name).map(|r| (r.1, r.2));
+    assert_eq!(of("Wick tab", &run.rest()), Some((Mass::ZERO, Exact::whole(4))));
+    assert_eq!(of("Soy", &run.rest()), Some((run.line(0, 1).unwrap().dose.mass(), Exact::ZERO)));
+    assert_eq!(of("Tumbler", &run.rest()), Some((Mass::ZERO, Exact::whole(4))));
+
+    // Up to the fragrance; of it a tenth more than asked.
+    go_on(&mut run, Some(ADD_FIG));
+    let asked = run.now().unwrap().amount.unwrap();
+    let weighed = asked.times(Exact::ratio(11, 10));
+    run.take(did(ADD_FIG, Some(weighed), 7000)).unwrap();
+    let used = run.used();
+    let names: Vec<&str> = used.iter().map(|u| u.name).collect();
+    assert_eq!(names, all[..8]);
+    assert_eq!((used[6].mass, used[6].pieces, used[6].at), (weighed, Exact::ZERO, 7000));
+    assert_eq!((used[7].mass, used[7].pieces, used[7].at), (Mass::ZERO, Exact::whole(4), 1000));
+    assert_eq!(rest(&run), ["Tumbler", "Cotton 12"]);
+
+    // What a restore asks for is still to go in.
+    run.take(Event::Mended { step: ADD_FIG, way: Way::Restore, at: 7001 }).unwrap();
+    let more = run.rest();
+    assert_eq!(more[0].0, "Coco");
+    let planned = run.line(0, 0).unwrap().dose.mass();
+    assert!((more[0].1 - planned.times(Exact::ratio(1, 10))).in_base().abs() < Exact::ratio(1, 50));
+    // Of 18 eighths of a teaspoon a tenth is two.
+    assert_eq!(
+        of("Hardener", &more).unwrap().0,
+        run.line(0, HARDENER).unwrap().dose.mass().times(Exact::ratio(1, 9))
+    );
+}
+
+#[test]
+fn vessels_and_wicks_are_used_as_they_are_filled() {
+    let mut w = Workshop::new();
+    w.pot.as_mut().unwrap().capacity = read("400 g");
+    // Pots of two vessels and of one.
+    let mut run = Run::new(w.plan(Target::Vessels(3)).unwrap());
+    assert_eq!(run.vessels(), 3);
+    go_on(&mut run, Some(StepKey::Fill { pour: 0, vessel: 1 }));
+    run.take(did(StepKey::Fill { pour: 0, vessel: 1 }, None, 9000)).unwrap();
+    let used = run.used();
+    let filled: Vec<_> = used.iter().rev().take(2).map(|u| (u.name, u.mass, u.pieces, u.at)).collect();
+    let two = Exact::whole(2);
+    assert_eq!(filled, [("Cotton 12", Mass::ZERO, two, 9000), ("Tumbler", Mass::ZERO, two, 9000)]);
+    assert_eq!(run.rest().last().unwrap(), &("Cotton 12", Mass::ZERO, Exact::ONE));
+    go_on(&mut run, None);
+    assert!(run.rest().is_empty());
+}
