@@ -2,10 +2,13 @@
 
 use super::page::after;
 use crate::book::{CopyError, LARGEST_COPY};
-use js_sys::Array;
+use js_sys::{Array, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, HtmlInputElement, Url};
+use web_sys::{
+    Blob, BlobPropertyBag, DomException, File, FilePropertyBag, HtmlAnchorElement, HtmlInputElement,
+    Navigator, ShareData, Url,
+};
 
 /// What is said where a browser gives out no files.
 pub const NO_FILES: &str =
@@ -32,6 +35,45 @@ fn offer(name: &str, text: &str) -> Result<(), JsValue> {
         let _ = Url::revoke_object_url(&address);
     });
     Ok(())
+}
+
+/// A text ready to be shared.
+pub struct Sharing(ShareData);
+
+/// How sharing went.
+pub enum Shared {
+    /// Another app has it.
+    Given,
+    /// The person shared it with none.
+    Left,
+    /// The browser wants a tap of its own first, or shares no such file.
+    Refused,
+}
+
+fn navigator() -> Option<Navigator> {
+    let navigator = web_sys::window()?.navigator();
+    Reflect::has(&navigator, &"canShare".into()).ok()?.then_some(navigator)
+}
+
+/// A text as a file. Plain text, under a name that ends in `.txt`: several browsers share no JSON (MDN, Navigator.share,
+/// "Shareable file types"). None where the browser shares no files.
+pub fn sharing(name: &str, text: &str) -> Option<Sharing> {
+    let kind = FilePropertyBag::new();
+    kind.set_type("text/plain");
+    let file = File::new_with_str_sequence_and_options(&Array::of1(&text.into()), name, &kind).ok()?;
+    let data = ShareData::new();
+    data.set_files(&Array::of1(&file));
+    navigator()?.can_share_with_data(&data).then_some(Sharing(data))
+}
+
+/// Opens the device's sheet of what a file can be shared with.
+pub async fn share(what: &Sharing) -> Shared {
+    let Some(navigator) = navigator() else { return Shared::Refused };
+    match JsFuture::from(navigator.share_with_data(&what.0)).await {
+        Ok(_) => Shared::Given,
+        Err(why) if why.dyn_ref::<DomException>().is_some_and(|e| e.name() == "AbortError") => Shared::Left,
+        Err(_) => Shared::Refused,
+    }
 }
 
 /// The text of the file that was chosen, none where none was.

@@ -22,6 +22,7 @@ mod parts;
 mod photo;
 mod plan;
 mod pour;
+mod share;
 mod shelf;
 mod stores;
 mod tear;

@@ -2,54 +2,127 @@
 
 use crate::book::backup_with;
 use crate::dom::*;
-use crate::keep::{self, Which};
+use crate::keep::{self, Shared, Sharing, Which};
 use crate::photo::Photo;
 use crate::rooms::parts::{choice, press, words};
 use crate::rooms::workshop::Workshop;
 use leptos::task::spawn_local;
+use std::cell::RefCell;
+use std::rc::Rc;
+
+/// A copy as text, and what is said of it: what it has, and what it has not.
+struct Made {
+    text: String,
+    with: String,
+    without: String,
+}
+
+async fn made(shop: Workshop) -> Result<Made, String> {
+    let which = untrack(|| shop.which());
+    let lines = keep::load(which).await.map_err(|why| why.to_string())?;
+    let (photos, lacking) = photos_of(shop, which).await;
+    let (text, left) = backup_with(&lines, &photos, &keep::device(), keep::now());
+    let mut with =
+        if lines.len() == 1 { "1 entry".to_owned() } else { [&lines.len().to_string(), " entries"].concat() };
+    if !photos.is_empty() {
+        with = [&with, " and ", &counted(photos.len() - left, "photo")].concat();
+    }
+    let without = match (lacking, left) {
+        (0, 0) => String::new(),
+        (lacking, 0) => [" Not in it: ", &counted(lacking, "photo"), " that cannot be read here."].concat(),
+        _ => [" Not in it: ", &counted(lacking + left, "photo"), ", for which there is no room."].concat(),
+    };
+    Ok(Made { text, with, without })
+}
+
+/// Under today's name.
+fn named(ending: &str) -> String {
+    ["potside-book-", &keep::file_day(), ending].concat()
+}
 
 pub(super) fn part(shop: Workshop) -> View {
     let said = Value::new(String::new());
     let give = move || {
-        let which = untrack(|| shop.which());
         spawn_local(async move {
-            let name = ["potside-book-", &keep::file_day(), ".json"].concat();
-            said.set(match keep::load(which).await {
-                Ok(lines) => {
-                    let count = lines.len();
-                    let (photos, lacking) = photos_of(shop, which).await;
-                    let (text, left) = backup_with(&lines, &photos, &keep::device(), keep::now());
-                    if keep::download(&name, &text) {
-                        shop.change_prefs(|p| p.copied = keep::now());
-                        let with = counted(photos.len() - left, "photo");
-                        let without = match (lacking, left) {
-                            (0, 0) => String::new(),
-                            (lacking, 0) => format!(" Not in it: {} that cannot be read here.", counted(lacking, "photo")),
-                            (lacking, left) => {
-                                format!(" Not in it: {}, for which there is no room.", counted(lacking + left, "photo"))
-                            }
-                        };
-                        let with = if photos.is_empty() { String::new() } else { [" and ", &with].concat() };
-                        format!("{name} with {count} entries{with} is among your downloads. Put it where this device is not.{without}")
-                    } else {
-                        keep::NO_FILES.to_owned()
-                    }
+            let name = named(".json");
+            said.set(match made(shop).await {
+                Ok(Made { text, with, without }) if keep::download(&name, &text) => {
+                    shop.change_prefs(|p| p.copied = keep::now());
+                    let place = " is among your downloads. Put it where this device is not.";
+                    [&name, " with ", &with, place, &without].concat()
                 }
-                Err(why) => why.to_string(),
+                Ok(_) => keep::NO_FILES.to_owned(),
+                Err(why) => why,
             });
         });
     };
+    let shares = keep::sharing(&named(".txt"), "").is_some();
     group![
         el("h3").child("A copy to keep"),
         el("p").child(
             "The copy is one JSON file that any text editor shows: an entry a line, each with its \
 own checksum, and one over the whole. Everything is in it but what this device prefers.",
         ),
-        el("div").class("actions").child(press("", "Download a copy", give)),
+        shares.then(|| {
+            el("p").child(
+                "To bring it to your other device, share it by an app that both have. Your customers \
+are in it: choose one that nobody else reads.",
+            )
+        }),
+        el("div").class("actions").child(press("", "Download a copy", give)).child(shares.then(|| press(
+            "",
+            "Share a copy",
+            sharer(shop, said)
+        ))),
         el("p").attr("role", "status").child(words(move || said.get())),
         remind(shop)
     ]
 }
+
+/// A copy to be shared, and what is said of it.
+type Ready = Option<(Sharing, String)>;
+
+/// What a tap does. A browser opens its sheet only shortly after one, and a large book takes longer: then the copy waits a
+/// minute for the next.
+fn sharer(shop: Workshop, said: Value<String>) -> impl Fn() + 'static {
+    let ready = Rc::new(RefCell::new(Ready::None));
+    move || {
+        let ready = Rc::clone(&ready);
+        spawn_local(async move {
+            let waited = ready.take();
+            let again = waited.is_some();
+            let now = match waited {
+                Some(copy) => Ok(Some(copy)),
+                None => made(shop).await.map(|made| {
+                    let name = named(".txt");
+                    let what = [&name, " with ", &made.with, " was handed on."].concat();
+                    Some((keep::sharing(&name, &made.text)?, what + &made.without))
+                }),
+            };
+            let copy = match now {
+                Ok(Some(copy)) => copy,
+                Ok(None) => return said.set(NOT_SHARED.to_owned()),
+                Err(why) => return said.set(why),
+            };
+            said.set(match keep::share(&copy.0).await {
+                Shared::Given => {
+                    shop.change_prefs(|p| p.copied = keep::now());
+                    copy.1 + " On the other device, save it, then choose it under “Open a copy”."
+                }
+                Shared::Left => "It was not shared: no app was chosen.".to_owned(),
+                Shared::Refused if again => NOT_SHARED.to_owned(),
+                Shared::Refused => {
+                    ready.replace(Some(copy));
+                    // What is done meanwhile would not be in it.
+                    keep::after(60_000, move || drop(ready.take()));
+                    "The copy is ready. Tap “Share a copy” once more.".to_owned()
+                }
+            });
+        });
+    }
+}
+
+const NOT_SHARED: &str = "This browser does not share the copy. Download it, and send the file from there.";
 
 /// The photos of the book that are whole on this device, the latest first, and how many are not.
 async fn photos_of(shop: Workshop, which: Which) -> (Vec<Photo>, usize) {
