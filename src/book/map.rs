@@ -56,7 +56,9 @@ impl<T> Map<T> {
 
     /// Puts a thing in, where there is none of this id yet.
     pub fn add(&mut self, id: &Id, thing: T) {
-        if let Err(at) = self.ids.binary_search(id) {
+        // Read from where they are in order, each goes to the end.
+        let last = self.ids.last().is_none_or(|last| last < id);
+        if let Err(at) = if last { Err(self.ids.len()) } else { self.ids.binary_search(id) } {
             self.ids.insert(at, id.clone());
             self.things.insert(at, Box::new(thing));
         }

@@ -341,7 +341,7 @@ fn happened<'a, T: Default>(events: &'a mut Map<T>, known: bool, thing: &Id) -> 
 }
 
 /// Adds a version of a thing, the first one if it is new.
-fn write<T: Clone>(
+pub(super) fn write<T: Clone>(
     things: &mut Map<Kept<T>>,
     entry: &Entry,
     id: &Id,

@@ -11,7 +11,7 @@ use std::rc::Rc;
 /// Whole batches and trials: each with all entries about it, none of which is undone. Found by their place.
 pub trait Bundle {
     /// The batches as they stand, in the order of their ids: the first places.
-    fn batches(&self, bundle: &Rc<dyn Bundle>) -> Vec<Batch>;
+    fn batches(&self, bundle: &Rc<dyn Bundle>, each: &mut dyn FnMut(Batch));
     /// The candles on trial, in the order of their ids: the places after those.
     fn trials(&self, bundle: &Rc<dyn Bundle>) -> Vec<(Kept<Trial>, Burns)>;
     /// How many there are of both.
@@ -69,9 +69,7 @@ impl Journal {
         let mut journal = Self::open(Vec::new(), device);
         journal.entries = entries;
         journal.fold();
-        for batch in bundle.batches(&bundle) {
-            journal.state.batches.add(&batch.id.clone(), batch);
-        }
+        bundle.batches(&bundle, &mut |batch| journal.state.batches.add(&batch.id.clone(), batch));
         for (trial, burns) in bundle.trials(&bundle) {
             journal.state.burns.add(&trial.id, burns);
             journal.state.trials.add(&trial.id.clone(), trial);

@@ -156,17 +156,25 @@ pub(super) fn join<'a>(
     text: impl Fn(u64) -> Option<&'a str>,
 ) -> Option<String> {
     let (mut json, mut leaves) = (String::with_capacity(shape.len() * 2), leaves.into_iter());
-    for part in shape.split_inclusive([NUMBER, TEXT]) {
-        if let Some(plain) = part.strip_suffix(NUMBER) {
-            json.push_str(plain);
-            json.push_str(&leaves.next()?.to_string());
-        } else if let Some(plain) = part.strip_suffix(TEXT) {
-            json.push_str(plain);
-            json.push_str(text(leaves.next()?)?);
-        } else {
-            json.push_str(part);
+    let stands = |byte: &u8| *byte == NUMBER as u8 || *byte == TEXT as u8;
+    let mut rest = shape;
+    while let Some((plain, after)) =
+        rest.bytes().position(|b| stands(&b)).and_then(|at| rest.split_at_checked(at))
+    {
+        json.push_str(plain);
+        let leaf = leaves.next()?;
+        match after.strip_prefix(TEXT) {
+            Some(more) => {
+                json.push_str(text(leaf)?);
+                rest = more;
+            }
+            None => {
+                json.push_str(&leaf.to_string());
+                rest = after.strip_prefix(NUMBER)?;
+            }
         }
     }
+    json.push_str(rest);
     Some(json)
 }
 

@@ -29,7 +29,7 @@ pub struct Read {
 
 struct Tied {
     bytes: Vec<u8>,
-    texts: Range<usize>,
+    texts: String,
     ends: Range<usize>,
     records: Range<usize>,
     places: Range<usize>,
@@ -42,7 +42,7 @@ struct Tied {
 }
 
 /// Reads a bundle of this build. None where it is of another, or not whole to the last bit.
-pub fn read(bytes: Vec<u8>, build: &str) -> Option<Read> {
+pub fn read(mut bytes: Vec<u8>, build: &str) -> Option<Read> {
     let body = bytes.strip_prefix(HEAD)?;
     let (sum, body) = body.split_first_chunk::<8>()?;
     if u64::from_le_bytes(*sum) != seal(body) {
@@ -55,10 +55,11 @@ pub fn read(bytes: Vec<u8>, build: &str) -> Option<Read> {
         *part = at..at.checked_add(size)?;
         at = part.end;
     }
-    let [head, texts, ends, models, records, places, marks, rest] = parts;
+    let [head, ends, models, records, places, marks, rest, texts] = parts;
     if at != bytes.len() {
         return None;
     }
+    let texts = String::from_utf8(bytes.split_off(texts.start)).ok()?;
     let mut tied =
         Tied { bytes, texts, ends, records, places, marks, models: Vec::new(), times: (0, 0), batches: 0 };
     let mut reader = Reader::new(tied.bytes.get(head)?);
@@ -99,7 +100,7 @@ impl Tied {
 
     fn text(&self, number: u64) -> Option<&str> {
         let span = self.span(&self.ends, usize::try_from(number).ok()?)?;
-        str::from_utf8(self.bytes.get(self.texts.clone())?.get(span)?).ok()
+        self.texts.get(span)
     }
 
     fn said(&self, reader: &mut Reader) -> &str {
@@ -108,12 +109,21 @@ impl Tied {
 
     /// Ids are kept as they stand in JSON.
     fn id(&self, reader: &mut Reader) -> Id {
-        Id(self.said(reader).trim_matches('"').to_owned())
+        let said = self.said(reader);
+        Id(said.get(1..said.len().saturating_sub(1)).unwrap_or_default().to_owned())
     }
 
-    fn record(&self, place: usize) -> Reader<'_> {
+    /// The reader at the last clock of a batch or trial and the number of its entries.
+    fn whole(&self, place: usize) -> Reader<'_> {
         let span = self.span(&self.places, place).unwrap_or_default();
         Reader::new(self.bytes.get(self.records.clone()).and_then(|r| r.get(span)).unwrap_or_default())
+    }
+
+    /// The reader at what is asked of it.
+    fn record(&self, place: usize) -> Reader<'_> {
+        let mut reader = self.whole(place);
+        reader.skip(2);
+        reader
     }
 
     /// The reader at what is told of a run.
@@ -130,7 +140,7 @@ impl Tied {
         reader
     }
 
-    /// The reader at the entries of a batch or trial: the last clock, how many there are, and they, in one or more lists.
+    /// The reader at the entries of a batch or trial, in two lists.
     fn at_entries(&self, place: usize) -> Reader<'_> {
         if place >= self.batches {
             let mut reader = self.record(place);

@@ -95,8 +95,7 @@ impl Tying {
         record: impl FnOnce(&mut Pack, &mut Vec<u8>),
     ) {
         if let Some(entries) = journal.tied_entries(thing) {
-            record(&mut self.pack, &mut self.records);
-            return self.entries(thing, &entries.iter().collect::<Vec<_>>());
+            return self.record(thing, &entries.iter().collect::<Vec<_>>(), record);
         }
         let ids = self.about.things.get(thing).map(Vec::as_slice).unwrap_or_default();
         let entries: Vec<&Entry> = ids.iter().filter_map(|id| journal.find(id)).collect();
@@ -106,17 +105,18 @@ impl Tying {
             && entries.iter().all(good)
             && one_after_another(&entries)
         {
-            record(&mut self.pack, &mut self.records);
-            self.entries(thing, &entries);
+            self.record(thing, &entries, record);
         }
     }
 
-    /// What it was made by goes into one list, what happened to it into another: the first is read at each opening.
-    fn entries(&mut self, thing: &Id, entries: &[&Entry]) {
-        let place = self.tied.len() as u32;
-        self.tied.insert(thing.clone(), entries.len());
+    /// How far its entries go, what is asked of it, and they: its versions in one list, what happened to it in another, since
+    /// the first is read at each opening.
+    fn record(&mut self, thing: &Id, entries: &[&Entry], of: impl FnOnce(&mut Pack, &mut Vec<u8>)) {
         put(&mut self.records, entries.last().map_or(0, |e| e.clock));
         put(&mut self.records, entries.len() as u64);
+        of(&mut self.pack, &mut self.records);
+        let place = self.tied.len() as u32;
+        self.tied.insert(thing.clone(), entries.len());
         let (events, versions): (Vec<&Entry>, Vec<&Entry>) =
             entries.iter().partition(|e| matches!(e.act, Act::AtTrial { .. }));
         self.pack.list(&mut self.records, &versions);
@@ -171,7 +171,7 @@ impl Tying {
         put(&mut head, self.batches as u64);
         let (text_ends, text) = self.pack.texts.bytes();
         let parts: [&[u8]; 8] =
-            [&head, text.as_bytes(), &text_ends, &models, &self.records, &self.ends, &marks, &rest];
+            [&head, &text_ends, &models, &self.records, &self.ends, &marks, &rest, text.as_bytes()];
         let mut body = Vec::new();
         for part in parts {
             body.extend((part.len() as u32).to_le_bytes());

@@ -3,7 +3,8 @@
 use super::Tied;
 use super::code::{Reader, mark};
 use crate::bench::burn::{Trial, Verdict};
-use crate::book::{Batch, Bundle, Burns, Ending, Entry, Id, Kept, Past, State};
+use crate::book::state::write;
+use crate::book::{Act, Batch, Bundle, Burns, Ending, Entry, Id, Kept, Map, Past};
 use crate::pot::Used;
 use crate::quantity::{Exact, Mass};
 use crate::shelf::{FINISHES, Ticked};
@@ -40,10 +41,15 @@ impl Tied {
     /// A candle on trial, from the first list of its entries.
     fn trial(&self, place: usize) -> Option<Kept<Trial>> {
         let mut reader = self.at_entries(place);
-        reader.skip(2);
-        let mut state = State::default();
-        self.all_of(&mut reader)?.iter().for_each(|entry| state.take(entry));
-        state.trials.into_values().next()
+        let mut trials = Map::default();
+        for entry in self.all_of(&mut reader)? {
+            match &entry.act {
+                Act::Trial { id, over, body } => write(&mut trials, &entry, id, over, &**body).ok()?,
+                Act::Retire { id, retired } => trials.get_mut(id)?.retired = *retired,
+                _ => {}
+            }
+        }
+        trials.into_values().next()
     }
 
     /// Where of some places, in the order of their ids, this one is.
@@ -74,8 +80,8 @@ impl Tied {
 }
 
 impl Bundle for Tied {
-    fn batches(&self, bundle: &Rc<dyn Bundle>) -> Vec<Batch> {
-        (0..self.batches).map(|place| self.batch(Past::tied(Rc::clone(bundle), place), place)).collect()
+    fn batches(&self, bundle: &Rc<dyn Bundle>, each: &mut dyn FnMut(Batch)) {
+        (0..self.batches).for_each(|place| each(self.batch(Past::tied(Rc::clone(bundle), place), place)));
     }
 
     fn trials(&self, bundle: &Rc<dyn Bundle>) -> Vec<(Kept<Trial>, Burns)> {
@@ -108,12 +114,8 @@ impl Bundle for Tied {
 
     fn entries(&self, place: usize) -> Vec<Entry> {
         let mut reader = self.at_entries(place);
-        let (_, number) = (reader.get(), reader.get());
-        let mut entries = Vec::new();
-        while (entries.len() as u64) < number && !reader.short {
-            let Some(more) = self.all_of(&mut reader) else { return Vec::new() };
-            entries.extend(more);
-        }
+        let lists = [self.all_of(&mut reader), self.all_of(&mut reader)];
+        let mut entries: Vec<Entry> = lists.into_iter().flatten().flatten().collect();
         sort::by(&mut entries, |a, b| a.place().cmp(&b.place()));
         entries
     }
@@ -131,7 +133,7 @@ impl Bundle for Tied {
     }
 
     fn last(&self, place: usize) -> (u64, usize) {
-        let mut reader = self.at_entries(place);
+        let mut reader = self.whole(place);
         (reader.get(), reader.get() as usize)
     }
 
