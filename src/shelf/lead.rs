@@ -1,6 +1,6 @@
 //! How long it takes from a pour until its candles can ship.
 
-use super::Product;
+use super::{Finish, Product};
 use crate::book::{Batch, State};
 use crate::day::{DAY, Day};
 
@@ -22,11 +22,12 @@ impl State {
         self.lead_of(product.cure_days.or_else(of_formula).unwrap_or_default())
     }
 
-    /// When candles of a batch have set and cured, for so many days or those of its formula, milliseconds since 1970. None
-    /// where no vessel was filled.
+    /// When candles of a batch have set and cured, for so many days or those of its formula, milliseconds since 1970. Once
+    /// they are seen to be solid, the days for that are not waited for. None where no vessel was filled.
     pub fn ready_at(&self, batch: &Batch, cure_days: Option<u32>) -> Option<u64> {
         let lead = self.lead_of(cure_days.unwrap_or_else(|| batch.run.cure_days()));
-        let days = u64::from(lead.solid) + u64::from(lead.cure);
+        let solid = if batch.ticked.has(Finish::Solid) { 0 } else { lead.solid };
+        let days = u64::from(solid) + u64::from(lead.cure);
         Some(batch.poured_at()?.saturating_add(days.saturating_mul(DAY)))
     }
 
