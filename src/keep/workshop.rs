@@ -30,7 +30,7 @@ impl Which {
     }
 }
 
-/// The database of the demo's photos; one's own are in [`super::photo`] alone, for nothing deletes them.
+/// The database of the demo's photos; one's own are in [`super::photo`] alone, for nothing deletes them all.
 pub(super) const DEMO_PHOTOS: &str = "potside-demo-photos";
 
 struct Kept {
