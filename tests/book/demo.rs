@@ -1,12 +1,13 @@
 //! The demo workshop: every act of it is one the app would do, and it shows every kind of part.
 
 use potside::bench::burn::{Told, compare, judge, life, rate, suggested};
-use potside::book::{Ending, Journal, demo};
+use potside::book::{Ending, Id, Journal, demo};
 use potside::day::Day;
 use potside::formula::{Basis, check};
 use potside::pot::StepKey;
-use potside::quantity::Voice;
+use potside::quantity::{TemperatureUnit, Voice};
 use potside::shelf::Fit;
+use potside::stores::Pack;
 
 const NOW: u64 = 1_764_000_000_000;
 
@@ -42,6 +43,92 @@ fn it_opens_whole() {
         .collect();
     assert_eq!(orders, [("demo-order-shop", 0, 1), ("demo-order-market", 2, 0)]);
     assert!(j.entries().iter().all(|e| e.at <= NOW), "nothing is done in the future");
+}
+
+/// The days by Python's datetime, from the numbers in the table of the demo.
+#[test]
+fn the_stores_of_the_demo() {
+    let j = workshop();
+    let lots: Vec<String> = (0..15)
+        .map(|n| {
+            let lot =
+                j.state().lots.get(&Id(format!("demo-lot-{n}"))).and_then(|k| k.body()).expect("it is there");
+            let until = lot.best_before.map_or("keeps".to_owned(), |day| day.to_string());
+            let pack = match lot.bought.pack {
+                Pack::Pieces(pieces) => format!("{pieces} pieces"),
+                Pack::Weight(weight) => format!("{} g", weight.value.in_base().round()),
+                other => format!("{other:?}"),
+            };
+            let (got, price, packs) = (lot.got_on, lot.price.0, lot.bought.packs);
+            let all = lot.amount.round();
+            format!(
+                "{} {}: {got} to {until}, {price} for {packs} of {pack}, {all} in all",
+                lot.ingredient, lot.number
+            )
+        })
+        .collect();
+    assert_eq!(
+        lots,
+        [
+            "Meadow soft wax MS-2210: 2025-10-17 to 2026-09-20, 4150 for 1 of 5000 g, 5000 in all",
+            "Meadow soft wax MS-2304: 2025-11-12 to 2027-01-18, 8200 for 2 of 5000 g, 10000 in all",
+            "Harbour firm wax HF-77: 2025-10-17 to 2027-04-08, 5400 for 1 of 5000 g, 5000 in all",
+            "Light guard powder LG-9: 2025-10-17 to keeps, 1280 for 1 of 100 g, 100 in all",
+            "Hard flake F-31: 2025-10-17 to keeps, 900 for 1 of 500 g, 500 in all",
+            "Brick dye B-4: 2025-10-17 to keeps, 690 for 1 of 30 g, 30 in all",
+            "Plum dye P-11: 2025-10-17 to keeps, 690 for 1 of 30 g, 30 in all",
+            "Late orchard oil LO-118: 2025-10-17 to 2026-01-03, 3150 for 1 of 250 g, 250 in all",
+            "Late orchard oil LO-121: 2025-11-14 to 2026-11-19, 5600 for 1 of 500 g, 500 in all",
+            "Salt hedge oil SH-52: 2025-10-17 to 2026-06-12, 3900 for 1 of 250 g, 250 in all",
+            "Cold larder oil CL-8: 2025-11-04 to 2026-10-20, 3600 for 1 of 250 g, 250 in all",
+            "Wet slate oil WS-3: 2025-11-04 to 2026-10-20, 3300 for 1 of 250 g, 250 in all",
+            "Shoulder jar J-0924: 2025-10-17 to keeps, 4320 for 3 of 12 pieces, 36 in all",
+            "Low tin T-1107: 2025-10-17 to keeps, 2640 for 2 of 24 pieces, 48 in all",
+            "Cotton 14 C14-6: 2025-10-17 to keeps, 800 for 1 of 50 pieces, 50 in all",
+        ]
+    );
+}
+
+/// Each step is a minute after the one before, at the middle of its range in half degrees.
+#[test]
+fn the_pours_of_the_demo() {
+    const DAY: u64 = 86_400_000;
+    let j = workshop();
+    let mut pours: Vec<String> = Vec::new();
+    for batch in j.state().batches_shown() {
+        let record = batch.run.record(Voice::default());
+        for (number, step) in (1..).zip(&record.steps) {
+            assert_eq!(step.at, batch.began + number * 60_000, "{}", step.title);
+            assert!(step.missed.is_none(), "{}", step.title);
+        }
+        let (_, ended, note) = batch.ended.as_ref().expect("it is ended");
+        assert_eq!(*ended, batch.began + (record.steps.len() as u64 + 1) * 60_000);
+        let warm = record.steps.iter().filter_map(|step| {
+            let at = Voice::default().amount(step.temperature?, TemperatureUnit::Celsius);
+            Some([&step.title, " at ", &at].concat())
+        });
+        let days = (NOW - batch.began) / DAY;
+        pours.push(format!("{days} days ago: {} {note}", warm.collect::<Vec<_>>().join(", ")));
+    }
+    assert_eq!(
+        pours,
+        [
+            "9 days ago: Melt the wax at 93.3 °C, Add Light guard powder at 86.5 °C, Add Brick dye at 84.5 °C, Add Plum dye at \
+             84.5 °C, Add Late orchard oil at 81.0 °C, Bring it to the pour range at 73.0 °C Shade as it should be.",
+            "16 days ago: Melt the wax at 90.0 °C, Add Salt hedge oil at 80.0 °C, Bring it to the pour range at 72.0 °C Smooth \
+             tops. Two tins had a small well; a little hot wax mended it."
+        ]
+    );
+    let orders: Vec<_> = j
+        .state()
+        .orders
+        .values()
+        .filter_map(|k| Some((k.id.0.as_str(), NOW - k.latest()?.at, k.body()?.wanted?.to_string())))
+        .collect();
+    let expected = [("demo-order-market", "2025-12-12"), ("demo-order-shop", "2025-11-27")];
+    assert_eq!(orders, expected.map(|(id, wanted)| (id, 2 * DAY, wanted.to_owned())));
+    let first = j.state().formulas.values().filter_map(|k| k.latest()).map(|v| NOW - v.at);
+    assert!(first.into_iter().all(|ago| ago == 30 * DAY));
 }
 
 #[test]
