@@ -100,6 +100,13 @@ fn a_copy_is_tried_out_beforehand() {
 }
 
 #[test]
+fn photos_that_lack_are_counted() {
+    for (lacking, expected) in [(0, ""), (1, "1 photo is not here yet."), (2, "2 photos are not here yet.")] {
+        assert_eq!(potside::book::Copy::say_photos(lacking), expected);
+    }
+}
+
+#[test]
 fn why_a_copy_cannot_be_opened_is_said() {
     let say = |error: CopyError| error.to_string();
     assert_eq!(say(CopyError::Empty), "This file is empty. Choose the copy that you downloaded here.");

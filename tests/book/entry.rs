@@ -91,11 +91,37 @@ fn each_damage_is_told_from_the_others() {
     damage(&summed(&text.replace("\"tablet\"", "\"\"")), &unknown);
     damage(&summed(&text.replace("\"clock\":1,", "\"clock\":9007199254740993,")), &unknown);
     damage(&summed(&text.replace("\"clock\":1,", "\"clock\":-1,")), &unknown);
+    // Up to 2^53 every reader of JSON has whole numbers exactly.
+    let at = text.split_once("\"at\":").and_then(|(_, rest)| rest.split(',').next()).expect("it has a time");
+    let timed = |new: &str| summed(&text.replace(&format!("\"at\":{at},"), &format!("\"at\":{new},")));
+    assert!(Entry::from_line(&timed("9007199254740992")).is_ok());
+    damage(&timed("9007199254740993"), &unknown);
     damage(&summed(&text.replace("\"clock\":1,", "\"clock\":1,\"clock\":2,")), &unknown);
     let deep = format!("{{\"v\":1,\"act\":{}{}", "[".repeat(200_000), "]".repeat(200_000));
     damage(&summed(&deep), &unknown);
     let long = summed(&format!("{{\"v\":1,\"id\":\"{}\"", "x".repeat(LONGEST)));
     damage(&long, &Damage::TooLong { bytes: long.len() });
+}
+
+#[test]
+fn a_line_is_whole_whatever_it_says() {
+    let good = line();
+    for whole in [good.clone(), summed("{\"v\":9,\"what\":\"is to come\""), summed("nothing")] {
+        assert!(Entry::is_whole(&whole), "{whole}");
+    }
+    for changed in [good.replace("862", "863"), good[..good.len() - 1].to_owned(), String::new()] {
+        assert!(!Entry::is_whole(&changed), "{changed}");
+    }
+}
+
+#[test]
+fn the_longest_line_is_read() {
+    let empty = entry("x", 7, said("b", "")).to_line().len();
+    let longest = entry("x", 7, said("b", &"x".repeat(LONGEST - empty))).to_line();
+    assert_eq!(longest.len(), LONGEST);
+    assert!(Entry::from_line(&longest).is_ok());
+    let longer = entry("x", 7, said("b", &"x".repeat(LONGEST - empty + 1))).to_line();
+    damage(&longer, &Damage::TooLong { bytes: LONGEST + 1 });
 }
 
 #[test]

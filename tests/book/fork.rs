@@ -78,6 +78,30 @@ fn a_change_of_an_older_version_is_a_fork_too() {
 }
 
 #[test]
+fn three_may_be_beside_each_other() {
+    let (mut tablet, mut table, first) = two();
+    let mut phone = Journal::open(vec![first.to_line()], "phone");
+    for (journal, name) in [(&mut tablet, "Tablet's"), (&mut table, "Table's"), (&mut phone, "Phone's")] {
+        does(journal, version(name, Some(&first)));
+    }
+    let mut all = names(&merged(&merged(&tablet, &table, "x"), &phone, "x"));
+    all.sort();
+    assert_eq!(all, ["Phone's", "Table's", "Tablet's"]);
+}
+
+/// What was made over a version that was taken back since was made over the one before that.
+#[test]
+fn a_change_of_what_was_undone_is_no_fork() {
+    let (mut tablet, _, first) = two();
+    let second = does(&mut tablet, version("Second", Some(&first)));
+    let mut table = Journal::open(tablet.entries().iter().map(Entry::to_line).collect(), "table");
+    does(&mut tablet, undo(&second.id));
+    does(&mut table, version("Third", Some(&second)));
+    let all = merged(&tablet, &table, "x");
+    assert_eq!((name(&all), all.forks().len()), ("Third", 0));
+}
+
+#[test]
 fn the_same_change_twice_is_no_fork() {
     let (mut tablet, mut table, first) = two();
     does(&mut tablet, version("Same", Some(&first)));
@@ -170,6 +194,14 @@ fn the_history_tells_who_did_what_and_takes_any_of_it_back() {
     let done = tablet.done(Some(&id("w")), 99, Voice::default());
     let told: Vec<(&str, &str)> = done.iter().map(|d| (d.what.as_str(), d.device.as_str())).collect();
     assert_eq!(told, [("Put away", "tablet"), ("Changed", "table"), ("Written down", "tablet")]);
+    // What it says is told; of what it is about there is a name, and what happened at the pot is in the words.
+    let said = |d: &potside::book::Done| format!("{:?}", d.changes);
+    assert_eq!(said(&done[0]), r#"[Difference { of: "retired", values: [None, Some("yes")] }]"#);
+    assert_eq!(done[2].changes, []);
+    let pour = tablet.done(Some(&id("b")), 99, Voice::default());
+    assert_eq!(pour[0].changes, []);
+    let began: Vec<_> = pour[1].changes.iter().map(|c| (c.of.as_str(), c.values[1].as_deref())).collect();
+    assert_eq!(began, [("formula", Some("f")), ("vessel", Some("v"))]);
     assert_eq!(done[1].changes.len(), 1);
     assert_eq!(done[1].changes[0].values, [Some("First".to_owned()), Some("Second".to_owned())]);
     does(&mut tablet, done[0].turn().expect("it can be undone"));
@@ -181,6 +213,11 @@ fn the_history_tells_who_did_what_and_takes_any_of_it_back() {
     let all = tablet.done(None, 2, Voice::default());
     assert_eq!(all.iter().map(|d| d.what.as_str()).collect::<Vec<_>>(), ["Note: a slip", "The pour began"]);
     assert_eq!(all[0].name, "Plain meadow");
+    does(&mut tablet, Act::Retire { id: id("w"), retired: false });
+    does(&mut tablet, Act::Pinned { product: id("p"), body: potside::shelf::Pins::default() });
+    let last = tablet.done(None, 2, Voice::default());
+    let last: Vec<&str> = last.iter().map(|d| d.what.as_str()).collect();
+    assert_eq!(last, ["The plan of its pours changed", "Taken out again"]);
 }
 
 /// A field of every kind, told as a person reads it.

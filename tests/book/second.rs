@@ -2,7 +2,8 @@
 //! `v2.json` was looked over against what was typed in; it is not made anew when a test fails.
 
 use super::fixture::kept;
-use potside::book::{Entry, Id, Journal, Kept, Map, State};
+use potside::book::{Done, Entry, Id, Journal, Kept, Map, State};
+use potside::quantity::Voice;
 use potside::wire::{Wire, write};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -110,4 +111,35 @@ fn nothing_of_an_entry_of_format_2_is_lost_on_reading() {
         kinds.extend(old["act"].as_object().expect("an act").keys().cloned());
     }
     assert_eq!(kinds.iter().map(String::as_str).collect::<Vec<_>>(), KINDS);
+}
+
+/// Each thing done on a line: what it was, to what, what it changed, and what came of it.
+fn history(done: &[Done]) -> String {
+    let mut text = String::new();
+    for d in done {
+        let values = |all: &[Option<String>]| {
+            all.iter().map(|v| v.as_deref().unwrap_or("–")).collect::<Vec<_>>().join(" → ")
+        };
+        let changes: Vec<String> =
+            d.changes.iter().map(|c| format!("{}: {}", c.of, values(&c.values))).collect();
+        text += &format!("{} | {} | {}", d.what, d.name, changes.join("; "));
+        for (holds, word) in [
+            (d.undone.is_some(), "undone"),
+            (d.earlier, "in an earlier book"),
+            (d.is_final, "for good"),
+            (d.refused.is_some(), "refused"),
+        ] {
+            text += if holds { " | " } else { "" };
+            text += if holds { word } else { "" };
+        }
+        text += "\n";
+    }
+    text
+}
+
+/// Looked over against the acts in `v2.journal`, the last first.
+#[test]
+fn the_history_of_a_book_of_format_2_in_words() {
+    let journal = Journal::open(V2.lines().map(str::to_owned).collect(), "k3f9q2mw");
+    insta::assert_snapshot!(history(&journal.done(None, 999, Voice::default())));
 }
