@@ -210,10 +210,8 @@ fn a_ring_of_undos_has_no_effect_and_ends() {
 #[test]
 fn a_book_is_not_replaced_by_what_names_too_much() {
     for (devices, entries) in [(2_000, 0), (2_001, 1)] {
-        let upto = |n: usize| UpTo {
-            device: if n == 0 { "tablet".to_owned() } else { format!("d{n}") },
-            clock: 9,
-        };
+        let upto =
+            |n: usize| UpTo { device: if n == 0 { "tablet".to_owned() } else { format!("d{n}") }, clock: 9 };
         let had = (0..devices).map(upto).collect();
         let replace = Act::Replace(Box::new(Replace { had, kept: vec![], without: vec![], made: None }));
         let all = [entry("e1", 1, ingredient("w", "Meadow wax", 1)), entry("e2", 10, replace)];

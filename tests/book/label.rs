@@ -1,10 +1,13 @@
 //! What joins on a label: formula, safety data, vessel, batch as filled; and that both kinds of thing are kept.
 
 use crate::sample::{entry, id};
-use potside::book::{Act, Journal, Labelling, State, demo};
+use potside::book::{Act, Journal, Labelled, Labelling, State, demo};
 use potside::desk::hazard::{SafetySheet, statements};
-use potside::desk::label::{Face, lay};
-use potside::quantity::{Exact, Length, Mass, Voice};
+use potside::desk::label::{Design, Face, Market, Part, lay};
+use potside::formula::Formula;
+use potside::pot::{Event, StepKey};
+use potside::quantity::{Exact, Length, LengthUnit, Mass, Voice};
+use potside::vessel::Vessel;
 use potside::wire::{read, write};
 
 fn sheet(ingredient: &str, lines: &str) -> Act {
@@ -101,4 +104,165 @@ fn a_formula_meets_the_safety_data_of_its_parts() {
         said.further.first().is_some_and(|line| line.contains("Linalool") && line.contains("Citral")),
         "{said:?}"
     );
+}
+
+fn orchard(state: &State) -> Formula {
+    state.formulas.get(&id("demo-orchard")).and_then(|k| k.body()).expect("it is in the demo").clone()
+}
+
+/// 40 mm wide at the top and 50 mm high inside, with walls of 5 mm; 100 g.
+fn thick() -> Vessel {
+    let text = r#"{"name":"Thick","inside":{"top":"40 mm","bottom":"30 mm","height":"50 mm"},"wall":"5 mm","fill":{"Weight":"100 g"}}"#;
+    read(text).expect("a vessel")
+}
+
+fn front(state: &State, market: Market) -> Design {
+    let kept = state.labels.get(&id("demo-label-front")).and_then(|k| k.body()).expect("it is in the demo");
+    Design { parts: Part::ALL.to_vec(), market, ..kept.clone() }
+}
+
+fn ask<'a>(design: &'a Design, formula: &'a Formula, vessel: &'a Vessel, small: bool) -> Labelling<'a> {
+    Labelling {
+        design,
+        formula,
+        vessel,
+        batch: None,
+        number: String::new(),
+        day: String::new(),
+        declared: None,
+        tapers: None,
+        small,
+    }
+}
+
+fn placed(label: &Labelled) -> Vec<&str> {
+    label.remarks.iter().filter(|r| r.starts_with("Stick the label")).map(String::as_str).collect()
+}
+
+#[test]
+fn a_label_of_no_batch_declares_the_fill() {
+    let (state, voice) = (workshop(), Voice::default());
+    let (formula, vessel) = (orchard(&state), thick());
+    let label =
+        |market| state.label(&ask(&front(&state, market), &formula, &vessel, false), Face::default(), voice);
+    let text = |market| label(market).declared.expect("it is declared").text;
+    // 100 g are 3.527 oz; in the European Union there are none.
+    assert_eq!(text(Market::UnitedStates), "Net wt. 3.52 oz (100 g)");
+    assert_eq!(text(Market::EuropeanUnion), "100 g");
+    assert!(
+        label(Market::Both).tests.is_empty()
+            && !label(Market::Both).remarks.iter().any(|r| r.starts_with("As filled"))
+    );
+    // 0.4 · π · 50 · 55 mm² are 5.4 square inches, so the lowest 30 % of 55 mm count; without its walls it were less than 5.
+    assert_eq!(
+        placed(&label(Market::UnitedStates)),
+        [
+            "Stick the label so that the net contents stand within 16.5 mm of the foot of the vessel (16 CFR 500.6)."
+        ]
+    );
+    assert!(placed(&label(Market::EuropeanUnion)).is_empty());
+    let inches = Voice { length: LengthUnit::Inch, ..voice };
+    let label =
+        state.label(&ask(&front(&state, Market::Both), &formula, &vessel, false), Face::default(), inches);
+    assert!(placed(&label)[0].contains(" within 0.65 in of the foot"), "{:?}", placed(&label));
+    // A vessel that is not measured inside has no side.
+    let bare = Vessel { inside: None, ..vessel.clone() };
+    let label =
+        state.label(&ask(&front(&state, Market::Both), &formula, &bare, false), Face::default(), voice);
+    assert!(label.remarks.iter().any(|r| r.starts_with("The inside of the vessel is not measured")));
+}
+
+#[test]
+fn a_small_package_may_leave_things_out_and_a_large_one_may_not() {
+    let (state, voice) = (workshop(), Voice::default());
+    let formula = orchard(&state);
+    let design = front(&state, Market::Both);
+    // About 48 mL, and 9.6 oz of water.
+    let large = state.vessels.get(&id("demo-jar")).and_then(|k| k.body()).expect("it is in the demo");
+    for (vessel, may) in [(&thick(), true), (large, false)] {
+        let label = |small| state.label(&ask(&design, &formula, vessel, small), Face::default(), voice);
+        assert_eq!(label(false).may_be_small, may);
+        assert_eq!(label(true).content != label(false).content, may);
+    }
+}
+
+#[test]
+fn who_makes_it_stands_there_where_it_is_said() {
+    let (state, formula, vessel) = (workshop(), orchard(&workshop()), thick());
+    let has = |maker: &str, parts: &[Part]| {
+        let design = Design { maker: maker.to_owned(), parts: parts.to_vec(), ..front(&state, Market::Both) };
+        state
+            .label(&ask(&design, &formula, &vessel, false), Face::default(), Voice::default())
+            .content
+            .has(Part::Maker)
+    };
+    assert!(has(" Hedge Lane ", &[Part::Maker]));
+    assert!(!has(" ", &[Part::Maker]) && !has("Hedge Lane", &[Part::Name]));
+}
+
+#[test]
+fn the_suppliers_limits_are_remarks() {
+    let (state, vessel) = (workshop(), thick());
+    let mut formula = orchard(&state);
+    assert!(state.limits_of(&formula, Voice::default()).is_empty());
+    let oil = formula.parts.iter_mut().find(|p| p.name == "Late orchard oil").expect("its fragrance");
+    oil.highest = Some(read("\"1 %\"").expect("a share"));
+    let said = state.limits_of(&formula, Voice::default());
+    assert!(said.len() == 1 && said[0].contains("Late orchard oil") && said[0].contains("1 %"), "{said:?}");
+    let design = front(&state, Market::Both);
+    let label = state.label(&ask(&design, &formula, &vessel, false), Face::default(), Voice::default());
+    assert!(label.remarks.contains(&said[0]));
+    // Of what is not declared, only the fragrance may do harm.
+    let parts = state.hazards_of(&formula, Voice::default());
+    let harmful: Vec<&str> = parts.iter().filter(|p| !p.harmless).map(|p| p.name.as_str()).collect();
+    assert_eq!(harmful, ["Late orchard oil"]);
+}
+
+/// The label of the batch `b` for the European Union.
+fn of_batch(state: &State) -> Labelled {
+    let batch = state.batches.get(&id("b")).expect("it began");
+    let (formula, vessel) = state.made_of(batch).expect("it is in the book");
+    let design = front(state, Market::EuropeanUnion);
+    let asked = Labelling { batch: Some(batch), ..ask(&design, formula, vessel, false) };
+    state.label(&asked, Face::default(), Voice::default())
+}
+
+/// Of a batch what was filled is declared, not what was planned.
+#[test]
+fn a_batch_declares_its_average() {
+    let mut state = workshop();
+    let known = state.finished()[0].clone();
+    let plan = Box::new(known.run.plan.clone());
+    let began = Act::Began {
+        batch: id("b"),
+        formula: known.formula,
+        version: known.version,
+        vessel: known.vessel,
+        plan,
+    };
+    state.take(&entry("x", 900, began));
+    let mut run = potside::pot::Run::new(known.run.plan.clone());
+    let mut clock = 900;
+    while let Some(step) = run.now() {
+        // The first vessel is filled 20 g too full, the second not at all, as far as anyone weighed.
+        let weighed = match step.key {
+            StepKey::Fill { vessel: 0, .. } => Some(run.plan.fill + Mass::base(Exact::whole(20))),
+            _ => None,
+        };
+        let event = Event::Did { step: step.key, weighed, temperature: None, at: 1 };
+        run.take(event.clone()).expect("it can be done");
+        clock += 1;
+        state.take(&entry(&format!("x{clock}"), clock, Act::At { batch: id("b"), event }));
+        if weighed.is_some() {
+            assert!(
+                of_batch(&state).remarks.iter().any(|r| r.contains("by the record: 1 candle, on average "))
+            );
+        }
+    }
+    let label = of_batch(&state);
+    let mean = run.plan.fill + Mass::base(Exact::ratio(20, run.plan.vessels.into()));
+    let grams = mean.in_base().floor();
+    assert_eq!(label.declared.expect("it is declared").text, format!("{grams} g"));
+    let counted = format!("by the record: {} candles, on average ", run.plan.vessels);
+    assert!(label.remarks.iter().any(|r| r.contains(&counted)), "{:?}", label.remarks);
 }
