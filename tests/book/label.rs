@@ -24,6 +24,7 @@ fn safety_data_is_kept_found_by_name_and_put_away() {
     state.take(&entry("b", 2, sheet("Apple", "Linalool; 6 %; H317")));
     let lines = |state: &State| state.safety_of(" apple ").and_then(|k| k.body()).map(|s| s.lines.clone());
     assert_eq!(lines(&state).as_deref(), Some("Linalool; 6 %; H317"));
+    assert_eq!(state.safety_shown().len(), 1);
     state.take(&entry("c", 3, Act::Retire { id: id("Apple"), retired: true }));
     assert_eq!((lines(&state), state.safety_shown().len()), (None, 0));
 }

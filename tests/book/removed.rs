@@ -215,6 +215,32 @@ fn a_removal_counts_over_what_another_device_did() {
     assert!(!tells(&lines(&store).concat()));
 }
 
+/// What is taken in with a removal is stored as it is, but for what it tells of the person; and that it was is said once.
+#[test]
+fn what_comes_with_a_removal_is_stored_once_each() {
+    let mut other = Journal::open(vec![], "desk");
+    does(&mut other, customer("Quill", None));
+    does(&mut other, ingredient("w", "Meadow wax", 1));
+    let mut book = Book::open(vec![], "tablet");
+    let taken = |journal: &Journal, from: usize| {
+        journal.entries()[from..].iter().map(|e| (e.clone(), e.to_line())).collect::<Vec<_>>()
+    };
+    let first = taken(&other, 0);
+    does(&mut other, FORGOTTEN());
+    does(&mut other, ingredient("v", "Chalk wax", 1));
+    // The customer as they were, then the removal, and a wax before and after.
+    book.take_in([first, taken(&other, 2)].concat()).expect("taken in");
+    let waiting = book.to_store().expect("it waits");
+    let mut ids: Vec<&str> = waiting.iter().map(|(id, _)| id.as_str()).collect();
+    ids.sort_unstable();
+    let mut all: Vec<&str> = other.entries().iter().map(|e| e.id.0.as_str()).collect();
+    all.sort_unstable();
+    assert_eq!(ids, all);
+    assert!(!tells(&format!("{waiting:?}")) && waiting.iter().any(|(_, line)| line.contains("Meadow wax")));
+    assert!(book.has_taken_out() && !book.has_taken_out());
+    assert!(!Book::open(vec![], "tablet").has_taken_out());
+}
+
 /// Two entries of one id, one of them of somebody: which one stays does not hang on when the person was removed.
 #[test]
 fn of_two_entries_of_one_id_the_same_stays_before_and_after() {

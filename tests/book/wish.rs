@@ -145,6 +145,8 @@ fn names_are_offered_where_they_belong_and_once() {
     }
     let measured = book.state().measured_names();
     assert_eq!((holds(&measured, "bench wax"), holds(&measured, "bench powder")), (1, 0));
+    // The dye is known by its drops alone, the flake by its spoons alone.
+    assert_eq!((holds(&measured, "brick dye"), holds(&measured, "hard flake")), (1, 1));
 }
 
 /// What the form asks for in one go is what the plan and the choices are, asked for one by one.
