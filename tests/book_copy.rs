@@ -99,6 +99,17 @@ fn a_copy_is_tried_out_beforehand() {
     assert_eq!(held, [("Scales", 0, 1, None)]);
 }
 
+/// More than 2,000 that the copy lacks are not named one by one: then it takes the place of nothing.
+#[test]
+fn a_copy_that_lacks_too_much_takes_the_place_of_nothing() {
+    let (journal, lines) = book("tablet", 2_002);
+    let without = |from: usize| match read_copy(&lines[from..].join("\n"), &journal).unwrap().replace {
+        Some(Act::Replace(replace)) => Some(replace.without.len()),
+        _ => None,
+    };
+    assert_eq!([1, 2_000, 2_001].map(without), [Some(1), Some(2_000), None]);
+}
+
 #[test]
 fn photos_that_lack_are_counted() {
     for (lacking, expected) in [(0, ""), (1, "1 photo is not here yet."), (2, "2 photos are not here yet.")] {

@@ -30,7 +30,34 @@ fn after_days_or_pours_and_not_before() {
     said(pours, Some(first), &journal, first, Some(today));
     said(Reminder { days: 0, pours: 3 }, Some(first), &journal, first + 900 * DAY, None);
     said(Reminder { days: 0, pours: 0 }, None, &journal, first + 900 * DAY, None);
+    // Only what was poured since the copy counts: the tins were before it, the jars after; and not what ended with it.
+    let ends: Vec<u64> = {
+        let mut all: Vec<u64> =
+            journal.state().batches.values().map(|b| b.ended.as_ref().unwrap().1).collect();
+        all.sort_unstable();
+        all
+    };
+    let one = Reminder { days: 0, pours: 1 };
+    let since =
+        "The last copy of your book is of today. 1 pour is in it since. Keep one where this device is not.";
+    said(one, Some(ends[0]), &journal, ends[0] + DAY - 1, Some(since));
+    said(one, Some(ends[1] - 1), &journal, ends[1], Some(since));
+    said(one, Some(ends[1]), &journal, ends[1], None);
     // A clock set back asks for nothing and stops nothing.
     said(usual, Some(last + DAY), &journal, 0, None);
     said(usual, None, &Journal::default(), DAY * 20_000, None);
+}
+
+/// What was given up is no pour.
+#[test]
+fn what_was_given_up_is_not_counted() {
+    use super::sample::{began, does, id};
+    use potside::book::{Act, Ending};
+    let mut journal = Journal::default();
+    does(&mut journal, began("b", 4));
+    let at = does(&mut journal, Act::Ended { batch: id("b"), how: Ending::GivenUp, note: String::new() }).at;
+    let asked = Reminder { days: 1, pours: 1 };
+    said(asked, Some(at - 1), &journal, at, None);
+    let old = "The last copy of your book is a day old. Keep one where this device is not.";
+    said(asked, Some(at - 1), &journal, at + DAY, Some(old));
 }

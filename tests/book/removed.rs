@@ -245,17 +245,34 @@ fn what_comes_with_a_removal_is_stored_once_each() {
 #[test]
 fn of_two_entries_of_one_id_the_same_stays_before_and_after() {
     for name in ["Aa Quill", "Zz Quill"] {
-        let one = super::sample::entry("same", 3, customer(name, None));
-        let two = super::sample::entry("same", 3, ingredient("t", "Meadow wax", 1));
-        let gone = super::sample::entry("gone", 4, FORGOTTEN());
-        let all = [one, two, gone];
-        let mut told = Vec::new();
-        for order in [[0, 1, 2], [0, 2, 1], [1, 0, 2], [1, 2, 0], [2, 0, 1], [2, 1, 0]] {
-            let mut journal = Journal::open(vec![], "tablet");
-            order.iter().for_each(|n| journal.take(all[*n].clone()));
-            is_gone(&journal);
-            told.push((journal.entries().to_vec(), journal.state().clone()));
+        // The customer's line comes before that of an ingredient, and after that of a note.
+        for other in [ingredient("t", "Meadow wax", 1), super::sample::said("b", "a slip")] {
+            let one = super::sample::entry("same", 3, customer(name, None));
+            let two = super::sample::entry("same", 3, other);
+            let gone = super::sample::entry("gone", 4, FORGOTTEN());
+            let all = [one, two, gone];
+            let mut told = Vec::new();
+            for order in [[0, 1, 2], [0, 2, 1], [1, 0, 2], [1, 2, 0], [2, 0, 1], [2, 1, 0]] {
+                let mut journal = Journal::open(vec![], "tablet");
+                order.iter().for_each(|n| journal.take(all[*n].clone()));
+                is_gone(&journal);
+                told.push((journal.entries().to_vec(), journal.state().clone()));
+            }
+            assert!(told.iter().all(|t| *t == told[0]));
         }
-        assert!(told.iter().all(|t| *t == told[0]));
     }
+}
+
+/// What was set aside and tells of nobody stays where it is.
+#[test]
+fn only_what_tells_of_the_person_is_dropped_of_what_was_set_aside() {
+    let aside = |n: u32| super::sample::entry("same", 3, ingredient("t", &format!("Wax {n}"), 1));
+    let mut journal = Journal::open(vec!["foreign".to_owned()], "tablet");
+    for entry in [aside(1), aside(2), super::sample::entry("c", 4, customer("Quill", None))] {
+        journal.take(entry);
+    }
+    let before = journal.damaged().to_vec();
+    assert_eq!(before.len(), 2);
+    does(&mut journal, FORGOTTEN());
+    assert_eq!(journal.damaged(), before);
 }
