@@ -1,7 +1,9 @@
 //! Today's state: the fold of the journal.
 
 use super::refusal::MOST_VESSELS;
-use super::{Act, Burns, Ending, Entry, Id, Ignored, Map, Past, Refusal, Settings, Subject};
+use super::{
+    Act, Batch, Burns, Ending, Entry, Id, Ignored, Kept, Map, Past, Refusal, Settings, Subject, Version,
+};
 use crate::bench::burn::{Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
 use crate::desk::Rates;
@@ -10,73 +12,9 @@ use crate::desk::label::Design;
 use crate::formula::Formula;
 use crate::pot::Plan;
 use crate::shelf::{Customer, Finish, Move, Order, Pins, Product, Ticked, batch_number};
-use crate::stores::{Lot, LotEvent, Source};
+use crate::stores::{Lot, LotEvent};
 use crate::text;
 use crate::vessel::Vessel;
-
-/// One version of a thing.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Version<T> {
-    pub entry: Id,
-    /// The clock of its entry: which of two versions is later.
-    pub clock: u64,
-    /// The device's wall clock, milliseconds since 1970.
-    pub at: u64,
-    pub device: String,
-    /// The version that was on the screen when this one was made.
-    pub over: Option<Id>,
-    pub body: T,
-}
-
-/// A thing with all its versions, oldest first; there is at least one.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Kept<T> {
-    pub id: Id,
-    pub versions: Vec<Version<T>>,
-    pub retired: bool,
-}
-
-impl<T> Kept<T> {
-    /// Today's version.
-    pub fn latest(&self) -> Option<&Version<T>> {
-        self.versions.last()
-    }
-
-    /// What today's version says.
-    pub fn body(&self) -> Option<&T> {
-        self.latest().map(|v| &v.body)
-    }
-
-    /// The version that this entry wrote, with its number from 1.
-    pub fn version(&self, entry: &Id) -> Option<(usize, &Version<T>)> {
-        self.versions.iter().enumerate().find(|(_, v)| v.entry == *entry).map(|(i, v)| (i + 1, v))
-    }
-}
-
-/// A pour, running or ended.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Batch {
-    pub id: Id,
-    pub formula: Id,
-    /// The entry that wrote the formula's version.
-    pub version: Id,
-    pub vessel: Id,
-    /// Milliseconds since 1970.
-    pub began: u64,
-    pub run: Past,
-    /// How, when (milliseconds since 1970), and what was said of it.
-    pub ended: Option<(Ending, u64, String)>,
-    /// Everything it can be found by, in small letters: made once, since years of batches are looked through at each key.
-    pub(super) words: String,
-    /// Which lots its parts are taken from.
-    pub sources: Vec<Source>,
-    /// How long it took the hands, where it was said.
-    pub minutes: Option<u32>,
-    /// What of finishing it is done.
-    pub ticked: Ticked,
-    /// When the last step of it was said to be done, milliseconds since 1970: then its lids, labels and boxes are used.
-    pub closed: Option<u64>,
-}
 
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct State {
@@ -200,65 +138,6 @@ impl State {
         }
     }
 
-    /// Leaves out all that the entries about `subject` made.
-    pub(super) fn forget(&mut self, subject: Subject) {
-        match subject {
-            Subject::Thing(id) => {
-                self.formulas.remove(id);
-                self.vessels.remove(id);
-                self.products.remove(id);
-                self.customers.remove(id);
-                self.orders.remove(id);
-                self.moves.remove(id);
-                self.pins.remove(id);
-                self.scales.remove(id);
-                self.pots.remove(id);
-                self.ingredients.remove(id);
-                self.safety.remove(id);
-                self.labels.remove(id);
-                self.batches.remove(id);
-                self.lots.remove(id);
-                self.lot_events.remove(id);
-                self.trials.remove(id);
-                self.burns.remove(id);
-                self.wicks.remove(id);
-                self.ignored.retain(|i| i.thing != *id);
-            }
-            Subject::Settings => {
-                self.settings = Settings::default();
-                self.rates = Rates::default();
-                self.limits = Limits::default();
-            }
-            Subject::Book => *self = Self::default(),
-            Subject::Entry(_) => {}
-        }
-    }
-
-    fn retire(&mut self, id: &Id, retired: bool) -> Result<(), Refusal> {
-        let marks = [
-            self.formulas.get_mut(id).map(|k| &mut k.retired),
-            self.vessels.get_mut(id).map(|k| &mut k.retired),
-            self.products.get_mut(id).map(|k| &mut k.retired),
-            self.customers.get_mut(id).map(|k| &mut k.retired),
-            self.orders.get_mut(id).map(|k| &mut k.retired),
-            self.moves.get_mut(id).map(|k| &mut k.retired),
-            self.scales.get_mut(id).map(|k| &mut k.retired),
-            self.pots.get_mut(id).map(|k| &mut k.retired),
-            self.ingredients.get_mut(id).map(|k| &mut k.retired),
-            self.safety.get_mut(id).map(|k| &mut k.retired),
-            self.trials.get_mut(id).map(|k| &mut k.retired),
-            self.wicks.get_mut(id).map(|k| &mut k.retired),
-            self.labels.get_mut(id).map(|k| &mut k.retired),
-        ];
-        let mut found = Err(Refusal::NoSuchThing);
-        for mark in marks.into_iter().flatten() {
-            *mark = retired;
-            found = Ok(());
-        }
-        self.keep_removed(id);
-        found
-    }
-
     fn begin(
         &mut self,
         entry: &Entry,
@@ -305,24 +184,6 @@ impl State {
         let events = happened(&mut self.lot_events, known, lot)?;
         events.push((entry.at, entry.id.clone(), event.clone()));
         Ok(())
-    }
-
-    /// What was known of a customer is gone; orders keep its id, which says nothing. The journal has taken it out of the
-    /// entries as well.
-    fn forget_customer(&mut self, id: &Id) -> Result<(), Refusal> {
-        let customer = self.customers.get_mut(id).ok_or(Refusal::NoSuchThing)?;
-        for version in &mut customer.versions {
-            version.body = Customer::nobody();
-        }
-        customer.retired = true;
-        Ok(())
-    }
-
-    /// Who was removed stays put away, whatever comes after.
-    fn keep_removed(&mut self, id: &Id) {
-        if let Some(customer) = self.customers.get_mut(id) {
-            customer.retired |= customer.body().is_some_and(|c| c.removed);
-        }
     }
 
     /// The batch that is on, if any: the latest begun and not ended.

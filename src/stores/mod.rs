@@ -6,6 +6,7 @@ mod errand;
 mod ledger;
 mod order;
 mod pace;
+mod play;
 mod pool;
 mod reserve;
 mod source;
