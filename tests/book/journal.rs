@@ -219,6 +219,16 @@ fn a_book_is_not_replaced_by_what_names_too_much() {
     }
 }
 
+/// No screen makes one that says it was here itself.
+#[test]
+fn a_replacing_is_not_in_the_book_it_replaced() {
+    let had = vec![UpTo { device: "tablet".to_owned(), clock: 99 }];
+    let replace = Act::Replace(Box::new(Replace { had, kept: vec![], without: vec![], made: None }));
+    let all = [entry("e1", 1, ingredient("w", "Meadow wax", 1)), entry("e2", 10, replace)];
+    let journal = Journal::open(lines(&all), "here");
+    assert_eq!(journal.earlier().iter().map(|e| e.entries).collect::<Vec<_>>(), [1]);
+}
+
 #[test]
 fn order_holds_though_the_clock_of_the_tablet_jumps_back() {
     let mut j = Journal::open(vec![], "tablet");

@@ -17,6 +17,7 @@ mod remind;
 mod removed;
 mod sample;
 mod second;
+mod settings;
 mod silence;
 mod state;
 mod store;

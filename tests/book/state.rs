@@ -5,6 +5,7 @@ use potside::book::{Act, Found, Journal, Refusal, Settings, Subject};
 use potside::formula::Recipe;
 use potside::pot::Residue;
 use potside::quantity::{Amount, Exact, Mass, MassUnit, Quantity, Voice};
+use potside::shelf::Finish;
 
 fn journal() -> Journal {
     Journal::open(vec![], "tablet")
@@ -108,6 +109,43 @@ fn an_entry_that_cannot_be_done_is_counted_and_changes_nothing() {
     does(&mut j, undo(&begin.id));
     assert!(j.state().batches.is_empty());
     ignored(&j, &[Refusal::NoSuchBatch]);
+}
+
+/// Nothing is done to candles whose wax is not solid, and nothing solid is said of a pour that is not over.
+#[test]
+fn finishing_comes_after_the_pour_and_says_when_it_is_closed() {
+    let mut j = journal();
+    does(&mut j, began("b", 4));
+    let tick = |step, done| Act::Ticked { batch: id("b"), step, done };
+    let refused = |j: &Journal| j.state().ignored.values().filter(|i| i.why == Refusal::NotSolid).count();
+    does(&mut j, tick(Finish::Solid, true));
+    does(&mut j, tick(Finish::Trimmed, true));
+    assert_eq!(refused(&j), 2);
+    does(&mut j, ended("b", "well"));
+    does(&mut j, tick(Finish::Trimmed, true));
+    assert_eq!(refused(&j), 3);
+    let closed = |j: &Journal| j.state().batches.get(&id("b")).and_then(|b| b.closed);
+    does(&mut j, tick(Finish::Solid, true));
+    does(&mut j, tick(Finish::Trimmed, true));
+    assert_eq!((refused(&j), closed(&j)), (3, None));
+    let at = does(&mut j, tick(Finish::Closed, true)).at;
+    assert_eq!(closed(&j), Some(at));
+    does(&mut j, tick(Finish::Closed, false));
+    assert_eq!(closed(&j), None);
+}
+
+#[test]
+fn nobody_is_removed_who_is_not_here() {
+    let mut j = journal();
+    let gone = does(&mut j, Act::Forgotten { customer: id("nobody") });
+    assert_eq!(j.state().ignored.get(&gone.id).map(|i| i.why.clone()), Some(Refusal::NoSuchThing));
+}
+
+#[test]
+fn the_largest_batch_begins() {
+    let mut j = journal();
+    does(&mut j, crowd(10_000));
+    assert_eq!((j.state().batches.len(), j.state().ignored.len()), (1, 0));
 }
 
 /// A plan that no planning makes.

@@ -101,6 +101,41 @@ fn the_pause_grows_to_half_a_minute() {
     assert_eq!(pauses, [1000, 2000, 4000, 8000, 16_000, 30_000, 30_000, 30_000]);
 }
 
+/// An answer is for the append it is asked of: to one that is not on its way it means nothing.
+#[test]
+fn what_is_not_on_its_way_neither_fails_nor_comes_late() {
+    let full = || Err(StoreError::Full);
+    let mut book = Book::open(vec![], "tablet");
+    assert!(!book.late(book.flight()));
+    book.answered(book.flight(), full());
+    assert_eq!((book.saving(), book.pause()), (Saving::Saved, 0));
+    // Two on their way together.
+    book.act(note(0), 1, 1).expect("done");
+    book.act(note(1), 1, 2).expect("done");
+    book.to_store().expect("they wait");
+    let flight = book.flight();
+    assert!(!book.late(flight + 1));
+    book.answered(flight + 1, full());
+    assert_eq!((book.saving(), book.pause()), (Saving::Saving, 0));
+    book.answered(flight, full());
+    assert_eq!((book.saving(), book.pause()), (Saving::NotSaved(StoreError::Full), 1000));
+    // What was given up does not fail once more.
+    book.answered(flight, full());
+    assert_eq!(book.pause(), 1000);
+    // Stored at last, while a third came: that one waits, and nothing has failed.
+    book.to_store().expect("they wait");
+    book.act(note(2), 1, 3).expect("done");
+    book.answered(book.flight(), Ok(()));
+    assert_eq!((book.saving(), book.unsaved(), book.pause()), (Saving::Saving, 1, 0));
+    // Given up, and then stored all the same.
+    book.to_store().expect("it waits");
+    let flight = book.flight();
+    assert!(book.late(flight) && !book.late(flight));
+    assert_eq!((book.saving(), book.pause()), (Saving::NotSaved(StoreError::Silent), 1000));
+    book.answered(flight, Ok(()));
+    assert_eq!((book.saving(), book.unsaved(), book.pause()), (Saving::Saved, 0, 0));
+}
+
 #[test]
 fn what_would_not_be_read_back_is_not_done() {
     let mut book = Book::open(vec![], "tablet");

@@ -90,6 +90,9 @@ fn the_vessels_of_the_formula_come_first_with_their_wicks() {
     for (offer, named) in offers.iter().zip(named) {
         assert_eq!((&offer.vessel, offer.wick.as_ref()), (&named.vessel, Some(&named.wick)));
     }
+    for offer in &offers {
+        assert_eq!(book.state().name(&offer.vessel), Some(offer.name.as_str()));
+    }
     assert!(offers[named.len()..].iter().all(|o| o.wick.is_none()));
     let mut all: Vec<_> = offers.iter().map(|o| &o.vessel).collect();
     all.sort();
