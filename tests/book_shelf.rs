@@ -38,7 +38,7 @@ impl Book {
         let mut plan = Workshop::new().plan(Target::Vessels(4)).unwrap();
         plan.cure_days = cure_days;
         let (batch, formula, version, vessel) = (id(batch), id("f"), id("v"), id("t"));
-        self.act(Act::Began { batch, formula, version, vessel, plan: Box::new(plan) });
+        self.act(Act::Began { batch, formula, version, vessel, plan: plan.into() });
     }
 
     fn did(&mut self, batch: &str, step: StepKey, at: u64) -> Id {

@@ -48,7 +48,7 @@ fn notes_stand_at_the_step_they_are_for() {
     assert_eq!(notes(&run, StepKey::Melt { pour: 0 }), [run.plan.pours[0].notes[0].text.clone()]);
     let gate = StepKey::Gate { pour: 0 };
     assert_eq!(notes(&run, gate), ["Have the vessels ready, with their wicks set, before it is there."]);
-    run.plan.warmed = true;
+    std::rc::Rc::make_mut(&mut run.plan).warmed = true;
     assert_eq!(notes(&run, gate), ["Have the vessels warmed, with their wicks set, before it is there."]);
     assert_eq!(notes(&run, StepKey::Close)[1], "Cure for 14 days before burning or selling.");
 }

@@ -12,6 +12,7 @@ use crate::shelf::{Customer, Finish, Move, Order, Pins, Product};
 use crate::stores::{Lot, LotEvent, Source};
 use crate::vessel::Vessel;
 use crate::wire::wire_enum;
+use std::rc::Rc;
 
 /// One thing done. Naming the same id again is a new version of that thing; `over` is the entry of the version that
 /// was on the screen when the change was made, so that two changes of the same version can be told apart from one
@@ -67,7 +68,7 @@ pub enum Act {
         formula: Id,
         version: Id,
         vessel: Id,
-        plan: Box<Plan>,
+        plan: Rc<Plan>,
     },
     At {
         batch: Id,

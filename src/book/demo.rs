@@ -188,7 +188,7 @@ fn pour(book: &mut Book, past: &Past, mut now: u64, random: &mut impl FnMut() ->
         formula: formula_id,
         version,
         vessel: vessel_id,
-        plan: Box::new(plan),
+        plan: plan.into(),
     };
     book.act(began, now, random()).ok()?;
     book.act(Act::TakenFrom { batch: batch.clone(), sources }, now, random()).ok()?;

@@ -35,7 +35,7 @@ impl Made for Full {
 }
 
 impl Past {
-    pub(super) fn new(plan: Plan, began: Id) -> Self {
+    pub(super) fn new(plan: Rc<Plan>, began: Id) -> Self {
         Self(Lazy::here(Full { run: Run::new(plan), entries: vec![began] }))
     }
 

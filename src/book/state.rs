@@ -15,6 +15,7 @@ use crate::shelf::{Customer, Finish, Move, Order, Pins, Product, Ticked, batch_n
 use crate::stores::{Lot, LotEvent};
 use crate::text;
 use crate::vessel::Vessel;
+use std::rc::Rc;
 
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct State {
@@ -143,7 +144,7 @@ impl State {
         entry: &Entry,
         batch: &Id,
         (formula, version, vessel): (&Id, &Id, &Id),
-        plan: &Plan,
+        plan: &Rc<Plan>,
     ) -> Result<(), Refusal> {
         if self.batches.contains_key(batch) {
             return Err(Refusal::BegunAlready);
@@ -158,7 +159,7 @@ impl State {
             version: version.clone(),
             vessel: vessel.clone(),
             began: entry.at,
-            run: Past::new(plan.clone(), entry.id.clone()),
+            run: Past::new(Rc::clone(plan), entry.id.clone()),
             ended: None,
             words: super::lookup::words(plan),
             sources: Vec::new(),

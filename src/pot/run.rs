@@ -4,6 +4,7 @@ use super::fold::Fold;
 use super::order::stirred;
 use super::{Dose, Event, Line, Plan, Step, StepKey, Way};
 use std::fmt;
+use std::rc::Rc;
 
 /// Why an event is refused. `Display` is the sentence.
 #[derive(Clone, PartialEq, Debug)]
@@ -57,13 +58,14 @@ impl std::error::Error for RunError {}
 /// A plan and what was done of it.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Run {
-    pub plan: Plan,
+    pub plan: Rc<Plan>,
     events: Vec<Event>,
     pub(super) fold: Fold,
 }
 
 impl Run {
-    pub fn new(plan: Plan) -> Self {
+    pub fn new(plan: impl Into<Rc<Plan>>) -> Self {
+        let plan = plan.into();
         let fold = Fold::new(&plan);
         Self { plan, events: Vec::new(), fold }
     }

@@ -1,6 +1,7 @@
 //! Texts, numbers, yes and no, what may be there, and lists.
 
 use super::{Flaws, Json, Wire, put_text};
+use std::rc::Rc;
 
 impl Wire for String {
     fn put(&self, out: &mut String) {
@@ -58,6 +59,15 @@ impl Wire for usize {
 }
 
 impl<T: Wire> Wire for Box<T> {
+    fn put(&self, out: &mut String) {
+        (**self).put(out);
+    }
+    fn get(json: &Json, flaws: &mut Flaws) -> Self {
+        Self::new(T::get(json, flaws))
+    }
+}
+
+impl<T: Wire> Wire for Rc<T> {
     fn put(&self, out: &mut String) {
         (**self).put(out);
     }

@@ -233,7 +233,7 @@ fn of_batch(state: &State) -> Labelled {
 fn a_batch_declares_its_average() {
     let mut state = workshop();
     let known = state.finished()[0].clone();
-    let plan = Box::new(known.run.plan.clone());
+    let plan = std::rc::Rc::clone(&known.run.plan);
     let began = Act::Began {
         batch: id("b"),
         formula: known.formula,

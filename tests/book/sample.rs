@@ -81,7 +81,7 @@ pub(crate) fn began(batch: &str, vessels: u32) -> Act {
         formula: id("f"),
         version: id("e"),
         vessel: id("v"),
-        plan: Box::new(plan(vessels)),
+        plan: plan(vessels).into(),
     }
 }
 

@@ -152,7 +152,7 @@ fn the_largest_batch_begins() {
 fn crowd(vessels: u32) -> Act {
     let mut plan = plan(2);
     plan.vessels = vessels;
-    Act::Began { batch: id("b"), formula: id("f"), version: id("e"), vessel: id("v"), plan: Box::new(plan) }
+    Act::Began { batch: id("b"), formula: id("f"), version: id("e"), vessel: id("v"), plan: plan.into() }
 }
 
 #[test]
@@ -160,13 +160,8 @@ fn hostile_counts_of_vessels_are_refused() {
     let mut all = plan(2);
     all.pours[0].vessels = u32::MAX;
     all.pours.push(all.pours[0].clone());
-    let act = Act::Began {
-        batch: id("b"),
-        formula: id("f"),
-        version: id("e"),
-        vessel: id("v"),
-        plan: Box::new(all),
-    };
+    let act =
+        Act::Began { batch: id("b"), formula: id("f"), version: id("e"), vessel: id("v"), plan: all.into() };
     let j = Journal::open(vec![entry("e", 1, act).to_line()], "here");
     ignored(&j, &[Refusal::TooManyVessels { vessels: 2 * u64::from(u32::MAX) }]);
 }

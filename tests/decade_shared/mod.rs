@@ -100,7 +100,7 @@ pub(crate) fn lines(size: Size) -> Vec<String> {
 fn pour(lines: &mut Lines, pours: &mut Pours, last: &HashMap<String, Id>, n: u64, at: u64, year: u64) {
     let of = pours.of(lines, n, at, year);
     let batch = Id(format!("tablet-b{n:x}"));
-    let plan = Box::new(of.plan.clone());
+    let plan = std::rc::Rc::new(of.plan.clone());
     let (formula, version, vessel) = (of.formula.clone(), of.version.clone(), of.vessel.clone());
     lines.put(at, Act::Began { batch: batch.clone(), formula, version, vessel, plan });
     let mut sources = of.sources.clone();

@@ -68,7 +68,7 @@ fn what_is_poured_is_held_no_more() {
     assert_eq!(numbers(&shop.state().picks(DAY)).len(), 3);
     let plan = super::common::Workshop::new().plan(Target::Vessels(8)).unwrap();
     let (formula, version, vessel) = (id("f"), id("e"), id("v"));
-    shop.act(21, Act::Began { batch: id("no"), formula, version, vessel, plan: Box::new(plan) });
+    shop.act(21, Act::Began { batch: id("no"), formula, version, vessel, plan: plan.into() });
     assert_eq!(
         numbers(&shop.state().picks(DAY)),
         [("Fig", 4), ("Fig", 8)],

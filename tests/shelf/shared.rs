@@ -75,7 +75,7 @@ impl Shop {
 
     /// A batch of so many vessels, and nothing done of it.
     pub(crate) fn begin(&mut self, batch: &str, day: u32, vessels: u32) -> Id {
-        let plan = Box::new(Workshop::new().plan(Target::Vessels(vessels)).unwrap());
+        let plan = std::rc::Rc::new(Workshop::new().plan(Target::Vessels(vessels)).unwrap());
         let (formula, version, vessel) = (id("f"), id("e"), id("v"));
         self.act(day, Act::Began { batch: id(batch), formula, version, vessel, plan })
     }

@@ -107,7 +107,7 @@ fn does(shop: &mut Shop, tablet: &str, n: usize, (what, a, b): Do) {
     match what {
         0 | 1 => {
             let batch = format!("{tablet}-{n}");
-            let plan = Box::new(Workshop::new().plan(Target::Vessels(u32::from(a % 5) + 1)).unwrap());
+            let plan = std::rc::Rc::new(Workshop::new().plan(Target::Vessels(u32::from(a % 5) + 1)).unwrap());
             let (formula, version, vessel) = (id("f"), id("e"), id("v"));
             shop.act(when, Act::Began { batch: id(&batch), formula, version, vessel, plan });
             shop.act(when, Act::TakenFrom { batch: id(&batch), sources: sources(b) });

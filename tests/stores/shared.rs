@@ -66,7 +66,7 @@ impl Shop {
                 formula: id("f"),
                 version: id("e"),
                 vessel: id("v"),
-                plan: Box::new(plan),
+                plan: plan.into(),
             },
         );
     }
