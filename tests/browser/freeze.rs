@@ -1,6 +1,7 @@
 //! A vessel as it freezes, with the server gone: reckoned beside the page, scrubbed, compared, mapped.
 
 use crate::browser::{Browser, Engine};
+use crate::flow::read_twice;
 use crate::pour::serve;
 use serde_json::Value;
 
@@ -119,5 +120,77 @@ async fn a_vessel_freezes_with_the_server_gone() {
     let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
     let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
     assert!(other.is_empty(), "{other:?}");
+    b.end().await;
+}
+
+/// What stands in the field of this label, the first of several.
+const STANDS: &str = r#"
+const label = [...document.querySelectorAll("label")].find((l) => l.textContent.trim().startsWith(arguments[0]));
+return label?.control?.value || null;
+"#;
+
+/// The whole table of results, once nothing of it is reckoned any more.
+const TABLE: &str = r#"
+const text = document.querySelector(".results")?.innerText || "";
+return text && !text.includes("…") && text !== arguments[0] ? text : null;
+"#;
+
+async fn stands(b: &Browser, label: &str) -> String {
+    b.wait_js(label, STANDS, vec![label.into()]).await.as_str().unwrap_or_default().to_owned()
+}
+
+/// The results, other than these.
+async fn other_than(b: &Browser, before: &str) -> String {
+    b.wait_js("results", TABLE, vec![before.into()]).await.as_str().unwrap_or_default().to_owned()
+}
+
+/// How warm the room was said to be at the pot stands in the set-up, and the density of a wax of the book is taken from it:
+/// each comes to the results that the same typed by hand comes to.
+#[tokio::test]
+async fn what_the_day_and_the_book_know_reaches_the_set_up() {
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "freeze-known").await;
+    b.open(&host.address()).await;
+    b.tap("Look around the demo workshop").await;
+    b.sees("Demo workshop").await;
+    b.room("bench/freeze").await;
+    assert_eq!(stands(&b, "Room").await, "72 °F");
+    let assumed = other_than(&b, "").await;
+    b.room("pot").await;
+    b.tap("Start this pour").await;
+    b.sees("Step 1 of").await;
+    read_twice(&b).await;
+    b.client
+        .execute("const e = document.querySelector('.foretold header button'); e.click()", vec![])
+        .await
+        .unwrap();
+    b.fill("How warm the room is", "58 F").await;
+    b.tap("Keep it for today").await;
+    b.sees("Room 58 °F").await;
+
+    b.room("bench/freeze").await;
+    assert_eq!(stands(&b, "Room").await, "58 °F");
+    let today = other_than(&b, "").await;
+    assert_ne!(today, assumed, "a colder room");
+    // The second set-up stands in the same room.
+    let second = "return [...document.querySelectorAll('label')].filter((l) => l.innerText.trim() === 'Room')[1].control.value";
+    assert_eq!(b.client.execute(second, vec![]).await.unwrap(), "58 °F");
+    b.set("Room", "72 °F").await;
+    let typed = other_than(&b, &today).await;
+    assert_ne!(typed, assumed, "the second one is colder still");
+    b.set("Room", "58 °F").await;
+    assert_eq!(other_than(&b, &typed).await, today);
+
+    // 0.791 g/mL was weighed of the harbour wax; the liquid's own is another.
+    b.pick("Its density from", "Harbour firm wax").await;
+    let weighed = other_than(&b, &today).await;
+    assert_eq!(stands(&b, "Density, liquid at 80 °C").await, "0.791");
+    b.set("Density, liquid at 80 °C, g/mL", "0.9").await;
+    let denser = other_than(&b, &weighed).await;
+    b.set("Density, liquid at 80 °C, g/mL", "0.791").await;
+    assert_eq!(other_than(&b, &denser).await, weighed);
+    b.pick("Its density from", "Meadow soft wax").await;
+    other_than(&b, &weighed).await;
+    assert_eq!(stands(&b, "Density, liquid at 80 °C").await, "0.862");
     b.end().await;
 }
