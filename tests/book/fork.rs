@@ -258,3 +258,55 @@ fn nothing_is_told_of_a_customer_who_was_forgotten() {
     does(&mut all, Act::Forgotten { customer: id("c") });
     assert!(!told(&all).contains("High Street") && !told(&all).contains("Someone"), "{}", told(&all));
 }
+
+/// What a thing done says, field by field.
+fn told(act: Act) -> Vec<(String, String)> {
+    let mut journal = Journal::open(vec![], "tablet");
+    does(&mut journal, began("b", 4));
+    does(&mut journal, super::sample::trial("A1", None, "Fig"));
+    does(&mut journal, act);
+    let last = journal.done(None, 1, Voice::default()).remove(0);
+    last.changes.into_iter().map(|c| (c.of, c.values[1].clone().unwrap_or_default())).collect()
+}
+
+#[track_caller]
+fn tells(act: Act, expected: &[(&str, &str)]) {
+    let told = told(act);
+    let told: Vec<(&str, &str)> = told.iter().map(|(of, said)| (of.as_str(), said.as_str())).collect();
+    assert_eq!(told, expected);
+}
+
+#[test]
+fn what_is_said_is_told_field_by_field() {
+    let taken = |parts: &[(&str, &[&str])]| {
+        let source = |(part, lots): &(&str, &[&str])| potside::stores::Source {
+            part: (*part).to_owned(),
+            lots: lots.iter().map(|lot| id(lot)).collect(),
+        };
+        Act::TakenFrom { batch: id("b"), sources: parts.iter().map(source).collect() }
+    };
+    // What has no name is numbered from 1; the order is told of what has, where there are several.
+    tells(
+        taken(&[("Fig", &["l1", "l2"])]),
+        &[("sources, Fig, part", "Fig"), ("sources, Fig, lots, 1", "l1"), ("sources, Fig, lots, 2", "l2")],
+    );
+    tells(
+        taken(&[("Fig", &[]), ("Oak", &[]), ("Fig", &[])]),
+        &[
+            ("sources, Fig, part", "Fig"),
+            ("sources, Oak, part", "Oak"),
+            ("sources, Fig 3, part", "Fig"),
+            ("sources, order", "Fig, Oak, Fig 3"),
+        ],
+    );
+    // One of several kinds, and the one thing it holds; an empty text says nothing.
+    let mass = potside::quantity::Amount::new(
+        potside::quantity::Exact::whole(385),
+        potside::quantity::MassUnit::Gram,
+    );
+    tells(
+        super::sample::burned("A1", potside::bench::burn::BurnEvent::Weighed { mass }),
+        &[("event", "weighed"), ("event, mass", "385 g")],
+    );
+    tells(super::sample::ended("b", ""), &[("how", "Poured")]);
+}
