@@ -219,6 +219,22 @@ fn a_book_is_not_replaced_by_what_names_too_much() {
     }
 }
 
+/// Of what was taken back and is not in the copy either, it is told who took it back.
+#[test]
+fn what_was_undone_is_not_in_an_earlier_book() {
+    let upto = || vec![UpTo { device: "tablet".to_owned(), clock: 5 }];
+    let without = vec![id("e1")];
+    let replace = Act::Replace(Box::new(Replace { had: upto(), kept: upto(), without, made: None }));
+    let told = |undone: bool| {
+        let mut all = vec![entry("e1", 1, ingredient("w", "Meadow wax", 1)), entry("e3", 6, replace.clone())];
+        all.extend(undone.then(|| entry("e2", 2, undo(&id("e1")))));
+        let journal = Journal::open(lines(&all), "here");
+        let done = journal.done(Some(&id("w")), 1, potside::quantity::Voice::default()).remove(0);
+        (done.undone.is_some(), done.earlier)
+    };
+    assert_eq!([true, false].map(told), [(true, false), (false, true)]);
+}
+
 /// No screen makes one that says it was here itself.
 #[test]
 fn a_replacing_is_not_in_the_book_it_replaced() {
