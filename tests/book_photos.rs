@@ -241,3 +241,17 @@ fn no_photo_goes_that_a_line_speaks_of() {
     assert!(strays(&found, vec![all[2].name.clone()], &[all[2].name.clone()], MORNING).is_empty());
     assert!(strays(&found, Vec::new(), &[], MORNING).is_empty());
 }
+
+/// A photo of as many bytes as there may be comes with a copy.
+#[test]
+fn the_largest_photo_is_brought() {
+    let frame = b"\xFF\xC0\0\x0B\x08\0\x10\0\x10\x01\x01\x11\0";
+    let head = [b"\xFF\xD8".as_slice(), frame, b"\xFF\xDA\0\x08\x01\x01\0\0\x3F\0"].concat();
+    let scan = vec![7; potside::photo::MOST_BYTES - head.len() - 2];
+    let (name, jpeg) = pack(&[head, scan, b"\xFF\xD9".to_vec()].concat()).unwrap();
+    let largest = Photo { name, jpeg };
+    let (_, lines) = book("tablet", &[(0, &largest)]);
+    let (text, left) = backup_with(&lines, std::slice::from_ref(&largest), "tablet", MORNING);
+    let copy = read_copy(&text, &Journal::default()).unwrap();
+    assert_eq!((left, copy.photos, copy.no_photos), (0, vec![largest], vec![]));
+}

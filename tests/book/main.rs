@@ -21,4 +21,5 @@ mod settings;
 mod silence;
 mod state;
 mod store;
+mod tied;
 mod wish;
