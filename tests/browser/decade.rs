@@ -55,12 +55,22 @@ async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
     b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": COUNT })).await.unwrap();
     let address = host.address();
     b.open(&format!("{address}manifest.webmanifest")).await;
-    let lines = lines(Size { batches: 260, lots: 60, trials: 20 });
+    let lines = lines(Size { batches: 260, lots: 60, trials: 40 });
     put(&b, &lines).await;
     assert!(!opened(&b, &address).await, "there is no bundle yet");
     bundle(&b, true, 60).await;
     assert!(opened(&b, &address).await, "it is opened from its bundle");
     entries(&b, lines.len()).await;
+
+    // Of many candles that are done the first are shown, and all where they are asked for.
+    b.room("bench/burn").await;
+    let judged = lines.iter().filter(|line| line.contains(r#""Closed":"#)).count();
+    let all = format!("Show all {judged}");
+    b.sees(&all).await;
+    let shown = "return document.querySelectorAll('[aria-labelledby=burn-closed] li').length";
+    assert_eq!(b.client.execute(shown, vec![]).await.unwrap(), 30);
+    b.tap(&all).await;
+    b.waits("all candles", &format!("{shown} === {judged}"), vec![]).await;
 
     // What is done in it is there the next time, also to a batch that is tied up.
     b.room("book/history/tablet-b5").await;
