@@ -242,16 +242,20 @@ fn no_photo_goes_that_a_line_speaks_of() {
     assert!(strays(&found, Vec::new(), &[], MORNING).is_empty());
 }
 
-/// A photo of as many bytes as there may be comes with a copy.
+/// Photos of as many bytes as there may be come with a copy, several of them.
 #[test]
-fn the_largest_photo_is_brought() {
-    let frame = b"\xFF\xC0\0\x0B\x08\0\x10\0\x10\x01\x01\x11\0";
-    let head = [b"\xFF\xD8".as_slice(), frame, b"\xFF\xDA\0\x08\x01\x01\0\0\x3F\0"].concat();
-    let scan = vec![7; potside::photo::MOST_BYTES - head.len() - 2];
-    let (name, jpeg) = pack(&[head, scan, b"\xFF\xD9".to_vec()].concat()).unwrap();
-    let largest = Photo { name, jpeg };
-    let (_, lines) = book("tablet", &[(0, &largest)]);
-    let (text, left) = backup_with(&lines, std::slice::from_ref(&largest), "tablet", MORNING);
+fn the_largest_photos_are_brought() {
+    let largest = |of: u8| {
+        let frame = b"\xFF\xC0\0\x0B\x08\0\x10\0\x10\x01\x01\x11\0";
+        let head = [b"\xFF\xD8".as_slice(), frame, b"\xFF\xDA\0\x08\x01\x01\0\0\x3F\0"].concat();
+        let scan = vec![of; potside::photo::MOST_BYTES - head.len() - 2];
+        let (name, jpeg) = pack(&[head, scan, b"\xFF\xD9".to_vec()].concat()).unwrap();
+        Photo { name, jpeg }
+    };
+    let mut all = [1, 2, 3, 4, 5].map(largest);
+    all.sort_by(|a, b| a.name.cmp(&b.name));
+    let (_, lines) = book("tablet", &[0, 1, 2, 3, 4].map(|n| (n as u64, &all[n])));
+    let (text, left) = backup_with(&lines, &all, "tablet", MORNING);
     let copy = read_copy(&text, &Journal::default()).unwrap();
-    assert_eq!((left, copy.photos, copy.no_photos), (0, vec![largest], vec![]));
+    assert_eq!((left, copy.photos, copy.no_photos), (0, all.to_vec(), vec![]));
 }
