@@ -324,6 +324,9 @@ fn reminders_come_in_time() {
     assert_eq!(due(&rests, 250), [(300, false)]);
     assert_eq!(due(&rests, 300), [(300, true)]);
     assert!(due(&[], 0).is_empty());
+    // Of one that is judged nothing more is asked.
+    let closed = BurnEvent::Closed { verdict: Verdict::Passed, note: String::new() };
+    assert!(due(&[rests[0].clone(), rests[1].clone(), closed], 300).is_empty());
 }
 
 /// Words stand clear of the dots and bars of every wick, and all is within the picture, whatever the number of wicks.

@@ -39,7 +39,11 @@ fn inside(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
         page_part("burn-now", "Now", now(shop, id, trial, course)),
         photos::part(shop, id),
         tells::parts(shop, id, trial, course),
-        page_part("burn-end", "The verdict", verdict(shop, id, trial, course)),
+        course.closed.is_none().then(|| page_part(
+            "burn-end",
+            "The verdict",
+            verdict(shop, id, trial, course)
+        )),
         el("p").class("actions").child(like("Another like it")).child(change).child(take_back(shop, id)),
         put_away(shop, id.clone(), "Put this trial away")
     ]
@@ -59,24 +63,24 @@ fn now(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
             look::form(shop, id.clone())
         ];
     }
+    let judged = course.closed.as_ref().map(|(verdict, note)| {
+        group![
+            el("p").class("found").child(["This candle: ", verdict.name(), "."].concat()),
+            (!note.is_empty()).then(|| sentence(note.clone()))
+        ]
+    });
     let again = || course.closed.is_none().then(|| light::form(shop, id.clone(), trial, course));
     if course.unweighed() {
         // What is wanted now is its weight: a light is not beside it.
         let again = again()
             .map(|form| el("details").child(el("summary").child("Light it without weighing")).child(form));
-        return group![waiting, light::weigh(shop, id.clone()), again];
+        return group![judged, waiting, light::weigh(shop, id.clone()), again];
     }
-    group![waiting, again()]
+    group![judged, waiting, again()]
 }
 
-/// Closing the trial, with what the limits suggest; or what it was closed with.
+/// Closing the trial, with what the limits suggest.
 fn verdict(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
-    if let Some((verdict, note)) = &course.closed {
-        return group![
-            el("p").class("found").child(["This candle: ", verdict.name(), "."].concat()),
-            (!note.is_empty()).then(|| sentence(note.clone()))
-        ];
-    }
     if course.sessions.is_empty() {
         return el("p").class("muted").child("After its burns: passed, or which way the wick is off.").view();
     }
