@@ -88,20 +88,14 @@ pub(crate) async fn finish(b: &Browser) {
 
 /// Ticks every step of finishing on a batch's page.
 pub(crate) async fn tick_all(b: &Browser) {
-    tick(b, &STEPS).await;
-}
-
-pub(crate) const STEPS: [&str; 6] = [
-    "The wax is solid through",
-    "Wicks trimmed to ¼ in (6 mm)",
-    "Vessels wiped clean",
-    "Caution label on",
-    "Product label on",
-    "Lid or cover on",
-];
-
-pub(crate) async fn tick(b: &Browser, steps: &[&str]) {
-    for step in steps {
+    for step in [
+        "The wax is solid through",
+        "Wicks trimmed to ¼ in (6 mm)",
+        "Vessels wiped clean",
+        "Caution label on",
+        "Product label on",
+        "Lid or cover on",
+    ] {
         b.tap(step).await;
         b.sees(&["✓ ", step].concat()).await;
     }

@@ -1,7 +1,7 @@
 //! From an order to what is sent, by touch, with the server gone.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{STEPS, begin, finish, own_workshop, tick};
+use crate::flow::{begin, finish, own_workshop, tick_all};
 use crate::look::{axe, look};
 use crate::pour::serve;
 
@@ -53,23 +53,16 @@ async fn an_order_is_poured_finished_and_sent() {
 
     begin(&b).await;
     finish(&b).await;
+    // Until somebody has seen them solid, or it is said that nothing is waited for, they are not ready today.
     b.room("shelf").await;
-    b.sees("All there, cured").await;
-    b.sees("4 candles, 1 of them free").await;
-    b.shot("shelf-list").await;
-
-    // Finishing waits for the wax, and until somebody has seen it solid so do the candles.
-    b.client
-        .execute("document.querySelector('.list a[href^=\"#shelf/batch\"]').click()", vec![])
-        .await
-        .unwrap();
-    b.sees("The wax is solid through").await;
-    let waits = "return document.querySelectorAll('.tick:disabled').length === 5";
-    b.waits("steps that wait", waits, vec![]).await;
-    let (solid, rest) = STEPS.split_at(1);
-    tick(&b, solid).await;
+    b.sees("All there, ready").await;
+    b.room("desk").await;
+    b.fill("Days until the wax is solid", "0").await;
+    b.tap("Keep these").await;
     b.room("shelf").await;
     b.sees("All there, not finished").await;
+    b.sees("4 candles, 1 of them free").await;
+    b.shot("shelf-list").await;
 
     // What is not finished goes only by a choice of its own, which says what is missing.
     let (axe, mut found) = (axe(), Vec::new());
@@ -77,7 +70,7 @@ async fn an_order_is_poured_finished_and_sent() {
         .execute("document.querySelector('.list a[href^=\"#shelf/order\"]').click()", vec![])
         .await
         .unwrap();
-    b.sees("not done: Wicks trimmed").await;
+    b.sees("not done: The wax is solid through, Wicks trimmed").await;
     assert!(!b.shows("Send 3 candles").await);
     look(&b, &axe, "shelf-order", &mut found).await;
     b.tap("Send although unfinished").await;
@@ -87,11 +80,15 @@ async fn an_order_is_poured_finished_and_sent() {
     b.room("shelf").await;
     b.sees("All there, not finished").await;
 
+    // Finishing waits for the wax.
     b.client
         .execute("document.querySelector('.list a[href^=\"#shelf/batch\"]').click()", vec![])
         .await
         .unwrap();
-    tick(&b, rest).await;
+    b.sees("The wax is solid through").await;
+    let waits = "return document.querySelectorAll('.tick:disabled').length === 5";
+    b.waits("steps that wait", waits, vec![]).await;
+    tick_all(&b).await;
     b.tap("Candles went, or came back").await;
     b.tap("Write it down").await;
     b.sees("1 candle broken").await;

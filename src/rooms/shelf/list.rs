@@ -84,7 +84,7 @@ pub(super) fn going(open: &Open) -> (bool, String) {
             (true, "Can go now".to_owned())
         }
         When::On(on) if on <= keep::today() => (false, "All there, not finished".to_owned()),
-        When::On(on) => (false, ["All there, cured ", &day(on)].concat()),
+        When::On(on) => (false, ["All there, ready ", &day(on)].concat()),
         When::Coming(on) => {
             (false, ["Short ", &candles(open.short()), ", being poured; it goes ", &day(on)].concat())
         }
