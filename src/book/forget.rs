@@ -1,33 +1,38 @@
 //! What is put away, what is left out of the state again, and who is removed.
 
-use super::{Id, Refusal, Settings, State, Subject};
+use super::{Id, Kept, Map, Refusal, Settings, State, Subject};
 use crate::bench::burn::Limits;
 use crate::desk::Rates;
 use crate::shelf::Customer;
+
+/// Things of one kind, whichever.
+trait Things {
+    fn leave_out(&mut self, id: &Id);
+    /// The mark of one that it is put away.
+    fn retired(&mut self, id: &Id) -> Option<&mut bool>;
+}
+
+impl<T> Things for Map<Kept<T>> {
+    fn leave_out(&mut self, id: &Id) {
+        self.remove(id);
+    }
+
+    fn retired(&mut self, id: &Id) -> Option<&mut bool> {
+        self.get_mut(id).map(|kept| &mut kept.retired)
+    }
+}
 
 impl State {
     /// Leaves out all that the entries about `subject` made.
     pub(super) fn forget(&mut self, subject: Subject) {
         match subject {
             Subject::Thing(id) => {
-                self.formulas.remove(id);
-                self.vessels.remove(id);
-                self.products.remove(id);
-                self.customers.remove(id);
-                self.orders.remove(id);
-                self.moves.remove(id);
-                self.pins.remove(id);
-                self.scales.remove(id);
-                self.pots.remove(id);
-                self.ingredients.remove(id);
-                self.safety.remove(id);
-                self.labels.remove(id);
-                self.batches.remove(id);
+                self.things().into_iter().for_each(|kind| kind.leave_out(id));
                 self.lots.remove(id);
                 self.lot_events.remove(id);
-                self.trials.remove(id);
+                self.batches.remove(id);
                 self.burns.remove(id);
-                self.wicks.remove(id);
+                self.pins.remove(id);
                 self.ignored.retain(|i| i.thing != *id);
             }
             Subject::Settings => {
@@ -40,24 +45,28 @@ impl State {
         }
     }
 
+    /// The things that are kept in versions and can be put away: all but lots.
+    fn things(&mut self) -> [&mut dyn Things; 13] {
+        [
+            &mut self.formulas,
+            &mut self.vessels,
+            &mut self.products,
+            &mut self.customers,
+            &mut self.orders,
+            &mut self.moves,
+            &mut self.scales,
+            &mut self.pots,
+            &mut self.ingredients,
+            &mut self.safety,
+            &mut self.labels,
+            &mut self.trials,
+            &mut self.wicks,
+        ]
+    }
+
     pub(super) fn retire(&mut self, id: &Id, retired: bool) -> Result<(), Refusal> {
-        let marks = [
-            self.formulas.get_mut(id).map(|k| &mut k.retired),
-            self.vessels.get_mut(id).map(|k| &mut k.retired),
-            self.products.get_mut(id).map(|k| &mut k.retired),
-            self.customers.get_mut(id).map(|k| &mut k.retired),
-            self.orders.get_mut(id).map(|k| &mut k.retired),
-            self.moves.get_mut(id).map(|k| &mut k.retired),
-            self.scales.get_mut(id).map(|k| &mut k.retired),
-            self.pots.get_mut(id).map(|k| &mut k.retired),
-            self.ingredients.get_mut(id).map(|k| &mut k.retired),
-            self.safety.get_mut(id).map(|k| &mut k.retired),
-            self.trials.get_mut(id).map(|k| &mut k.retired),
-            self.wicks.get_mut(id).map(|k| &mut k.retired),
-            self.labels.get_mut(id).map(|k| &mut k.retired),
-        ];
         let mut found = Err(Refusal::NoSuchThing);
-        for mark in marks.into_iter().flatten() {
+        for mark in self.things().into_iter().filter_map(|kind| kind.retired(id)) {
             *mark = retired;
             found = Ok(());
         }
