@@ -1,7 +1,7 @@
 //! What happened to a candle on trial. Of one that is judged, and tied up in a bundle, it is untied when it is first looked at.
 
 use super::lazy::{Lazy, Made};
-use super::{Bundle, Entry, Id, State};
+use super::{Bundle, Id, State};
 use crate::bench::burn::{BurnEvent, Course, Verdict, course};
 use std::fmt;
 use std::rc::Rc;
@@ -11,9 +11,7 @@ use std::rc::Rc;
 pub struct Burns(Lazy<Vec<(Id, BurnEvent)>>);
 
 impl Made for Vec<(Id, BurnEvent)> {
-    fn made(entries: &[Entry]) -> Self {
-        let mut state = State::default();
-        entries.iter().for_each(|entry| state.take(entry));
+    fn made(state: State) -> Self {
         state.burns.into_values().next().map(|mut b| std::mem::take(b.0.change())).unwrap_or_default()
     }
 }

@@ -1,12 +1,18 @@
 //! What the entries of one thing come to. Where they are tied up in a bundle it is made when it is first looked at.
 
-use super::{Bundle, Entry};
+use super::{Bundle, State};
 use std::cell::OnceCell;
 use std::rc::Rc;
 
-/// It can be made of the entries of one thing.
+/// It is found in what the entries of one thing fold to.
 pub(super) trait Made {
-    fn made(entries: &[Entry]) -> Self;
+    fn made(state: State) -> Self;
+}
+
+fn untied<T: Made>(bundle: &dyn Bundle, place: usize) -> Box<T> {
+    let mut state = State::default();
+    bundle.entries(place).iter().for_each(|entry| state.take(entry));
+    Box::new(T::made(state))
 }
 
 #[derive(Clone)]
@@ -36,16 +42,14 @@ impl<T: Made> Lazy<T> {
     pub(super) fn get(&self) -> &T {
         match self {
             Self::Here(made) => made,
-            Self::Tied(made, bundle, place) => {
-                made.get_or_init(|| Box::new(T::made(&bundle.entries(*place))))
-            }
+            Self::Tied(made, bundle, place) => made.get_or_init(|| untied(bundle.as_ref(), *place)),
         }
     }
 
     /// It to be changed: then it is no longer as it was tied up.
     pub(super) fn change(&mut self) -> &mut T {
         if let Self::Tied(made, bundle, place) = self {
-            *self = Self::Here(made.take().unwrap_or_else(|| Box::new(T::made(&bundle.entries(*place)))));
+            *self = Self::Here(made.take().unwrap_or_else(|| untied(bundle.as_ref(), *place)));
         }
         match self {
             Self::Here(made) => made,

@@ -1,7 +1,7 @@
 //! What was done of a batch. Of one that is tied up in a bundle it is untied when it is first looked at.
 
 use super::lazy::{Lazy, Made};
-use super::{Bundle, Entry, Id, State};
+use super::{Bundle, Id, State};
 use crate::pot::{Event, Plan, Run, RunError, StepKey, Used};
 use crate::wire::{Flaws, Json, Wire};
 use std::fmt;
@@ -20,9 +20,7 @@ pub struct Full {
 }
 
 impl Made for Full {
-    fn made(entries: &[Entry]) -> Self {
-        let mut state = State::default();
-        entries.iter().for_each(|entry| state.take(entry));
+    fn made(state: State) -> Self {
         match state.batches.into_values().next().map(|b| b.run.0) {
             Some(Lazy::Here(full)) => *full,
             _ => {

@@ -156,23 +156,18 @@ pub(super) fn join<'a>(
     text: impl Fn(u64) -> Option<&'a str>,
 ) -> Option<String> {
     let (mut json, mut leaves) = (String::with_capacity(shape.len() * 2), leaves.into_iter());
-    let stands = |byte: &u8| *byte == NUMBER as u8 || *byte == TEXT as u8;
     let mut rest = shape;
-    while let Some((plain, after)) =
-        rest.bytes().position(|b| stands(&b)).and_then(|at| rest.split_at_checked(at))
-    {
+    while let Some(at) = rest.bytes().position(|byte| byte == NUMBER as u8 || byte == TEXT as u8) {
+        let (plain, after) = rest.split_at_checked(at)?;
         json.push_str(plain);
         let leaf = leaves.next()?;
-        match after.strip_prefix(TEXT) {
-            Some(more) => {
-                json.push_str(text(leaf)?);
-                rest = more;
-            }
-            None => {
-                json.push_str(&leaf.to_string());
-                rest = after.strip_prefix(NUMBER)?;
-            }
-        }
+        rest = if let Some(more) = after.strip_prefix(TEXT) {
+            json.push_str(text(leaf)?);
+            more
+        } else {
+            json.push_str(&leaf.to_string());
+            after.strip_prefix(NUMBER)?
+        };
     }
     json.push_str(rest);
     Some(json)

@@ -1,6 +1,6 @@
-//! A bundle of ended batches and judged trials, and everything else of a book, as bytes: kept beside the journal so that a book of many years
-//! opens at once. The journal is what counts: a bundle is made from it, never added to, and thrown away where it is of
-//! another build of the app, is not whole, or does not fit what is stored.
+//! A bundle of ended batches and judged trials, and everything else of a book, as bytes: kept beside the journal so that a
+//! book of many years opens at once. The journal is what counts: a bundle is made from it, never added to, and thrown away
+//! where it is of another build of the app, is not whole, or does not fit what is stored.
 
 mod code;
 mod pack;
