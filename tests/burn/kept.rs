@@ -1,8 +1,10 @@
 //! Trials in the book: kept as they are, undone one by one, found by their like.
 
 use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
-use potside::bench::burn::{BurnEvent, Limits, TrialError, Verdict, WickSeries};
-use potside::book::{Act, Id, Journal, Refusal};
+use potside::bench::burn::{
+    Advice, BurnEvent, Heavy, Limits, Trial, TrialError, Tried, Verdict, WickSeries, advise,
+};
+use potside::book::{Act, Id, Journal, Known, Refusal, demo};
 use potside::wire::{read as read_json, write};
 
 fn id(text: &str) -> Id {
@@ -76,7 +78,7 @@ fn candles_are_like_but_for_the_wick_and_tell_of_the_next() {
         begin(&mut j, name, wick);
         does(&mut j, at(name, BurnEvent::Closed { verdict, note: String::new() }));
     }
-    let other = potside::bench::burn::Trial { vessel: "Low tin".to_owned(), ..trial("T1", "C 8") };
+    let other = Trial { vessel: "Low tin".to_owned(), ..trial("T1", "C 8") };
     does(&mut j, Act::Trial { id: id("T1"), over: None, body: Box::new(other) });
     let like = j.state().like(&trial("x", "C 10"));
     let names: Vec<(&str, usize)> = like.iter().map(|b| (b.wick.as_str(), b.candles.len())).collect();
@@ -87,14 +89,64 @@ fn candles_are_like_but_for_the_wick_and_tell_of_the_next() {
     assert_eq!(j.state().like(&trial("x", "C 10")).len(), 1);
     assert!(
         j.state()
-            .next_wick(&potside::bench::burn::Trial { series: "Paper".to_owned(), ..trial("x", "1") })
+            .next_wick(&Trial { series: "Paper".to_owned(), ..trial("x", "1") })
             .is_none()
     );
 }
 
+/// How much wider and heavier than the one asked about the candles of a series were goes into the advice; one without a
+/// fragrance is lighter than any.
+#[test]
+fn wicks_of_other_candles_tell_by_how_much_wider_and_heavier_those_are() {
+    let advice = |other: Trial, asked: &Trial| -> Advice {
+        let mut j = Journal::open(vec![], "tablet");
+        does(&mut j, Act::Wicks { id: id("w"), over: None, body: series() });
+        does(&mut j, Act::Trial { id: id("O1"), over: None, body: Box::new(other) });
+        does(&mut j, at("O1", BurnEvent::Closed { verdict: Verdict::Small, note: String::new() }));
+        j.state().next_wick(asked).unwrap().1
+    };
+    let from = |wider: f64, heavier: f64, same: bool| -> Advice {
+        advise(4, &[Tried { size: 1, wider, heavier, same, verdict: Verdict::Small }]).unwrap()
+    };
+    let here = Trial { heavy: Heavy::Light, ..trial("x", "C 10") };
+    let wide = |fragrance: &str, heavy: Heavy| Trial {
+        diameter: read("85 mm"),
+        fragrance: fragrance.to_owned(),
+        heavy,
+        ..trial("O1", "C 10")
+    };
+    assert_eq!(advice(wide("Apple", Heavy::Heavy), &here), from(15.0, 2.0, true));
+    assert_eq!(advice(wide("Quince", Heavy::Middle), &here), from(15.0, 1.0, false));
+    assert_eq!(advice(wide("", Heavy::Heavy), &here), from(15.0, -1.0, false));
+    assert_eq!(advice(here, &wide("", Heavy::Heavy)), from(-15.0, 1.0, false));
+}
+
+/// 7.2 oz are 204.1 g, as an ounce is 28.349523125 g (the international pound of 1959).
+#[test]
+fn what_the_book_knows_of_a_candle_is_there_to_begin_with() {
+    let lines = demo("demo", MORNING, || 7).into_iter().map(|(_, line)| line).collect();
+    let j = Journal::open(lines, "tablet");
+    let known = |formula: &str| j.state().known_of(&id(formula), Default::default());
+    let orchard = Known {
+        fragrance: "Late orchard oil".to_owned(),
+        load: Some(read("8 %")),
+        wax: "Meadow soft wax".to_owned(),
+        vessel: "Shoulder jar".to_owned(),
+        diameter: None,
+        wick: "Cotton 14".to_owned(),
+        fill: Some(read("204.1 g")),
+    };
+    assert_eq!(known("demo-orchard"), Some(orchard));
+    // A share of the whole is not one of the wax.
+    let hedge = known("demo-hedge").unwrap();
+    assert_eq!((hedge.fragrance.as_str(), hedge.load), ("Salt hedge oil", None));
+    assert_eq!(hedge.wax, "Meadow soft wax, Harbour firm wax");
+    assert_eq!(known("gone"), None);
+}
+
 #[test]
 fn what_is_typed_is_looked_over() {
-    let bad = potside::bench::burn::Trial {
+    let bad = Trial {
         name: " ".to_owned(),
         vessel: String::new(),
         wax: String::new(),
