@@ -4,6 +4,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 mod bundle;
+#[path = "../decade_shared/mod.rs"]
+mod decade_shared;
 mod demo;
 mod entry;
 mod feeds;
@@ -19,6 +21,7 @@ mod sample;
 mod second;
 mod settings;
 mod silence;
+mod size;
 mod state;
 mod store;
 mod tied;

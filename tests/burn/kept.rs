@@ -87,11 +87,7 @@ fn candles_are_like_but_for_the_wick_and_tell_of_the_next() {
     assert!([1, 2].contains(&advice.size), "{advice:?}");
     does(&mut j, Act::Retire { id: id("B1"), retired: true });
     assert_eq!(j.state().like(&trial("x", "C 10")).len(), 1);
-    assert!(
-        j.state()
-            .next_wick(&Trial { series: "Paper".to_owned(), ..trial("x", "1") })
-            .is_none()
-    );
+    assert!(j.state().next_wick(&Trial { series: "Paper".to_owned(), ..trial("x", "1") }).is_none());
 }
 
 /// How much wider and heavier than the one asked about the candles of a series were goes into the advice; one without a
