@@ -4,7 +4,7 @@ use super::decade_shared::{Size, lines};
 use super::sample::{began, burns, does, ended, entry, id, ingredient, trial};
 use potside::bench::burn::{Trial, Verdict};
 use potside::book::bundle::{Tying, read};
-use potside::book::{Batch, Book, Bundle, Burns, Entry, Id, Journal, Kept, Reminder, Subject};
+use potside::book::{Act, Batch, Book, Bundle, Burns, Entry, Id, Journal, Kept, Reminder, Subject};
 use potside::pot::Used;
 use std::cell::Cell;
 use std::rc::Rc;
@@ -140,6 +140,7 @@ fn what_is_asked_of_every_batch_and_trial_unties_none() {
         assert_eq!((tied.verdict(), tied.burning()), (here.verdict(), here.burning()));
     }
     assert_eq!((book.len(), book.is_empty()), (folded.len(), false));
+    assert!(Journal::default().is_empty());
     assert_eq!(book.last_clock(), folded.last_clock());
     assert!(folded.entries().iter().all(|e| book.knows(&e.id)));
     assert!(!book.knows(&id("of nothing here")));
@@ -163,11 +164,12 @@ fn what_has_its_id_with_something_else_is_not_tied_up() {
     let mut folded = Journal::open(Vec::new(), "tablet");
     does(&mut folded, began("one", 2));
     does(&mut folded, ended("one", "well"));
-    does(&mut folded, trial("two", None, "Late pear"));
+    let version = does(&mut folded, trial("two", None, "Late pear"));
     burns("two").into_iter().for_each(|act| drop(does(&mut folded, act)));
     assert_eq!(watched(&folded).0.entries().len(), 0);
     does(&mut folded, ingredient("one", "Wax", 1));
-    does(&mut folded, ingredient("two", "Dye", 1));
+    let Act::Ingredient { id, body, .. } = ingredient("two", "Dye", 1) else { unreachable!("it is one") };
+    does(&mut folded, Act::Ingredient { id, over: Some(version.id), body });
     let (book, _) = watched(&folded);
     assert_eq!(book.state(), folded.state());
     assert_eq!(book.entries(), folded.entries());
