@@ -6,10 +6,11 @@ use super::request::{complete, result, store_error};
 use super::workshop::{Which, database};
 use super::{element, local};
 use crate::book::StoreError;
-use js_sys::{Array, Uint8Array};
+use js_sys::{Array, Promise, Uint8Array};
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::{JsFuture, future_to_promise};
 use web_sys::{Event, IdbDatabase, IdbKeyRange, IdbObjectStore, IdbTransactionMode};
 
 const NAME: &str = "potside-bundle";
@@ -53,11 +54,25 @@ async fn store(mode: IdbTransactionMode) -> Result<(Open, IdbObjectStore), Store
     Ok((db, store))
 }
 
-/// The bytes of the bundle.
-pub async fn bundle() -> Option<Vec<u8>> {
-    let (_open, store) = store(IdbTransactionMode::Readonly).await.ok()?;
-    let bytes = result(&store.get(&BUNDLE.into()).ok()?).await;
-    Some(bytes.ok()?.dyn_into::<Uint8Array>().ok()?.to_vec())
+/// Asks for the bytes of the bundle at once, and then for the journal's database, which is wanted next: all of that is under
+/// way while the module that reads them is fetched. See [`bytes`].
+pub fn ask() -> Promise {
+    future_to_promise(async {
+        let bytes = bundle().await;
+        // Where it does not open, whoever asks it for lines is told so.
+        let _ = journal().await;
+        bytes.map_err(|_| JsValue::NULL)
+    })
+}
+
+async fn bundle() -> Result<JsValue, StoreError> {
+    let (_open, store) = store(IdbTransactionMode::Readonly).await?;
+    result(&store.get(&BUNDLE.into()).map_err(|e| store_error(&e))?).await
+}
+
+/// The bytes that were asked for; none where there are none.
+pub async fn bytes(asked: Promise) -> Option<Vec<u8>> {
+    Some(JsFuture::from(asked).await.ok()?.dyn_into::<Uint8Array>().ok()?.to_vec())
 }
 
 /// Keeps a bundle in the place of the one before.

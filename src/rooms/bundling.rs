@@ -24,10 +24,10 @@ const LINES: u32 = 200;
 /// So often it is tried to make a bundle in the middle of the work.
 const TRIES: u32 = 20;
 
-/// What this module does: opens the book where it is asked to, true where it could; and looks after its bundle.
-pub(super) type Bundling = fn(Workshop, bool) -> Pin<Box<dyn Future<Output = bool>>>;
+/// What this module does: opens the book from the bundle that was asked for, true where it could; and looks after its bundle.
+pub(super) type Bundling = fn(Workshop, Option<Promise>) -> Pin<Box<dyn Future<Output = bool>>>;
 
-pub(super) const BUNDLING: Bundling = |shop, open| Box::pin(begin(shop, open));
+pub(super) const BUNDLING: Bundling = |shop, asked| Box::pin(begin(shop, asked));
 
 /// What a book was opened from.
 struct Known {
@@ -36,11 +36,11 @@ struct Known {
     since: usize,
 }
 
-async fn begin(shop: Workshop, opens: bool) -> bool {
+async fn begin(shop: Workshop, asked: Option<Promise>) -> bool {
     let at = shop.attempt.get_untracked();
     let mut known = None;
-    if opens {
-        let Some((book, lines)) = open().await else { return false };
+    if let Some(asked) = asked {
+        let Some((book, lines)) = open(asked).await else { return false };
         known = Some(lines);
         if shop.attempt.get_untracked() != at {
             return true;
@@ -52,8 +52,8 @@ async fn begin(shop: Workshop, opens: bool) -> bool {
     true
 }
 
-async fn open() -> Option<(Book, Known)> {
-    let read = read(bundle::bundle().await?, &bundle::build())?;
+async fn open(asked: Promise) -> Option<(Book, Known)> {
+    let read = read(bundle::bytes(asked).await?, &bundle::build())?;
     let lines = read.lines;
     let device = keep::device();
     let mut book = Book::open_tied(read, &device);

@@ -10,6 +10,7 @@ use crate::apart::{Missing, apart};
 use crate::book::demo;
 use crate::dom::*;
 use crate::keep;
+use js_sys::Promise;
 use leptos::task::spawn_local;
 use std::cell::Cell;
 
@@ -155,10 +156,11 @@ where
     .view()
 }
 
-/// Opens a large book at once where it is asked to, and looks after its bundle. False where that cannot be.
-pub(super) async fn bundling(shop: Workshop, open: bool) -> bool {
+/// Opens a large book at once from the bundle that was asked for, if one was, and looks after its bundle. False where that
+/// cannot be.
+pub(super) async fn bundling(shop: Workshop, asked: Option<Promise>) -> bool {
     match the_bundling().await {
-        Ok(bundling) => bundling(shop, open).await,
+        Ok(bundling) => bundling(shop, asked).await,
         Err(_) => false,
     }
 }

@@ -10,6 +10,8 @@ use leptos::task::spawn_local;
 
 /// Milliseconds: a storage that has not answered by then is told to be silent (our own choice; it answers within 100).
 const PATIENCE: u32 = 10_000;
+/// Milliseconds after a book was opened until what takes long is begun: by then its first page has been shown.
+const REST: u32 = 300;
 
 impl Workshop {
     /// Opens the book of the workshop that the preferences name.
@@ -27,8 +29,11 @@ impl Workshop {
             }
         });
         let which = self.prefs.with_untracked(|p| p.workshop);
-        if which == Which::Own && keep::bundle::has_bundle() && fetch::bundling(self, true).await {
-            return;
+        if which == Which::Own && keep::bundle::has_bundle() {
+            let asked = keep::bundle::ask();
+            if fetch::bundling(self, Some(asked)).await {
+                return;
+            }
         }
         let lines = match keep::load(which).await {
             Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
@@ -48,7 +53,7 @@ impl Workshop {
                 }
                 self.loaded();
                 if large {
-                    fetch::bundling(self, false).await;
+                    fetch::bundling(self, None).await;
                 }
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
@@ -59,6 +64,7 @@ impl Workshop {
         self.store();
         // Once what is wanted first has been shown.
         keep::after(100, move || spawn_local(fetch::fetch_all(self)));
+        keep::after(REST, move || self.rest.set(true));
     }
 
     /// Where nothing else was ever kept in this browser there will be no book: so the first screen is shown at once. What
@@ -86,6 +92,7 @@ impl Workshop {
     }
 
     pub(super) fn open_book(self, book: Book) {
+        self.rest.set(book.journal().len() < LARGE);
         self.book.replace(book);
         self.changed.set(());
         self.opened.set(Opened::Open);

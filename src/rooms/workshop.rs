@@ -30,6 +30,8 @@ pub struct Workshop {
     route: Value<Route>,
     why: Value<Option<Why>>,
     pub(super) opened: Value<Opened>,
+    /// False while a large book has only been opened: what takes long waits until what is wanted first has been shown.
+    pub(super) rest: Value<bool>,
     /// How often a book was begun to be opened: an answer that comes late is for an earlier one.
     pub(super) attempt: Value<u32>,
     /// Milliseconds since 1970, once a second.
@@ -77,6 +79,7 @@ impl Workshop {
             route: Value::new(Route::parse(&keep::hash())),
             why: Value::new(None),
             opened: Value::new(Opened::Opening),
+            rest: Value::new(true),
             attempt: Value::new(0),
             now: Value::new(keep::now()),
             next_dom_id: Value::new(0),
@@ -173,6 +176,9 @@ impl Workshop {
     }
     pub fn opened(self) -> Derived<Opened> {
         self.opened.into()
+    }
+    pub fn at_rest(self) -> bool {
+        self.rest.get()
     }
     pub fn route(self) -> Derived<Route> {
         self.route.into()

@@ -10,7 +10,7 @@ use crate::quantity::{Exact, Mass};
 use crate::shelf::{FINISHES, Ticked};
 use crate::sort;
 use crate::stores::Source;
-use crate::wire;
+use crate::wire::{self, Json, Wire};
 use std::cmp::Ordering;
 use std::ops::Range;
 use std::rc::Rc;
@@ -74,8 +74,11 @@ impl Tied {
         Some((u64::from_le_bytes(*mark), u32::from_le_bytes(*rest.first_chunk::<4>()?) as usize))
     }
 
-    fn amount<T: wire::Wire>(&self, reader: &mut Reader, none: T) -> T {
-        wire::read(self.said(reader)).unwrap_or(none)
+    /// An amount: in JSON it is a text in which nothing is written otherwise than it is.
+    fn amount<T: Wire>(&self, reader: &mut Reader, none: T) -> T {
+        let said = self.said(reader);
+        let plain = said.get(1..said.len().saturating_sub(1)).unwrap_or_default();
+        wire::get(&Json::Text(plain.into())).unwrap_or(none)
     }
 }
 

@@ -49,13 +49,10 @@ pub(super) fn form(shop: Workshop) -> View {
                     .class("plan")
                     .attr("aria-labelledby", "plan-title")
                     .child(el("h2").attr("id", "plan-title").child("What goes in"))
+                    .child(move || planned.with(|p| p.as_ref().ok().map(|(plan, _)| of_stores(shop, plan))))
                     .child(move || {
                         planned.with(|p| match p {
-                            Ok((plan, _)) => {
-                                let told =
-                                    shop.ledger().with(|l| l.sources(plan, keep::today(), shop.voice()).1);
-                                group![notes(&told), answer(shop, plan), start_button(shop, asked)]
-                            }
+                            Ok((plan, _)) => group![answer(shop, plan), start_button(shop, asked)],
                             Err(why) => {
                                 el("p").class("none").attr("role", "status").child(why.clone()).view()
                             }
@@ -63,6 +60,14 @@ pub(super) fn form(shop: Workshop) -> View {
                     }),
             )
     ]
+}
+
+/// What the stores say of it: in a large book a moment later, for the rest does not wait for that.
+fn of_stores(shop: Workshop, plan: &Plan) -> View {
+    if !shop.at_rest() {
+        return ().view();
+    }
+    notes(&shop.ledger().with(|l| l.sources(plan, keep::today(), shop.voice()).1))
 }
 
 fn what(shop: Workshop, asked: Asked) -> View {
