@@ -75,7 +75,7 @@ async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
     // What the stores say of a pour comes a moment after the rest.
     b.open("about:blank").await;
     b.open(&format!("{address}#pot")).await;
-    b.sees("can be used of what is in the stores").await;
+    b.sees("is past its best-before day").await;
 
     // What is done in it is there the next time, also to a batch that is tied up.
     b.room("book/history/tablet-b5").await;
