@@ -3,6 +3,7 @@
 #![allow(clippy::expect_used)]
 
 use js_sys::Function;
+use potside::keep::bundle::Trust;
 use potside::keep::{self, Which, bundle};
 use wasm_bindgen::JsValue;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
@@ -22,14 +23,34 @@ async fn a_bundle_is_kept_looked_for_and_thrown_away() {
     bundle::forget_bundle();
     assert!(!bundle::has_bundle());
     assert_eq!(bundle::bundle().await, None);
-    bundle::keep_bundle(&[1, 2, 3]).await.expect("kept");
+    bundle::keep_bundle(&[1, 2, 3], Trust::Lines).await.expect("kept");
     assert!(bundle::has_bundle());
     assert_eq!(bundle::bundle().await, Some(vec![1, 2, 3]));
-    bundle::keep_bundle(&[4; 300_000]).await.expect("kept in its place");
+    bundle::keep_bundle(&[4; 300_000], Trust::Lines).await.expect("kept in its place");
     assert_eq!(bundle::bundle().await, Some(vec![4; 300_000]));
     bundle::forget_bundle();
     assert!(!bundle::has_bundle());
     assert_eq!(bundle::bundle().await, None, "its bytes are gone too");
+}
+
+/// What is known of a bundle stands beside it, and goes with it.
+#[wasm_bindgen_test]
+async fn how_far_a_bundle_is_trusted_is_noted() {
+    bundle::forget_bundle();
+    for trust in [Trust::Entries, Trust::Lines, Trust::Begun(1), Trust::Begun(2), Trust::Begun(u8::MAX - 2)] {
+        bundle::keep_bundle(&[1], trust).await.expect("kept");
+        assert_eq!(bundle::trust(), trust);
+        bundle::set_trust(Trust::Begun(7));
+        assert!(bundle::has_bundle());
+        assert_eq!(bundle::trust(), Trust::Begun(7));
+    }
+    // What was not written here is not believed.
+    for other in ["", "0", "-1", "1 ", "yes", "300"] {
+        keep::local::keep("potside-bundle", other);
+        assert_eq!(bundle::trust(), Trust::Entries, "{other:?}");
+    }
+    bundle::forget_bundle();
+    assert!(!bundle::has_bundle());
 }
 
 #[wasm_bindgen_test]
@@ -37,12 +58,12 @@ async fn a_bundle_that_cannot_be_kept_is_not_looked_for() {
     bundle::forget_bundle();
     js("window.was = IDBObjectStore.prototype.put; \
         IDBObjectStore.prototype.put = () => { throw new DOMException('no', 'QuotaExceededError') }");
-    let outcome = bundle::keep_bundle(&[1]).await;
+    let outcome = bundle::keep_bundle(&[1], Trust::Lines).await;
     js("IDBObjectStore.prototype.put = window.was");
     assert!(outcome.is_err() && !bundle::has_bundle());
     js("window.was = IDBTransaction.prototype.commit; window.put = IDBObjectStore.prototype.put; \
         IDBObjectStore.prototype.put = function (...a) { const r = window.put.apply(this, a); this.transaction.abort(); return r }");
-    let outcome = bundle::keep_bundle(&[1]).await;
+    let outcome = bundle::keep_bundle(&[1], Trust::Lines).await;
     js("IDBObjectStore.prototype.put = window.put");
     assert!(outcome.is_err() && !bundle::has_bundle());
 }

@@ -210,6 +210,26 @@ async fn foreign_keys_and_values_hide_no_entry() {
     .await;
     let lines = database.load().await.expect("loaded");
     assert_eq!(lines.len(), 15);
+    // Read in pieces, whatever key a piece ends at.
+    for most in 1..=16 {
+        let (mut pieces, mut all) = (0, Vec::new());
+        let mut piece = |some: Vec<String>| {
+            assert!(some.len() <= most);
+            pieces += 1;
+            all.extend(some);
+            true
+        };
+        database.read(most as u32, &mut piece).await.expect("read");
+        assert_eq!(all, lines, "{most} at once");
+        assert_eq!(pieces, 15 / most + 1);
+    }
+    let mut once = 0;
+    let mut first = |_| {
+        once += 1;
+        false
+    };
+    database.read(2, &mut first).await.expect("read");
+    assert_eq!(once, 1, "nothing is read that is not asked for any more");
     let opened = Journal::open(lines, "tablet");
     assert_eq!(opened.entries(), tablet.entries());
     assert_eq!(opened.state(), tablet.state());

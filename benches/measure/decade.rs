@@ -5,7 +5,7 @@ use crate::decade_shared::{TEN_YEARS, lines};
 use crate::sqlite::beside;
 use crate::years::{bundle, put};
 use crate::{line, median, serve};
-use potside::book::bundle::{Tying, read};
+use potside::book::bundle::{Found, Tying, find, read};
 use potside::book::{Act, Book, Settings};
 use serde_json::json;
 use std::hint::black_box;
@@ -33,6 +33,12 @@ pub(crate) fn natively() {
     let bytes = bytes.expect("a book that is whole can be tied up");
     line("ten_year_bundle_mb", bytes.len() as f64 / 1e6, "MB", None);
     line("ten_year_tying_native_ms", tying, "ms", None);
+    let (renewing, renewed) = ms(|| match find(bytes.clone(), "that")? {
+        Found::Old(old) => old.finish("this"),
+        Found::Read(_) => None,
+    });
+    assert!(renewed.as_ref() == Some(&bytes), "renewed it is the same but for the build that it names");
+    line("ten_year_renewing_native_ms", renewing, "ms", None);
     let (untying, tied) = ms(|| Book::open_tied(read(bytes, "this").expect("it is whole"), "tablet"));
     line("ten_year_open_native_ms", untying, "ms", None);
     assert!(tied.state() == book.state(), "it is the same book");

@@ -32,15 +32,32 @@ pub struct Journal {
 impl Journal {
     /// Opens stored lines. What cannot be read is set aside, never dropped.
     pub fn open(lines: Vec<String>, device: &str) -> Self {
+        let mut journal = Self::of(device);
+        journal.read(lines);
+        journal.fold();
+        journal
+    }
+
+    /// An empty one.
+    pub(super) fn of(device: &str) -> Self {
         let device = if is_name(device) { device.to_owned() } else { "device".to_owned() };
-        let mut journal = Self { device, ..Self::default() };
+        Self { device, ..Self::default() }
+    }
+
+    /// Makes entries of lines; they are folded later.
+    pub(super) fn read(&mut self, lines: Vec<String>) {
         for line in lines {
             match Entry::from_line(&line) {
-                Ok(entry) => journal.entries.push(entry),
-                Err(damage) => journal.set_aside(line, damage),
+                Ok(entry) => self.entries.push(entry),
+                Err(damage) => self.set_aside(line, damage),
             }
         }
-        journal.fold();
+    }
+
+    /// Entries in their order, with what does not count; nothing is folded.
+    pub(super) fn unfolded(entries: Vec<Entry>) -> Self {
+        let mut journal = Self { entries, ..Self::default() };
+        journal.arrange();
         journal
     }
 

@@ -41,12 +41,49 @@ impl fmt::Display for ActError {
 
 impl std::error::Error for ActError {}
 
+/// A book whose stored lines are being read: each piece of them becomes entries before the next one comes.
+#[derive(Debug)]
+pub struct Reading(Journal);
+
+impl Reading {
+    pub fn of(device: &str) -> Self {
+        Self(Journal::of(device))
+    }
+
+    pub fn add(&mut self, lines: Vec<String>) {
+        self.0.read(lines);
+    }
+
+    /// How many lines there were.
+    pub fn lines(&self) -> usize {
+        self.0.len() + self.0.damaged().len()
+    }
+
+    /// The book of them.
+    pub fn book(self) -> Book {
+        let mut book = Book { journal: self.0, ..Book::default() };
+        book.journal.fold();
+        book.rewrite();
+        book
+    }
+}
+
 impl Book {
     /// Opens stored lines.
     pub fn open(lines: Vec<String>, device: &str) -> Self {
-        let mut book = Self { journal: Journal::open(lines, device), ..Self::default() };
-        book.rewrite();
-        book
+        let mut reading = Reading::of(device);
+        reading.add(lines);
+        reading.book()
+    }
+
+    /// Takes in what was read of the storage, beside what was done here meanwhile.
+    pub fn join(&mut self, read: Reading) {
+        let Reading(journal) = read;
+        self.journal.take_all(journal.entries);
+        for (line, damage) in journal.damaged {
+            self.journal.set_aside(line, damage);
+        }
+        self.rewrite();
     }
 
     /// Opens what was read of a bundle; the lines that were stored since are to be heard.

@@ -57,7 +57,7 @@ pub use journal::Journal;
 pub use kept::{Batch, Kept, Version};
 pub use label::{Labelled, Labelling};
 pub use learn::{Fact, Use};
-pub use ledger::{ActError, Book};
+pub use ledger::{ActError, Book, Reading};
 pub use lookup::Found;
 pub use map::Map;
 pub use past::Past;

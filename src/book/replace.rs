@@ -90,6 +90,13 @@ impl Replace {
     }
 }
 
+impl Act {
+    /// True where it replaces the book by a copy that does not have this entry.
+    pub(super) fn sets_aside(&self, entry: &Entry) -> bool {
+        matches!(self, Self::Replace(replace) if replace.can_be() && replace.sets_aside(entry))
+    }
+}
+
 impl Journal {
     /// Books that were replaced and not brought back, the last first.
     pub fn earlier(&self) -> Vec<Earlier> {
@@ -113,6 +120,6 @@ impl Journal {
             .rev()
             .filter(|(_, counts)| *counts)
             .map(|(e, _)| e)
-            .find(|e| matches!(&e.act, Act::Replace(r) if entry.place() < e.place() && r.sets_aside(entry)))
+            .find(|e| entry.place() < e.place() && e.act.sets_aside(entry))
     }
 }

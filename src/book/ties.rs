@@ -122,6 +122,27 @@ impl Journal {
         self.find(id).is_some() || self.ties.bundle.as_ref().is_some_and(tied)
     }
 
+    /// True where each of these lines says what the entry of its id says here; nothing is untied by it.
+    pub fn says<'a>(&self, lines: impl Iterator<Item = (&'a Id, &'a str)>) -> bool {
+        // Lines that stand together are mostly about the same few things.
+        let mut untied: Vec<(usize, Vec<Entry>)> = Vec::new();
+        for (id, line) in lines {
+            let found = self.find(id).or_else(|| {
+                let bundle = self.ties.bundle.as_ref()?;
+                let place = bundle.of_entry(id).filter(|place| self.ties.has(*place))?;
+                if untied.iter().all(|(here, _)| *here != place) {
+                    untied.push((place, bundle.entries(place)));
+                }
+                untied.iter().find(|(here, _)| *here == place)?.1.iter().find(|e| e.id == *id)
+            });
+            let same = |e: &Entry| e.to_line() == line || Entry::from_line(line).is_ok_and(|l| l.is_same(e));
+            if !found.is_some_and(same) {
+                return false;
+            }
+        }
+        true
+    }
+
     /// The entries of a batch or trial that is tied up.
     pub(super) fn tied_entries(&self, thing: &Id) -> Option<Vec<Entry>> {
         let bundle = self.ties.bundle.as_ref()?;

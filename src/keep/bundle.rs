@@ -29,6 +29,36 @@ pub fn has_bundle() -> bool {
     local::kept(NAME).is_some()
 }
 
+/// How far a bundle is to be trusted that is as this build makes it. A small text beside it says so: the bytes need not be
+/// written anew when more is known of them.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Trust {
+    /// It was made of the lines, or compared with them.
+    Lines,
+    /// It was made of one of another build, and its entries were not compared with the lines yet.
+    Entries,
+    /// It was begun so often to make it of one of another build.
+    Begun(u8),
+}
+
+pub fn trust() -> Trust {
+    match local::kept(NAME).and_then(|said| said.parse().ok()) {
+        Some(1) => Trust::Lines,
+        Some(said @ 3..) => Trust::Begun(said - 2),
+        _ => Trust::Entries,
+    }
+}
+
+/// Notes it beside a bundle that is kept.
+pub fn set_trust(trust: Trust) {
+    let said = match trust {
+        Trust::Lines => 1,
+        Trust::Entries => 2,
+        Trust::Begun(times) => times.saturating_add(2),
+    };
+    local::keep(NAME, &said.to_string());
+}
+
 /// An open database, closed whichever way it is left: one that stays open would keep it from being deleted, and whoever
 /// opens it after that from opening it.
 struct Open(IdbDatabase);
@@ -79,11 +109,11 @@ pub async fn bytes(asked: Promise) -> Option<Vec<u8>> {
 ///
 /// # Errors
 /// See [`StoreError`].
-pub async fn keep_bundle(bytes: &[u8]) -> Result<(), StoreError> {
+pub async fn keep_bundle(bytes: &[u8], trust: Trust) -> Result<(), StoreError> {
     let (_open, store) = store(IdbTransactionMode::Readwrite).await?;
     store.put_with_key(&Uint8Array::from(bytes), &BUNDLE.into()).map_err(|e| store_error(&e))?;
     complete(&store.transaction()).await?;
-    local::keep(NAME, "1");
+    set_trust(trust);
     Ok(())
 }
 

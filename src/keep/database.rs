@@ -7,12 +7,16 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Event, IdbDatabase, IdbFactory, IdbObjectStore, IdbTransaction, IdbTransactionMode};
+use web_sys::{
+    Event, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbTransaction, IdbTransactionMode,
+};
 
 /// The version of the database's own layout, which is apart from the format of the lines.
 const LAYOUT: u32 = 1;
 /// The object store: line text by entry id.
 const ENTRIES: &str = "entries";
+/// So many lines are read at once: a book of usual size is one piece.
+pub(super) const PIECE: u32 = 5_000;
 
 /// A database of lines by entry id; opened when first used, and again if the browser closed it.
 pub struct Database {
@@ -107,11 +111,42 @@ impl Database {
     }
 }
 
+impl Database {
+    /// Gives every stored line to `each`, no more than so many at once, until it answers false: so that the browser never
+    /// holds a large book whole.
+    ///
+    /// # Errors
+    /// Where the storage is denied, or does not give them.
+    pub async fn read(&self, most: u32, each: &mut dyn FnMut(Vec<String>) -> bool) -> Result<(), StoreError> {
+        let thrown = |e: JsValue| store_error(&e);
+        let mut after = JsValue::UNDEFINED;
+        loop {
+            let store = entries(&self.transaction(IdbTransactionMode::Readonly).await?)?;
+            let request = store.get_all_with_key_and_limit(&after, most).map_err(thrown)?;
+            let lines = lines_of(&result(&request).await?);
+            let full = lines.len() as u32 == most;
+            if !each(lines) || !full {
+                return Ok(());
+            }
+            // What was stored in between makes this key an earlier one: then a line is read twice, and none is passed over.
+            let store = entries(&self.transaction(IdbTransactionMode::Readonly).await?)?;
+            let request = store.get_all_keys_with_key_and_limit(&after, most).map_err(thrown)?;
+            let keys: Array = result(&request).await?.unchecked_into();
+            let last = keys.get(keys.length().saturating_sub(1));
+            after = IdbKeyRange::lower_bound_with_open(&last, true).map_err(thrown)?.into();
+        }
+    }
+}
+
 impl Store for Database {
     async fn load(&self) -> Result<Vec<String>, StoreError> {
-        let transaction = self.transaction(IdbTransactionMode::Readonly).await?;
-        let request = entries(&transaction)?.get_all().map_err(|e| store_error(&e))?;
-        Ok(lines_of(&result(&request).await?))
+        let mut all = Vec::new();
+        let mut piece = |lines| {
+            all.extend(lines);
+            true
+        };
+        self.read(PIECE, &mut piece).await?;
+        Ok(all)
     }
 
     async fn append(&self, lines: &[(String, String)]) -> Result<(), StoreError> {

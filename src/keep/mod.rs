@@ -27,4 +27,4 @@ pub use prefs::{Hand, Prefs, Theme, device, is_new};
 pub use reckon::{plan, reckon};
 pub use sound::{chime, ready_sound};
 pub use wake::{Wake, stay_awake};
-pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, persisted, room, tell};
+pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, persisted, read, room, tell};

@@ -1,6 +1,6 @@
 //! The two workshops of a device: the person's own and the demo, never mixed.
 
-use super::database::Database;
+use super::database::{Database, PIECE};
 use super::tabs::Tabs;
 use crate::book::{Store, StoreError};
 use crate::wire::wire_enum;
@@ -67,6 +67,14 @@ pub(super) fn database(which: Which) -> Rc<Database> {
 /// See [`StoreError`].
 pub async fn load(which: Which) -> Result<Vec<String>, StoreError> {
     Kept::of(which).database.load().await
+}
+
+/// Gives every stored line of a workshop to `each`, a piece at a time, until it answers false.
+///
+/// # Errors
+/// See [`StoreError`].
+pub async fn read(which: Which, each: &mut dyn FnMut(Vec<String>) -> bool) -> Result<(), StoreError> {
+    Kept::of(which).database.read(PIECE, each).await
 }
 
 /// Stores lines, all or none; durable once it resolves. They are on their way when this returns, where the storage is open.

@@ -2,8 +2,9 @@
 //! there is such a book.
 
 use super::workshop::{Opened, Workshop};
-use crate::book::bundle::{Tying, read};
+use crate::book::bundle::{Found, Renewing, Tying, find, read};
 use crate::book::{Book, Entry, Id};
+use crate::keep::bundle::Trust;
 use crate::keep::{self, Which, bundle};
 use js_sys::Promise;
 use leptos::task::spawn_local;
@@ -19,6 +20,11 @@ const MORE: usize = 500;
 const LATER: u32 = 5_000;
 const PIECE: u64 = 8;
 const PAUSE: u32 = 30;
+/// Milliseconds: while the book is opened a piece takes no longer than that; and so often it is begun to make it anew: were
+/// it what ends the page, it would do so each time.
+const TURN: u64 = 50;
+const TIMES: u8 = 2;
+const NEW: &str = "Opening the book … Potside is new on this device, and goes through all of it this once.";
 /// So many lines are looked through in one piece.
 const LINES: u32 = 200;
 /// So often it is tried to make a bundle in the middle of the work.
@@ -40,11 +46,12 @@ async fn begin(shop: Workshop, asked: Option<Promise>) -> bool {
     let at = shop.attempt.get_untracked();
     let mut known = None;
     if let Some(asked) = asked {
-        let Some((book, lines)) = open(asked).await else { return false };
-        known = Some(lines);
+        let opened = open(shop, at, asked).await;
         if shop.attempt.get_untracked() != at {
             return true;
         }
+        let Some((book, lines)) = opened else { return false };
+        known = Some(lines);
         shop.open_book(book);
         shop.loaded();
     }
@@ -52,8 +59,11 @@ async fn begin(shop: Workshop, asked: Option<Promise>) -> bool {
     true
 }
 
-async fn open(asked: Promise) -> Option<(Book, Known)> {
-    let read = read(bundle::bytes(asked).await?, &bundle::build())?;
+async fn open(shop: Workshop, at: u32, asked: Promise) -> Option<(Book, Known)> {
+    let read = match find(bundle::bytes(asked).await?, &bundle::build())? {
+        Found::Read(read) => read,
+        Found::Old(old) => read(renewed(shop, at, old).await?, &bundle::build())?,
+    };
     let lines = read.lines;
     let device = keep::device();
     let mut book = Book::open_tied(read, &device);
@@ -61,6 +71,35 @@ async fn open(asked: Promise) -> Option<(Book, Known)> {
     let since = more.len();
     more.into_iter().for_each(|line| book.hear(line));
     Some((book, Known { lines: lines + since, since }))
+}
+
+/// Makes of the bundle of another build that of this one, a piece at a time, and keeps it. None where it does not come to an
+/// end: then the lines are read.
+async fn renewed(shop: Workshop, at: u32, mut old: Box<Renewing>) -> Option<Vec<u8>> {
+    let times = if let Trust::Begun(times) = bundle::trust() { times } else { 0 };
+    if times >= TIMES {
+        bundle::forget_bundle();
+        return None;
+    }
+    bundle::set_trust(Trust::Begun(times + 1));
+    let began = keep::now();
+    loop {
+        let start = keep::now();
+        while keep::now() - start < TURN {
+            if old.go_on()? {
+                continue;
+            }
+            let bytes = old.finish(&bundle::build())?;
+            // One that cannot be kept is made anew the next time.
+            let _ = bundle::keep_bundle(&bytes, Trust::Entries).await;
+            bundle::set_trust(Trust::Entries);
+            return Some(bytes);
+        }
+        pause(0).await;
+        if !shop.goes_on(at, began, NEW) {
+            return None;
+        }
+    }
 }
 
 /// Looks after the bundle.
@@ -139,8 +178,10 @@ async fn missing(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
 }
 
 /// Looks through all that is stored, a piece at a time. False where a line is damaged: it is set aside at once, and the
-/// next time the book is opened from its lines; and where a line is gone.
+/// next time the book is opened from its lines; and where a line is gone. A bundle that was made of one of another build is
+/// also compared with them: in a line there may be what only this build reads.
 async fn proved(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
+    let compares = bundle::trust() != Trust::Lines;
     let mut after: Option<JsValue> = None;
     let mut here = 0;
     loop {
@@ -150,20 +191,32 @@ async fn proved(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
         if keys.length() == 0 {
             if here < known.lines {
                 distrust(shop);
+                return Some(false);
             }
-            return Some(here >= known.lines);
+            // It may have been thrown away meanwhile.
+            if compares && bundle::has_bundle() {
+                bundle::set_trust(Trust::Lines);
+            }
+            return Some(true);
         }
         let mut more = Vec::new();
         let mut bad = false;
+        let mut known_lines = Vec::new();
         for (key, line) in keys.iter().zip(lines) {
-            let knows = |key: String| shop.book.borrow().journal().knows(&Id(key));
-            let whole = Entry::is_whole(&line);
-            if whole && key.as_string().is_some_and(knows) {
-                here += 1;
-            } else {
-                bad |= !whole;
-                more.push(line);
+            let known = key.as_string().map(Id).filter(|id| shop.book.borrow().journal().knows(id));
+            match known.filter(|_| Entry::is_whole(&line)) {
+                Some(id) => known_lines.push((id, line)),
+                None => {
+                    bad |= !Entry::is_whole(&line);
+                    more.push(line);
+                }
             }
+        }
+        here += known_lines.len();
+        let all = known_lines.iter().map(|(id, line)| (id, line.as_str()));
+        if compares && !shop.book.borrow().journal().says(all) {
+            distrust(shop);
+            return Some(false);
         }
         if !more.is_empty() {
             shop.hear(more);
@@ -194,7 +247,7 @@ async fn tie(shop: Workshop, at: u32) -> Option<bool> {
                 tying.finish(book.journal(), &bundle::build(), book.journal().len())
             };
             let Some(bytes) = bytes else { return Some(false) };
-            return Some(bundle::keep_bundle(&bytes).await.is_ok());
+            return Some(bundle::keep_bundle(&bytes, Trust::Lines).await.is_ok());
         }
         pause(PAUSE).await;
         same(shop, at)?;

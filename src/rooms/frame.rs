@@ -70,7 +70,7 @@ pub fn frame() -> View {
 }
 
 fn opening() -> View {
-    el("p").class("opening").attr("role", "status").child("Opening the book …").view()
+    el("p").class("opening").attr("role", "status").child(|| Workshop::here().opening.get().0).view()
 }
 
 /// The book cannot be opened: why, and the way out.

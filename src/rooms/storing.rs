@@ -2,8 +2,8 @@
 
 use super::bundling::LARGE;
 use super::fetch;
-use super::workshop::{Opened, Workshop};
-use crate::book::{Book, StoreError};
+use super::workshop::{OPENING, Opened, Workshop};
+use crate::book::{Book, Reading, StoreError};
 use crate::dom::on_window;
 use crate::keep::{self, Which};
 use leptos::task::spawn_local;
@@ -12,6 +12,9 @@ use leptos::task::spawn_local;
 const PATIENCE: u32 = 10_000;
 /// Milliseconds after a book was opened until what takes long is begun: by then its first page has been shown.
 const REST: u32 = 300;
+/// Milliseconds: what takes longer than that is told (our own choice).
+const SOON: u64 = 1_000;
+const LONG: &str = "Opening the book … It is a large one, and all of it is read this once.";
 
 impl Workshop {
     /// Opens the book of the workshop that the preferences name.
@@ -22,12 +25,8 @@ impl Workshop {
             self.opened.set(Opened::Opening);
         }
         self.heard.set(Vec::new());
-        keep::after(PATIENCE, move || {
-            let waits = matches!(self.opened.get_untracked(), Opened::Opening | Opened::Guessed);
-            if self.is_attempt(attempt) && waits {
-                self.opened.set(Opened::Failed(StoreError::Silent));
-            }
-        });
+        self.opening.set((OPENING, 0));
+        self.be_patient(attempt, 0);
         let which = self.prefs.with_untracked(|p| p.workshop);
         if which == Which::Own && keep::bundle::has_bundle() {
             let asked = keep::bundle::ask();
@@ -35,21 +34,29 @@ impl Workshop {
                 return;
             }
         }
-        let lines = match keep::load(which).await {
-            Ok(none) if which == Which::Demo && none.is_empty() => fill_demo().await,
-            lines => lines,
+        let mut reading = Reading::of(&keep::device());
+        let began = keep::now();
+        let mut piece = |lines| {
+            reading.add(lines);
+            self.goes_on(attempt, began, LONG)
+        };
+        let outcome = match keep::read(which, &mut piece).await {
+            Ok(()) if which == Which::Demo && reading.lines() == 0 => {
+                fill_demo().await.map(|lines| reading.add(lines))
+            }
+            read => read,
         };
         if !self.is_attempt(attempt) {
             return;
         }
-        match lines {
-            Ok(lines) => {
-                let large = which == Which::Own && lines.len() >= LARGE;
-                let begun = self.opened.get_untracked() == Opened::Open;
-                if begun && !self.book.borrow().journal().entries().is_empty() {
-                    self.hear(lines);
-                } else if !begun || !lines.is_empty() {
-                    self.open_with(lines);
+        match outcome {
+            Ok(()) => {
+                let large = which == Which::Own && reading.lines() >= LARGE;
+                if self.opened.get_untracked() != Opened::Open {
+                    self.open_book(reading.book());
+                } else if reading.lines() > 0 {
+                    self.book.borrow_mut().join(reading);
+                    self.changed.set(());
                 }
                 self.loaded();
                 if large {
@@ -58,6 +65,35 @@ impl Workshop {
             }
             Err(e) => self.opened.set(Opened::Failed(e)),
         }
+    }
+
+    /// One more piece of the book is there; where it takes long, it is said why. False where another book is opened by now.
+    pub(super) fn goes_on(self, attempt: u32, began: u64, why: &'static str) -> bool {
+        if !self.is_attempt(attempt) {
+            return false;
+        }
+        let long = keep::now().saturating_sub(began) > SOON;
+        self.opening.update(|(said, pieces)| {
+            *pieces += 1;
+            if long {
+                *said = why;
+            }
+        });
+        true
+    }
+
+    /// Says that the storage is silent where it is waited for and no piece came for long.
+    fn be_patient(self, attempt: u32, pieces: u32) {
+        keep::after(PATIENCE, move || {
+            let waits = matches!(self.opened.get_untracked(), Opened::Opening | Opened::Guessed);
+            if !self.is_attempt(attempt) || !waits {
+                return;
+            }
+            match self.opening.get_untracked().1 {
+                more if more > pieces => self.be_patient(attempt, more),
+                _ => self.opened.set(Opened::Failed(StoreError::Silent)),
+            }
+        });
     }
 
     pub(super) fn loaded(self) {
@@ -82,13 +118,9 @@ impl Workshop {
         }
         match keep::root("book").as_deref() {
             None => self.opened.set(Opened::Guessed),
-            Some("none") => self.open_with(Vec::new()),
+            Some("none") => self.open_book(Book::open(Vec::new(), &keep::device())),
             Some(_) => self.opened.set(Opened::Opening),
         }
-    }
-
-    fn open_with(self, lines: Vec<String>) {
-        self.open_book(Book::open(lines, &keep::device()));
     }
 
     pub(super) fn open_book(self, book: Book) {

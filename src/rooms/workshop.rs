@@ -32,6 +32,8 @@ pub struct Workshop {
     pub(super) opened: Value<Opened>,
     /// False while a large book has only been opened: what takes long waits until what is wanted first has been shown.
     pub(super) rest: Value<bool>,
+    /// What is said while it is opened, and how many pieces of it there are by then: as long as they come, the storage answers.
+    pub(super) opening: Value<(&'static str, u32)>,
     /// How often a book was begun to be opened: an answer that comes late is for an earlier one.
     pub(super) attempt: Value<u32>,
     /// Milliseconds since 1970, once a second.
@@ -50,6 +52,8 @@ pub enum Opened {
     Open,
     Failed(StoreError),
 }
+
+pub(super) const OPENING: &str = "Opening the book …";
 
 /// Milliseconds: the rooms show what has changed no later than that.
 const FRAME: u32 = 16;
@@ -80,6 +84,7 @@ impl Workshop {
             why: Value::new(None),
             opened: Value::new(Opened::Opening),
             rest: Value::new(true),
+            opening: Value::new((OPENING, 0)),
             attempt: Value::new(0),
             now: Value::new(keep::now()),
             next_dom_id: Value::new(0),

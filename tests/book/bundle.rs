@@ -31,7 +31,7 @@ fn is_tied(journal: &Journal) -> usize {
 
 /// The same, whether untied or not.
 #[track_caller]
-fn alike(tied: &Journal, folded: &Journal) {
+pub(super) fn alike(tied: &Journal, folded: &Journal) {
     assert_eq!(tied.len(), folded.len());
     assert_eq!(tied.state(), folded.state());
     assert_eq!(tied.forks(), folded.forks());
@@ -42,7 +42,7 @@ fn alike(tied: &Journal, folded: &Journal) {
 }
 
 /// A book in which every few things done is a whole pour, or a whole trial.
-fn pours(device: &str, from: &[Entry], deeds: &[Deed]) -> Journal {
+pub(super) fn pours(device: &str, from: &[Entry], deeds: &[Deed]) -> Journal {
     let mut journal = Journal::open(from.iter().map(Entry::to_line).collect(), device);
     for (number, deed) in deeds.iter().enumerate() {
         if number % 3 == 0 {

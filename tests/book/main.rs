@@ -17,6 +17,7 @@ mod map;
 mod merge;
 mod remind;
 mod removed;
+mod renew;
 mod sample;
 mod second;
 mod settings;

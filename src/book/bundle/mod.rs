@@ -1,15 +1,19 @@
 //! A bundle of ended batches and judged trials, and everything else of a book, as bytes: kept beside the journal so that a
 //! book of many years opens at once. The journal is what counts: a bundle is made from it, never added to, and thrown away
-//! where it is of another build of the app, is not whole, or does not fit what is stored.
+//! where it is not whole or does not fit what is stored. One of another build of the app is renewed from its entries: what
+//! they come to may be read otherwise now.
 
+mod binding;
 mod code;
 mod pack;
+mod renew;
 mod tie;
 mod tied;
 
+pub use renew::Renewing;
 pub use tie::Tying;
 
-use super::{Act, Bundle, Entry, Id};
+use super::{Act, Bundle, Entry, FORMAT, Id};
 use crate::wire;
 use code::{Reader, get_leaves, join, seal};
 use std::ops::Range;
@@ -17,6 +21,8 @@ use std::rc::Rc;
 
 /// What every bundle begins with. Another number for another way to write it.
 const HEAD: &[u8] = b"potside bundle 2\n";
+// What is in it are acts of this format, which are read as they stand: with another format it needs another number.
+const _: () = assert!(FORMAT == 2);
 
 /// A bundle that was read: what to give [`super::Journal::open_tied`].
 pub struct Read {
@@ -41,8 +47,23 @@ struct Tied {
     batches: usize,
 }
 
+/// What was found in the bytes of a bundle.
+pub enum Found {
+    Read(Read),
+    /// It is of another build.
+    Old(Box<Renewing>),
+}
+
 /// Reads a bundle of this build. None where it is of another, or not whole to the last bit.
-pub fn read(mut bytes: Vec<u8>, build: &str) -> Option<Read> {
+pub fn read(bytes: Vec<u8>, build: &str) -> Option<Read> {
+    match find(bytes, build)? {
+        Found::Read(read) => Some(read),
+        Found::Old(_) => None,
+    }
+}
+
+/// Reads a bundle. None where it is not whole to the last bit.
+pub fn find(mut bytes: Vec<u8>, build: &str) -> Option<Found> {
     let body = bytes.strip_prefix(HEAD)?;
     let (sum, body) = body.split_first_chunk::<8>()?;
     if u64::from_le_bytes(*sum) != seal(body) {
@@ -67,9 +88,7 @@ pub fn read(mut bytes: Vec<u8>, build: &str) -> Option<Read> {
     let lines = reader.get() as usize;
     tied.times = (reader.get(), reader.get());
     tied.batches = reader.get() as usize;
-    if tied.text(of)? != build {
-        return None;
-    }
+    let old = tied.text(of)? != build;
     let mut reader = Reader::new(tied.bytes.get(models)?);
     let mut models = Vec::new();
     for _ in 0..reader.count() {
@@ -78,7 +97,11 @@ pub fn read(mut bytes: Vec<u8>, build: &str) -> Option<Read> {
     }
     tied.models = models;
     let entries = tied.all_of(&mut Reader::new(tied.bytes.get(rest)?))?;
-    Some(Read { bundle: Rc::new(tied), entries, lines })
+    Some(if old {
+        Found::Old(Box::new(Renewing::begin(tied, entries, lines)))
+    } else {
+        Found::Read(Read { bundle: Rc::new(tied), entries, lines })
+    })
 }
 
 /// The id that an entry is given.

@@ -6,7 +6,7 @@ use crate::bench::burn::BurnEvent;
 use crate::book::{Batch, Burns, Ending, Entry, Id};
 use crate::shelf::FINISHES;
 use crate::wire::{self, Wire};
-use std::collections::{HashMap, HashSet};
+use std::collections::HashMap;
 
 #[derive(Default)]
 pub(super) struct Pack {
@@ -61,8 +61,14 @@ impl Pack {
         put(out, count as u64);
         put(out, last.map_or(0, |at| at.saturating_add(1)));
         put(out, batch.run.cure_days().into());
-        let names: HashSet<String> = batch.run.plan.needs().into_iter().map(|need| need.name).collect();
         let plan = &batch.run.plan;
+        // In their order, so that the same book always comes to the same bytes.
+        let mut names: Vec<String> = Vec::new();
+        for need in plan.needs() {
+            if !names.contains(&need.name) {
+                names.push(need.name);
+            }
+        }
         put(out, names.len() as u64 + 2);
         for name in names.iter().chain([&plan.vessel, &plan.wick]) {
             put(out, self.texts.number(name));

@@ -1,7 +1,6 @@
 //! Tying up: a bundle is made of a book, a piece at a time.
 
-use super::HEAD;
-use super::code::{mark, put, seal};
+use super::binding::Binding;
 use super::pack::Pack;
 use crate::book::{Act, Entry, Id, Journal, Subject};
 use std::collections::{HashMap, HashSet};
@@ -10,27 +9,19 @@ use std::collections::{HashMap, HashSet};
 pub struct Tying {
     about: About,
     next: usize,
-    /// How many entries each batch and trial had that is tied up.
-    tied: HashMap<Id, usize>,
-    /// How many of these are batches.
-    batches: usize,
-    pack: Pack,
-    records: Vec<u8>,
-    ends: Vec<u8>,
-    marks: Vec<(u64, u32)>,
-    times: (u64, u64),
+    binding: Binding,
 }
 
 /// What the entries in memory are about.
-struct About {
-    things: HashMap<Id, Vec<Id>>,
+pub(super) struct About {
+    pub(super) things: HashMap<Id, Vec<Id>>,
     /// Entries that are not to be tied up: undone once, or without effect.
-    apart: HashSet<Id>,
+    pub(super) apart: HashSet<Id>,
     replaced: usize,
 }
 
 impl About {
-    fn of(journal: &Journal) -> Self {
+    pub(super) fn of(journal: &Journal) -> Self {
         let mut things: HashMap<Id, Vec<Id>> = HashMap::new();
         let mut apart: HashSet<Id> = journal.state().ignored.iter().map(|(id, _)| id.clone()).collect();
         let mut replaced = 0;
@@ -54,13 +45,7 @@ impl Tying {
         journal.damaged().is_empty().then(|| Self {
             about: About::of(journal),
             next: 0,
-            tied: HashMap::new(),
-            batches: 0,
-            pack: Pack::default(),
-            records: Vec::new(),
-            ends: Vec::new(),
-            marks: Vec::new(),
-            times: (u64::MAX, 0),
+            binding: Binding::default(),
         })
     }
 
@@ -72,7 +57,7 @@ impl Tying {
         if let Some(batch) = state.batches.at(next) {
             if batch.ended.is_some() {
                 self.thing(journal, &batch.id, of_batch, |pack, out| pack.batch(out, batch));
-                self.batches = self.tied.len();
+                self.binding.batches = self.binding.tied.len();
             }
             return true;
         }
@@ -95,7 +80,7 @@ impl Tying {
         record: impl FnOnce(&mut Pack, &mut Vec<u8>),
     ) {
         if let Some(entries) = journal.tied_entries(thing) {
-            return self.record(thing, &entries.iter().collect::<Vec<_>>(), record);
+            return self.binding.record(thing, &entries.iter().collect::<Vec<_>>(), record);
         }
         let ids = self.about.things.get(thing).map(Vec::as_slice).unwrap_or_default();
         let entries: Vec<&Entry> = ids.iter().filter_map(|id| journal.find(id)).collect();
@@ -105,27 +90,8 @@ impl Tying {
             && entries.iter().all(good)
             && one_after_another(&entries)
         {
-            self.record(thing, &entries, record);
+            self.binding.record(thing, &entries, record);
         }
-    }
-
-    /// How far its entries go, what is asked of it, and they: its versions in one list, what happened to it in another, since
-    /// the first is read at each opening.
-    fn record(&mut self, thing: &Id, entries: &[&Entry], of: impl FnOnce(&mut Pack, &mut Vec<u8>)) {
-        put(&mut self.records, entries.last().map_or(0, |e| e.clock));
-        put(&mut self.records, entries.len() as u64);
-        of(&mut self.pack, &mut self.records);
-        let place = self.tied.len() as u32;
-        self.tied.insert(thing.clone(), entries.len());
-        let (events, versions): (Vec<&Entry>, Vec<&Entry>) =
-            entries.iter().partition(|e| matches!(e.act, Act::AtTrial { .. }));
-        self.pack.list(&mut self.records, &versions);
-        self.pack.list(&mut self.records, &events);
-        for entry in entries {
-            self.marks.push((mark(&entry.id.0), place));
-            self.times = (self.times.0.min(entry.at), self.times.1.max(entry.at));
-        }
-        self.ends.extend((self.records.len() as u32).to_le_bytes());
     }
 
     /// True where what was tied up is still as it was: nothing was done to it, and nothing of it undone.
@@ -137,7 +103,9 @@ impl Tying {
                 (None, Some(ids)) => ids.len() == *entries && !ids.iter().any(|id| now.apart.contains(id)),
                 (None, None) => false,
             };
-        journal.damaged().is_empty() && now.replaced == self.about.replaced && self.tied.iter().all(same)
+        journal.damaged().is_empty()
+            && now.replaced == self.about.replaced
+            && self.binding.tied.iter().all(same)
     }
 
     /// The bundle, for this build of the app and a storage of so many lines. None where what is tied up has changed
@@ -147,43 +115,15 @@ impl Tying {
         if !self.still(journal) {
             return None;
         }
-        let mut rest = Vec::new();
-        let other = |e: &&Entry| !matches!(e.act.subject(), Subject::Thing(id) if self.tied.contains_key(id));
-        self.pack.list(&mut rest, &journal.entries().iter().filter(other).collect::<Vec<_>>());
-        let mut models = Vec::new();
-        put(&mut models, self.pack.models.len() as u64);
-        for (shape, leaves) in &self.pack.models {
-            put(&mut models, *shape);
-            put(&mut models, leaves.len() as u64);
-            leaves.iter().for_each(|leaf| put(&mut models, *leaf));
-        }
-        self.marks.sort_unstable();
-        let mut marks = Vec::new();
-        for (mark, place) in &self.marks {
-            marks.extend(mark.to_le_bytes());
-            marks.extend(place.to_le_bytes());
-        }
-        let mut head = Vec::new();
-        put(&mut head, self.pack.texts.number(build));
-        put(&mut head, lines as u64);
-        put(&mut head, self.times.0);
-        put(&mut head, self.times.1);
-        put(&mut head, self.batches as u64);
-        let (text_ends, text) = self.pack.texts.bytes();
-        let parts: [&[u8]; 8] =
-            [&head, &text_ends, &models, &self.records, &self.ends, &marks, &rest, text.as_bytes()];
-        let mut body = Vec::new();
-        for part in parts {
-            body.extend((part.len() as u32).to_le_bytes());
-        }
-        parts.iter().for_each(|part| body.extend_from_slice(part));
-        let whole = [HEAD, &seal(&body).to_le_bytes(), &body].concat();
-        (!self.pack.failed && whole.len() < u32::MAX as usize).then_some(whole)
+        let other =
+            |e: &&Entry| !matches!(e.act.subject(), Subject::Thing(id) if self.binding.tied.contains_key(id));
+        let rest: Vec<&Entry> = journal.entries().iter().filter(other).collect();
+        self.binding.finish(&rest, build, lines)
     }
 }
 
 /// True for what is done to a batch and to nothing else.
-fn of_batch(act: &Act) -> bool {
+pub(super) fn of_batch(act: &Act) -> bool {
     matches!(
         act,
         Act::Began { .. }
@@ -196,12 +136,12 @@ fn of_batch(act: &Act) -> bool {
 }
 
 /// True for what is done to a trial and to nothing else.
-fn of_trial(act: &Act) -> bool {
+pub(super) fn of_trial(act: &Act) -> bool {
     matches!(act, Act::Trial { .. } | Act::AtTrial { .. } | Act::Retire { .. })
 }
 
 /// True where each version was made over the one before it: none was made beside another.
-fn one_after_another(entries: &[&Entry]) -> bool {
+pub(super) fn one_after_another(entries: &[&Entry]) -> bool {
     let mut last = None;
     entries.iter().filter(|e| e.act.made_over().is_some()).all(|entry| {
         let over = entry.act.made_over().unwrap_or_default();
