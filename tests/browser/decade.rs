@@ -3,7 +3,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::decade_shared::{Size, lines};
-use crate::years::{bundle, key, put};
+use crate::years::{COUNT, bundle, holds, key, opened, put};
 use potside::bench::Ingredient;
 use potside::book::{Act, Entry, Id};
 use potside::shelf::Customer;
@@ -30,19 +30,7 @@ fn elsewhere(act: Act, clock: u64) -> String {
         .to_line()
 }
 
-/// Counts the calls that read all lines, before the page's own scripts run.
-const COUNT: &str = "window.wholes = 0; const all = IDBObjectStore.prototype.getAll; \
-    IDBObjectStore.prototype.getAll = function (...a) { if (!a.length) window.wholes++; return all.apply(this, a) }";
-
-/// Opens the book; true where it was from the bundle.
-async fn opened(b: &Browser, address: &str) -> bool {
-    b.open("about:blank").await;
-    b.open(&format!("{address}#book")).await;
-    b.sees("Past pours").await;
-    b.client.execute("return window.wholes", vec![]).await.unwrap() == 0
-}
-
-async fn entries(b: &Browser, number: usize) {
+pub(crate) async fn entries(b: &Browser, number: usize) {
     b.room("desk").await;
     b.sees(&format!("Entries {number}")).await;
 }
@@ -168,25 +156,6 @@ async fn a_book_is_opened_where_only_the_small_texts_were_lost() {
     let empty = b.client.execute("return window.empty", vec![]).await.unwrap();
     assert_eq!(empty, 0, "an empty workshop was open");
     b.end().await;
-}
-
-/// Whether the bytes that are kept of a bundle hold a word; nothing where there are none.
-const HOLDS: &str = r#"
-const [word, done] = arguments;
-const open = indexedDB.open("potside-bundle", 1);
-open.onupgradeneeded = () => open.transaction.abort();
-open.onerror = () => done(null);
-open.onsuccess = () => {
-  const got = open.result.transaction("bundle").objectStore("bundle").get("bundle");
-  got.onsuccess = () => {
-    open.result.close();
-    done(got.result ? new TextDecoder("latin1").decode(got.result).includes(word) : null);
-  };
-};
-"#;
-
-async fn holds(b: &Browser, word: &str) -> Option<bool> {
-    b.client.execute_async(HOLDS, vec![json!(word)]).await.unwrap().as_bool()
 }
 
 /// A customer who asks to be removed is gone from the bundle too: from its bytes at once, and from the one made after it.

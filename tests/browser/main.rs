@@ -26,4 +26,5 @@ mod share;
 mod shelf;
 mod stores;
 mod tear;
+mod update;
 mod years;

@@ -1,6 +1,8 @@
 //! A book of many years in a browser: put into the storage past the app, opened from its lines, then from its bundle.
 
 use crate::browser::Browser;
+use potside::book::Journal;
+use potside::book::bundle::Tying;
 use serde_json::{Value, json};
 use std::time::Duration;
 
@@ -41,4 +43,64 @@ pub(crate) async fn bundle(b: &Browser, kept: bool, seconds: u32) {
         tokio::time::sleep(Duration::from_millis(200)).await;
     }
     panic!("the bundle: {}", if kept { "not kept" } else { "not thrown away" });
+}
+
+/// Bytes as a bundle, with the page at the app's address but the app not running; `trust` as it stands beside it.
+const KEEP: &str = r#"
+const [trust, done] = arguments;
+const all = Uint8Array.from(window.parts.join(""), (sign) => sign.charCodeAt(0));
+const open = indexedDB.open("potside-bundle", 1);
+open.onupgradeneeded = () => open.result.createObjectStore("bundle");
+open.onerror = () => done("not opened");
+open.onsuccess = () => {
+  const kept = open.result.transaction("bundle", "readwrite");
+  kept.objectStore("bundle").put(all, "bundle");
+  kept.oncomplete = () => { open.result.close(); localStorage.setItem("potside-bundle", trust); done(""); };
+  kept.onabort = () => done("not stored");
+};
+"#;
+
+/// A bundle of these lines that another build of the app has made, kept as if the app had been updated since.
+pub(crate) async fn put_old(b: &Browser, lines: &[String], trust: &str) {
+    let journal = Journal::open(lines.to_vec(), "tablet");
+    let tied =
+        Tying::begin(&journal).and_then(|tying| tying.finish(&journal, "another build", journal.len()));
+    b.client.execute("window.parts = []", vec![]).await.unwrap();
+    for part in tied.expect("it can be tied up").chunks(1_000_000) {
+        let part: String = part.iter().copied().map(char::from).collect();
+        b.client.execute("window.parts.push(arguments[0])", vec![json!(part)]).await.unwrap();
+    }
+    assert_eq!(b.client.execute_async(KEEP, vec![json!(trust)]).await.unwrap(), "", "a bundle is kept");
+}
+
+/// Whether the bytes that are kept of a bundle hold a word; nothing where there are none.
+const HOLDS: &str = r#"
+const [word, done] = arguments;
+const open = indexedDB.open("potside-bundle", 1);
+open.onupgradeneeded = () => open.transaction.abort();
+open.onerror = () => done(null);
+open.onsuccess = () => {
+  const got = open.result.transaction("bundle").objectStore("bundle").get("bundle");
+  got.onsuccess = () => {
+    open.result.close();
+    done(got.result ? new TextDecoder("latin1").decode(got.result).includes(word) : null);
+  };
+};
+"#;
+
+pub(crate) async fn holds(b: &Browser, word: &str) -> Option<bool> {
+    b.client.execute_async(HOLDS, vec![json!(word)]).await.unwrap().as_bool()
+}
+
+/// Counts the readings of all lines, before the page's own scripts run: more than a few, and from the first one on.
+pub(crate) const COUNT: &str = "window.wholes = 0; const all = IDBObjectStore.prototype.getAll; \
+    IDBObjectStore.prototype.getAll = function (...a) { if (a[0] === undefined && !(a[1] < 1000)) window.wholes++; \
+    return all.apply(this, a) }";
+
+/// Opens the book; true where it was from the bundle.
+pub(crate) async fn opened(b: &Browser, address: &str) -> bool {
+    b.open("about:blank").await;
+    b.open(&format!("{address}#book")).await;
+    b.sees("Past pours").await;
+    b.client.execute("return window.wholes", vec![]).await.unwrap() == 0
 }
