@@ -14,6 +14,10 @@ fn js(body: &str) -> JsValue {
     Function::new_no_args(body).call0(&JsValue::NULL).expect("the test's own script runs")
 }
 
+async fn bytes() -> Option<Vec<u8>> {
+    bundle::bytes(bundle::ask()).await
+}
+
 fn pair(id: &str) -> (String, String) {
     (id.to_owned(), format!("line of {id}"))
 }
@@ -22,15 +26,15 @@ fn pair(id: &str) -> (String, String) {
 async fn a_bundle_is_kept_looked_for_and_thrown_away() {
     bundle::forget_bundle();
     assert!(!bundle::has_bundle());
-    assert_eq!(bundle::bundle().await, None);
+    assert_eq!(bytes().await, None);
     bundle::keep_bundle(&[1, 2, 3], Trust::Lines).await.expect("kept");
     assert!(bundle::has_bundle());
-    assert_eq!(bundle::bundle().await, Some(vec![1, 2, 3]));
+    assert_eq!(bytes().await, Some(vec![1, 2, 3]));
     bundle::keep_bundle(&[4; 300_000], Trust::Lines).await.expect("kept in its place");
-    assert_eq!(bundle::bundle().await, Some(vec![4; 300_000]));
+    assert_eq!(bytes().await, Some(vec![4; 300_000]));
     bundle::forget_bundle();
     assert!(!bundle::has_bundle());
-    assert_eq!(bundle::bundle().await, None, "its bytes are gone too");
+    assert_eq!(bytes().await, None, "its bytes are gone too");
 }
 
 /// What is known of a bundle stands beside it, and goes with it.
