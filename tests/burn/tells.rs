@@ -304,6 +304,16 @@ fn one_that_goes_out_by_itself_has_too_small_a_wick() {
         (found[7].what, found[7].seen.as_str()),
         ("Stays alight", "went out by itself in 1 of 1 burns")
     );
+    let said = |events: &[BurnEvent]| {
+        let found = judge(&trial("A1", "C 10"), &course(events), &Limits::default(), Voice::default());
+        (found[7].outcome, found[7].seen.clone())
+    };
+    let once = [lit(MORNING, 400.0), out(MORNING + 240 * MINUTE, 380.0)];
+    let twice =
+        [once.clone(), [lit(MORNING + 600 * MINUTE, 380.0), out(MORNING + 840 * MINUTE, 360.0)]].concat();
+    assert_eq!(said(&[]), (Outcome::NotSeen, String::new()));
+    assert_eq!(said(&once), (Outcome::Kept, "in its one burn".to_owned()));
+    assert_eq!(said(&twice), (Outcome::Kept, "in all 2 burns".to_owned()));
 }
 
 /// A jar of 70 mm is due after 2 h 45 min; a burn ends after 4 h and is told a quarter of an hour before; an hour's rest.

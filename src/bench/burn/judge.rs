@@ -38,10 +38,15 @@ const TRADE: &str = "common practice";
 /// Every limit in turn.
 pub fn judge(trial: &Trial, course: &Course, limits: &Limits, voice: Voice) -> Vec<Finding> {
     let itself = course.sessions.iter().filter(|s| s.out.is_some_and(|(_, itself)| itself)).count();
-    let stayed = match course.sessions.is_empty() {
-        true => Outcome::NotSeen,
-        false if itself > 0 => Outcome::Broken(Verdict::Small),
-        false => Outcome::Kept,
+    let burns = course.sessions.len().to_string();
+    let (stayed, alight) = match course.sessions.len() {
+        0 => (Outcome::NotSeen, String::new()),
+        _ if itself > 0 => {
+            let said = ["went out by itself in ", &itself.to_string(), " of ", &burns, " burns"];
+            (Outcome::Broken(Verdict::Small), said.concat())
+        }
+        1 => (Outcome::Kept, "in its one burn".to_owned()),
+        _ => (Outcome::Kept, ["in all ", &burns, " burns"].concat()),
     };
     vec![
         worst(
@@ -74,18 +79,7 @@ pub fn judge(trial: &Trial, course: &Course, limits: &Limits, voice: Voice) -> V
         full(trial, course, limits),
         Finding {
             what: "Stays alight",
-            seen: if itself > 0 {
-                [
-                    "went out by itself in ",
-                    &itself.to_string(),
-                    " of ",
-                    &course.sessions.len().to_string(),
-                    " burns",
-                ]
-                .concat()
-            } else {
-                String::new()
-            },
+            seen: alight,
             limit: "never out by itself".to_owned(),
             outcome: stayed,
             source: TRADE,
