@@ -34,7 +34,11 @@ fn write(number: Exact) -> String {
 }
 
 fn digits(text: &str) -> Option<i128> {
-    text.bytes().all(|b| b.is_ascii_digit()).then(|| text.parse().ok())?
+    if !text.bytes().all(|b| b.is_ascii_digit()) {
+        return None;
+    }
+    // So many fit 64 bits, in which it goes faster.
+    if text.len() < 19 { text.parse::<i64>().ok().map(i128::from) } else { text.parse().ok() }
 }
 
 fn parse(text: &str) -> Option<Exact> {
@@ -43,8 +47,7 @@ fn parse(text: &str) -> Option<Exact> {
         Exact::whole(digits(num)?).checked_div(Exact::whole(digits(den)?))?
     } else if let Some((whole, part)) = size.split_once('.') {
         let den = 10_i128.checked_pow(u32::try_from(part.len()).ok()?)?;
-        digits(part).filter(|_| !whole.is_empty())?;
-        Exact::ratio(digits(&[whole, part].concat())?, den)
+        Exact::ratio(digits(whole)?.checked_mul(den)?.checked_add(digits(part)?)?, den)
     } else {
         Exact::whole(digits(size)?)
     };

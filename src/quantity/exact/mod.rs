@@ -1,9 +1,10 @@
 //! An exact number: a reduced fraction of two 128-bit integers.
 
+mod sums;
+
 use super::wide::Wide;
 use std::cmp::Ordering;
 use std::fmt;
-use std::ops::{Add, Div, Mul, Neg, Sub};
 
 /// A reduced fraction, `den > 0`, numerator and denominator at most `i128::MAX` in size.
 ///
@@ -35,6 +36,17 @@ const fn gcd(mut a: u128, mut b: u128) -> u128 {
     a
 }
 
+/// A division that leaves nothing over: most are of small numbers, and of those by one.
+const fn over(n: u128, by: u128) -> u128 {
+    if by == 1 {
+        n
+    } else if n <= u64::MAX as u128 && by <= u64::MAX as u128 {
+        (n as u64 / by as u64) as u128
+    } else {
+        n / by
+    }
+}
+
 /// The size of `n`, which is never `i128::MIN` inside a number; that one is taken as the next.
 const fn size(n: i128) -> i128 {
     if n == i128::MIN { i128::MAX } else { n.abs() }
@@ -56,8 +68,9 @@ impl Exact {
             return Self::ZERO;
         }
         let (n, d) = (size(num), size(den));
-        let g = gcd(n.unsigned_abs(), d.unsigned_abs()).cast_signed();
-        Self::signed((num < 0) != (den < 0), n / g, d / g)
+        let (n, d) = (n.unsigned_abs(), d.unsigned_abs());
+        let g = gcd(n, d);
+        Self::signed((num < 0) != (den < 0), over(n, g).cast_signed(), over(d, g).cast_signed())
     }
 
     const fn signed(negative: bool, num: i128, den: i128) -> Self {
@@ -173,104 +186,6 @@ impl Exact {
         let up = i128::from(rest.doubled() >= den);
         let settled = Self::ratio(scaled.saturating_add(up), 1 << places);
         if negative { -settled } else { settled }
-    }
-}
-
-impl Add for Exact {
-    type Output = Self;
-    fn add(self, other: Self) -> Self {
-        if self.den == 1
-            && other.den == 1
-            && let Some(sum) = self.num.checked_add(other.num)
-        {
-            return Self::whole(sum);
-        }
-        // Over the least common denominator; what can still cancel is a factor of `shared` (Knuth, TAOCP 4.5.1).
-        let shared = gcd(self.bottom(), other.bottom());
-        let (mine, theirs) = (other.bottom() / shared, self.bottom() / shared);
-        let (a, b) = (Wide::product(self.top(), mine), Wide::product(other.top(), theirs));
-        let (negative, sum) = match (self.is_negative() == other.is_negative(), a >= b) {
-            (true, _) => (self.is_negative(), a.plus(b)),
-            (false, true) => (self.is_negative(), a.minus(b)),
-            (false, false) => (other.is_negative(), b.minus(a)),
-        };
-        if sum == Wide::of(0) {
-            return Self::ZERO;
-        }
-        if let (Some(num), Some(den)) = (sum.narrow(), Wide::product(self.bottom(), mine).narrow()) {
-            return Self::ratio(if negative { -num } else { num }, den);
-        }
-        let common = match sum.divided(Wide::of(shared)).1.narrow() {
-            Some(rest) => gcd(rest.unsigned_abs(), shared),
-            None => 1,
-        };
-        Self::fitted(negative, sum.divided(Wide::of(common)).0, Wide::product(self.bottom() / common, mine))
-    }
-}
-
-impl Mul for Exact {
-    type Output = Self;
-    fn mul(self, by: Self) -> Self {
-        if self.num == 0 || by.num == 0 {
-            return Self::ZERO;
-        }
-        // Cancelling across leaves nothing in common.
-        let (g, h) = (gcd(self.top(), by.bottom()), gcd(by.top(), self.bottom()));
-        Self::fitted(
-            self.is_negative() != by.is_negative(),
-            Wide::product(self.top() / g, by.top() / h),
-            Wide::product(self.bottom() / h, by.bottom() / g),
-        )
-    }
-}
-
-impl Neg for Exact {
-    type Output = Self;
-    fn neg(self) -> Self {
-        Self { num: -self.num, den: self.den }
-    }
-}
-
-impl Sub for Exact {
-    type Output = Self;
-    fn sub(self, other: Self) -> Self {
-        self + -other
-    }
-}
-
-impl Div for Exact {
-    type Output = Self;
-    /// Division by zero gives zero: callers that can meet it use [`Exact::checked_div`].
-    fn div(self, by: Self) -> Self {
-        if by.num == 0 {
-            return Self::ZERO;
-        }
-        self * Self::signed(by.is_negative(), by.den, size(by.num))
-    }
-}
-
-impl PartialOrd for Exact {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-impl Ord for Exact {
-    fn cmp(&self, other: &Self) -> Ordering {
-        let sizes =
-            || Wide::product(self.top(), other.bottom()).cmp(&Wide::product(other.top(), self.bottom()));
-        match (self.is_negative(), other.is_negative()) {
-            (false, true) => Ordering::Greater,
-            (true, false) => Ordering::Less,
-            (false, false) => sizes(),
-            (true, true) => sizes().reverse(),
-        }
-    }
-}
-
-impl std::iter::Sum for Exact {
-    fn sum<I: Iterator<Item = Self>>(numbers: I) -> Self {
-        numbers.fold(Self::ZERO, Add::add)
     }
 }
 
