@@ -9,23 +9,23 @@ use std::process::ExitCode;
 const UNUSED: &str = "IntoUnderlying";
 
 /// A module being read, from front to back.
-struct Reader<'a> {
-    rest: &'a [u8],
+pub struct Reader<'a> {
+    pub rest: &'a [u8],
 }
 
 impl<'a> Reader<'a> {
-    fn take(&mut self, count: usize) -> Result<&'a [u8], String> {
+    pub fn take(&mut self, count: usize) -> Result<&'a [u8], String> {
         let (taken, rest) = self.rest.split_at_checked(count).ok_or("the module ends too soon")?;
         self.rest = rest;
         Ok(taken)
     }
 
-    fn byte(&mut self) -> Result<u8, String> {
+    pub fn byte(&mut self) -> Result<u8, String> {
         self.take(1)?.first().copied().ok_or_else(|| "the module ends too soon".to_owned())
     }
 
     /// An unsigned LEB128 number of 32 bits.
-    fn number(&mut self) -> Result<usize, String> {
+    pub fn number(&mut self) -> Result<usize, String> {
         let mut number = 0;
         for at in 0..5 {
             let byte = self.byte()?;
@@ -37,7 +37,7 @@ impl<'a> Reader<'a> {
         Err("a number is longer than 32 bits".to_owned())
     }
 
-    fn name(&mut self) -> Result<&'a [u8], String> {
+    pub fn name(&mut self) -> Result<&'a [u8], String> {
         let length = self.number()?;
         self.take(length)
     }
