@@ -25,12 +25,17 @@ try {
 } catch {
   // Storage is denied: the module says so.
 }
-// Where nothing is kept, src/keep/prefs.rs asks this. The first answer takes long: it is made while the module is coming.
+// Where nothing is kept, src/keep/prefs.rs asks this. The first answer takes long: so it is made while the module is coming
+// or, where nothing of Potside is kept and the first screen shows no numbers, once that screen is there.
+let first = false;
 const warm = () => {
   try {
     if (!localStorage.getItem("potside.prefs")) (0.5).toLocaleString(navigator.language);
   } catch {}
 };
+try {
+  first = localStorage.getItem("potside.device") === null;
+} catch {}
 
 // Puts the shell in the place of the app, with a sentence.
 function stop(sentence, error) {
@@ -45,7 +50,7 @@ async function start() {
   let init;
   try {
     const module = import(document.getElementById("potside-js").href);
-    warm();
+    if (!first) warm();
     init = (await module).default;
   } catch (error) {
     return stop("Potside's files did not arrive. Check the connection, then reload the page.", error);
@@ -54,6 +59,7 @@ async function start() {
     await init({ module_or_path: document.getElementById("potside-wasm").href });
     shell.remove();
     page.dataset.started = "";
+    if (first) setTimeout(warm, 100);
   } catch (error) {
     stop(
       "Potside could not start. It needs a browser from 2024 or newer: Chrome, Edge or Firefox, or Safari on iPadOS 17.4. " +

@@ -222,7 +222,7 @@ async fn the_browser_s_language_gives_the_defaults() {
     for (language, locale, mass) in cases {
         let body = async {
             let usual = Prefs::default();
-            assert_eq!((usual.locale, usual.mass), (locale, mass), "{language}");
+            assert_eq!((usual.locale(), usual.mass), (locale, mass), "{language}");
         };
         with("navigator", "language", &format!("{{ get() {{ return '{language}' }} }}"), body).await;
     }

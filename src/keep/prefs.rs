@@ -7,7 +7,7 @@ use crate::book::{Journal, Reminder};
 use crate::quantity::{Locale, MassUnit, Temperature, TemperatureUnit};
 use crate::wire::{self, Flaws, Json, Wire, get_or, put_field, wire_enum};
 use js_sys::{Function, Object, Reflect};
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use wasm_bindgen::{JsCast, JsValue};
 
 const PREFS: &str = "potside.prefs";
@@ -40,7 +40,8 @@ wire_enum!(Hand { Right, Left });
 /// Preferences of this device; they are not part of the book.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Prefs {
-    pub locale: Locale,
+    /// Found when it is first asked for.
+    locale: OnceCell<Locale>,
     /// Shown first.
     pub mass: MassUnit,
     pub temperature: TemperatureUnit,
@@ -67,7 +68,7 @@ const TODAY: u64 = 16 * 60 * 60_000;
 impl Default for Prefs {
     /// As the browser's language has it: ounces and °F first in the United States.
     fn default() -> Self {
-        Self::usual(&language(), locale())
+        Self::usual(&language())
     }
 }
 
@@ -76,17 +77,18 @@ fn language() -> String {
 }
 
 /// The first time a page asks this, the browser loads what it knows of languages, which takes longer than all else at the
-/// start: so it is asked only where nothing is kept, and src/boot.js asks it before, while the module is on its way.
-fn locale() -> Locale {
+/// start: so it is asked only where nothing is kept and when a number is shown. src/boot.js asks it before that, while the
+/// module is on its way, or on a new device once the first screen is there.
+fn usual_locale() -> Locale {
     let comma = half(&language()).is_some_and(|half| half.contains(','));
     if comma { Locale::Comma } else { Locale::Point }
 }
 
 impl Prefs {
-    fn usual(language: &str, locale: Locale) -> Self {
+    fn usual(language: &str) -> Self {
         let us = language.ends_with("-US");
         Self {
-            locale,
+            locale: OnceCell::new(),
             mass: if us { MassUnit::Ounce } else { MassUnit::Gram },
             temperature: if us { TemperatureUnit::Fahrenheit } else { TemperatureUnit::Celsius },
             theme: Theme::default(),
@@ -114,7 +116,7 @@ fn half(language: &str) -> Option<String> {
 impl Wire for Prefs {
     fn put(&self, out: &mut String) {
         out.push('{');
-        put_field!(out, locale, &self.locale);
+        put_field!(out, locale, &self.locale());
         put_field!(out, mass, &self.mass);
         put_field!(out, temperature, &self.temperature);
         put_field!(out, theme, &self.theme);
@@ -132,10 +134,12 @@ impl Wire for Prefs {
     /// What is not there is as by default.
     fn get(json: &Json, flaws: &mut Flaws) -> Self {
         let kept = json.field("locale", flaws);
-        let locale = if matches!(kept, Json::Nothing) { locale() } else { Locale::get(kept, flaws) };
-        let usual = Self::usual(&language(), locale);
+        let usual = Self::usual(&language());
         Self {
-            locale,
+            locale: match kept {
+                Json::Nothing => usual.locale,
+                kept => Locale::get(kept, flaws).into(),
+            },
             mass: get_or(json.field("mass", flaws), flaws, usual.mass),
             temperature: get_or(json.field("temperature", flaws), flaws, usual.temperature),
             theme: get_or(json.field("theme", flaws), flaws, usual.theme),
@@ -153,6 +157,15 @@ impl Wire for Prefs {
 }
 
 impl Prefs {
+    /// How numbers are written; as the browser's language has it where nothing was chosen.
+    pub fn locale(&self) -> Locale {
+        *self.locale.get_or_init(usual_locale)
+    }
+
+    pub fn set_locale(&mut self, locale: Locale) {
+        self.locale = locale.into();
+    }
+
     /// The sentence that asks for a copy of the book; none while none is due, or it is put off.
     pub fn copy_due(&self, journal: &Journal, now: u64) -> Option<String> {
         let reminder = Reminder { days: self.remind_days, pours: self.remind_pours };

@@ -209,7 +209,7 @@ impl Workshop {
         self.why.set(Some(why));
     }
     pub fn locale(self) -> Locale {
-        self.prefs.with(|p| p.locale)
+        self.prefs.with(Prefs::locale)
     }
     pub fn mass_unit(self) -> MassUnit {
         self.prefs.with(|p| p.mass)

@@ -34,8 +34,8 @@ pub(super) fn body(shop: Workshop) -> View {
                 shop,
                 "Decimal sign",
                 &[(0, "Point: 61.5"), (1, "Comma: 61,5")],
-                |p| usize::from(p.locale == Locale::Comma),
-                |p, n| p.locale = if n == 1 { Locale::Comma } else { Locale::Point },
+                |p| usize::from(p.locale() == Locale::Comma),
+                |p, n| p.set_locale(if n == 1 { Locale::Comma } else { Locale::Point }),
             ))
             .child(one(
                 shop,
