@@ -199,7 +199,9 @@ async fn preferences_come_back_and_what_cannot_be_read_is_not_overwritten() {
     assert_eq!(Prefs::load(), prefs);
     // A field that is not there is at its default.
     js("localStorage.setItem('potside.prefs', '{\"theme\":\"Light\"}')");
-    assert_eq!(Prefs::load(), Prefs { theme: Theme::Light, ..Prefs::default() });
+    let mut light = Prefs::default();
+    light.theme = Theme::Light;
+    assert_eq!(Prefs::load(), light);
     js("localStorage.setItem('potside.prefs', '{broken')");
     assert_eq!(Prefs::load(), Prefs::default());
     assert_eq!(item("potside.prefs").as_deref(), Some("{broken"));
@@ -226,6 +228,24 @@ async fn the_browser_s_language_gives_the_defaults() {
         };
         with("navigator", "language", &format!("{{ get() {{ return '{language}' }} }}"), body).await;
     }
+}
+
+/// The browser takes long for the first answer: it is asked when a number is to be shown, and once.
+#[wasm_bindgen_test]
+async fn how_numbers_are_written_is_asked_when_it_is_wanted() {
+    let asked = || js("return String(window.halves ?? 0)").as_string();
+    let counted = "{ value() { window.halves = (window.halves ?? 0) + 1; return '0,5' } }";
+    with("Number.prototype", "toLocaleString", counted, async {
+        js("localStorage.clear()");
+        let prefs = Prefs::load();
+        assert_eq!(asked().as_deref(), Some("0"));
+        assert_eq!((prefs.locale(), prefs.locale()), (Locale::Comma, Locale::Comma));
+        assert_eq!(asked().as_deref(), Some("1"));
+        assert!(prefs.save());
+        assert_eq!(Prefs::load().locale(), Locale::Comma);
+        assert_eq!(asked().as_deref(), Some("1"), "what is kept is not asked");
+    })
+    .await;
 }
 
 #[wasm_bindgen_test]

@@ -124,7 +124,8 @@ pub fn least(module: &[u8]) -> Result<(usize, usize), String> {
         }
         let mut body = Reader { rest: body };
         for _ in 0..body.number()? {
-            (body.name()?, body.name()?);
+            body.name()?;
+            body.name()?;
             let kind = body.byte()?;
             match kind {
                 1 => drop(body.byte()?),
