@@ -79,7 +79,7 @@ impl Book {
     /// Takes in what was read of the storage, beside what was done here meanwhile.
     pub fn join(&mut self, read: Reading) {
         let Reading(journal) = read;
-        self.journal.take_all(journal.entries);
+        journal.entries.into_iter().for_each(|entry| self.journal.take(entry));
         for (line, damage) in journal.damaged {
             self.journal.set_aside(line, damage);
         }

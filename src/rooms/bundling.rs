@@ -24,7 +24,7 @@ const PAUSE: u32 = 30;
 /// it what ends the page, it would do so each time.
 const TURN: u64 = 50;
 const TIMES: u8 = 2;
-const NEW: &str = "Opening the book … Potside is new on this device, and goes through all of it this once.";
+const NEW: &str = "Opening the book … Potside was updated, and goes through all of it this once.";
 /// So many lines are looked through in one piece.
 const LINES: u32 = 200;
 /// So often it is tried to make a bundle in the middle of the work.

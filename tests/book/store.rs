@@ -2,7 +2,7 @@
 
 use super::sample::{id, ingredient, said, undo};
 use potside::book::{
-    Act, ActError, Book, FailingStore, Fault, Journal, MemoryStore, Saving, Store, StoreError,
+    Act, ActError, Book, FailingStore, Fault, Journal, MemoryStore, Reading, Saving, Store, StoreError,
 };
 use proptest::prelude::*;
 use std::pin::pin;
@@ -214,4 +214,39 @@ proptest! {
         let found = Journal::open(at_once(store.load()).unwrap_or_default(), "tablet");
         prop_assert_eq!(found.state(), book.state());
     }
+}
+
+/// However many lines are read at once, and whatever is among them: it is the book of all of them.
+#[test]
+fn lines_read_in_pieces_are_the_book() {
+    let mut lines: Vec<String> = include_str!("../fixtures/v2.journal").lines().map(str::to_owned).collect();
+    lines.insert(3, "not an entry".to_owned());
+    lines.push(lines[0].clone());
+    lines.reverse();
+    let whole = Journal::open(lines.clone(), "tablet");
+    let reading = |most: usize| {
+        let mut reading = Reading::of("tablet");
+        lines.chunks(most).for_each(|some| reading.add(some.to_vec()));
+        reading
+    };
+    let same = |book: &Book| {
+        assert_eq!(book.journal().entries(), whole.entries());
+        assert_eq!(book.state(), whole.state());
+        assert_eq!(book.journal().damaged(), whole.damaged());
+    };
+    for most in [1, 2, 7, lines.len()] {
+        assert_eq!(reading(most).lines(), lines.len());
+        same(&reading(most).book());
+        let mut beside = Book::open(Vec::new(), "tablet");
+        beside.join(reading(most));
+        same(&beside);
+    }
+    // Beside something that was done meanwhile and is not stored yet.
+    let mut book = Book::open(Vec::new(), "tablet");
+    book.act(ingredient("wax", "Meadow wax", 900), 1, 1).unwrap();
+    book.join(reading(2));
+    assert_eq!(book.journal().len(), whole.len() + 1);
+    // A customer of the old book was removed: their line is stored anew, however the book was read.
+    assert_eq!(book.unsaved(), Book::open(lines, "tablet").unsaved() + 1);
+    assert_eq!(book.state().ingredients.len(), whole.state().ingredients.len() + 1);
 }
