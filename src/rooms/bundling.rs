@@ -1,8 +1,9 @@
 //! A large book opened from its bundle, which is made and proved beside the work: a module of its own, fetched only where
 //! there is such a book.
 
+use super::renewal::renewed;
 use super::workshop::{Opened, Workshop};
-use crate::book::bundle::{Found, Renewing, Tying, find, read};
+use crate::book::bundle::{Found, Tying, find, read};
 use crate::book::{Book, Entry, Id};
 use crate::keep::bundle::Trust;
 use crate::keep::{self, Which, bundle};
@@ -20,11 +21,6 @@ const MORE: usize = 500;
 const LATER: u32 = 5_000;
 const PIECE: u64 = 8;
 const PAUSE: u32 = 30;
-/// Milliseconds: while the book is opened a piece takes no longer than that; and so often it is begun to make it anew: were
-/// it what ends the page, it would do so each time.
-const TURN: u64 = 50;
-const TIMES: u8 = 2;
-const NEW: &str = "Opening the book … Potside was updated, and goes through all of it this once.";
 /// So many lines are looked through in one piece.
 const LINES: u32 = 200;
 /// So often it is tried to make a bundle in the middle of the work.
@@ -73,35 +69,6 @@ async fn open(shop: Workshop, at: u32, asked: Promise) -> Option<(Book, Known)> 
     Some((book, Known { lines: lines + since, since }))
 }
 
-/// Makes of the bundle of another build that of this one, a piece at a time, and keeps it. None where it does not come to an
-/// end: then the lines are read.
-async fn renewed(shop: Workshop, at: u32, mut old: Box<Renewing>) -> Option<Vec<u8>> {
-    let times = if let Trust::Begun(times) = bundle::trust() { times } else { 0 };
-    if times >= TIMES {
-        bundle::forget_bundle();
-        return None;
-    }
-    bundle::set_trust(Trust::Begun(times + 1));
-    let began = keep::now();
-    loop {
-        let start = keep::now();
-        while keep::now() - start < TURN {
-            if old.go_on()? {
-                continue;
-            }
-            let bytes = old.finish(&bundle::build())?;
-            // One that cannot be kept is made anew the next time.
-            let _ = bundle::keep_bundle(&bytes, Trust::Entries).await;
-            bundle::set_trust(Trust::Entries);
-            return Some(bytes);
-        }
-        pause(0).await;
-        if !shop.goes_on(at, began, NEW) {
-            return None;
-        }
-    }
-}
-
 /// Looks after the bundle.
 async fn care(shop: Workshop, at: u32, known: Option<Known>) {
     if let Some(known) = known {
@@ -126,7 +93,7 @@ fn same(shop: Workshop, attempt: u32) -> Option<()> {
     open.then_some(())
 }
 
-async fn pause(milliseconds: u32) {
+pub(super) async fn pause(milliseconds: u32) {
     let promise = Promise::new(&mut |resolve, _| {
         keep::after(milliseconds, move || {
             // A promise has nothing to answer.
@@ -215,7 +182,12 @@ async fn proved(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
         here += known_lines.len();
         let all = known_lines.iter().map(|(id, line)| (id, line.as_str()));
         if compares && !shop.book.borrow().journal().says(all) {
-            distrust(shop);
+            // The build before did not show it either: a pour that is on is not left for it.
+            if shop.state_untracked(|s| s.running().is_some()) {
+                bundle::forget_bundle();
+            } else {
+                distrust(shop);
+            }
             return Some(false);
         }
         if !more.is_empty() {
