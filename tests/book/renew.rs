@@ -5,7 +5,7 @@ use super::bundle::{alike, pours};
 use super::merge::deeds;
 use super::sample::{began, burns, does, ended, id, said, trial, undo};
 use potside::book::bundle::{Found, Read, Tying, find, read};
-use potside::book::{Entry, Id, Journal};
+use potside::book::{Act, Entry, Id, Journal, Replace, UpTo};
 use proptest::prelude::*;
 
 const FIXTURE: &str = include_str!("../fixtures/v2.journal");
@@ -107,6 +107,60 @@ fn what_this_build_would_not_tie_up_is_untied() {
     assert!(book.knows(&tied) && book.find(&tied).is_some(), "it is among the others");
     alike(&book, &other);
     assert!(book.find(&journal.history(&id("two"))[0].0.id).is_none(), "the other is tied up");
+}
+
+/// The book was replaced by a copy that has nothing of this device: of a longer time than the other build took it to be.
+#[test]
+fn what_a_copy_in_the_books_place_does_not_have_is_untied() {
+    let mut journal = some();
+    let replace = |device: &str| {
+        let had = vec![UpTo { device: device.to_owned(), clock: 1_000 }];
+        Act::Replace(Box::new(Replace { had, kept: Vec::new(), without: Vec::new(), made: None }))
+    };
+    let replaced = does(&mut journal, replace("nobody"));
+    does(&mut journal, began("after", 2));
+    let last = does(&mut journal, ended("after", "smooth"));
+    let mut old = tied_by(&journal, "another build");
+    let at = old.windows(8).position(|w| w == b"\"nobody\"").unwrap();
+    old[at..at + 8].copy_from_slice(b"\"tablet\"");
+    let entries = journal.entries().iter();
+    let entries = entries.map(|e| match *e == replaced {
+        true => Entry { act: replace("tablet"), ..e.clone() },
+        false => e.clone(),
+    });
+    let mut other = Journal::open(Vec::new(), "tablet");
+    other.take_all(entries.collect());
+    let book = open(renewed(sealed(old)).unwrap());
+    let first = &journal.history(&id("one"))[0].0.id;
+    assert!(!other.counts(first) && book.find(first).is_some(), "it is among the others");
+    assert!(other.counts(&last.id) && book.find(&last.id).is_none(), "what came after it is tied up");
+    alike(&book, &other);
+}
+
+/// Three versions of a candle, of which the other build has taken the last to be made over the second.
+#[test]
+fn versions_that_stand_beside_each_other_are_untied() {
+    let mut journal = some();
+    let first = does(&mut journal, trial("pear", None, "Late pear")).id;
+    let second = does(&mut journal, trial("pear", Some(first.clone()), "Early pear")).id;
+    let third = does(&mut journal, trial("pear", Some(second.clone()), "Quince")).id;
+    for act in burns("pear") {
+        does(&mut journal, act);
+    }
+    let mut old = tied_by(&journal, "another build");
+    assert_eq!(first.0.len(), second.0.len());
+    let at = old.windows(second.0.len()).position(|w| w == second.0.as_bytes()).unwrap();
+    old[at..at + first.0.len()].copy_from_slice(first.0.as_bytes());
+    let beside = |e: &Entry| match e.id == third {
+        true => Entry { act: trial("pear", Some(first.clone()), "Quince"), ..e.clone() },
+        false => e.clone(),
+    };
+    let mut other = Journal::open(Vec::new(), "tablet");
+    other.take_all(journal.entries().iter().map(beside).collect());
+    assert_eq!(other.forks().len(), journal.forks().len() + 1);
+    let book = open(renewed(sealed(old)).unwrap());
+    assert!(book.find(&first).is_some(), "it is among the others");
+    alike(&book, &other);
 }
 
 #[test]
