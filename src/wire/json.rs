@@ -47,58 +47,69 @@ impl<'a> Parser<'a> {
         rest.is_some()
     }
 
+    /// Goes over one sign, where it is there.
+    fn sign(&mut self, sign: u8) -> bool {
+        let there = self.rest.as_bytes().first() == Some(&sign);
+        if there {
+            self.rest = self.rest.get(1..).unwrap_or_default();
+        }
+        there
+    }
+
     fn value(&mut self, depth: u32) -> Option<Json<'a>> {
         let depth = depth.checked_sub(1)?;
         self.space();
-        Some(if self.eat("\"") {
-            Json::Text(self.text()?)
-        } else if self.eat("{") {
-            let mut fields = Vec::new();
-            while self.more(fields.is_empty(), "}")? {
-                self.space();
-                let name = if self.eat("\"") { self.text()? } else { return None };
-                self.space();
-                if !self.eat(":") {
-                    return None;
+        Some(match self.rest.as_bytes().first()? {
+            b'"' => Json::Text(self.quoted()?),
+            b'{' => {
+                self.sign(b'{');
+                let mut fields = Vec::new();
+                while self.more(fields.is_empty(), b'}')? {
+                    self.space();
+                    let name = self.quoted()?;
+                    self.space();
+                    if !self.sign(b':') {
+                        return None;
+                    }
+                    fields.push((name, self.value(depth)?));
                 }
-                fields.push((name, self.value(depth)?));
+                Json::Object(fields)
             }
-            Json::Object(fields)
-        } else if self.eat("[") {
-            let mut items = Vec::new();
-            while self.more(items.is_empty(), "]")? {
-                items.push(self.value(depth)?);
+            b'[' => {
+                self.sign(b'[');
+                let mut items = Vec::new();
+                while self.more(items.is_empty(), b']')? {
+                    items.push(self.value(depth)?);
+                }
+                Json::List(items)
             }
-            Json::List(items)
-        } else if self.eat("null") {
-            Json::Null
-        } else if self.eat("true") {
-            Json::Bool(true)
-        } else if self.eat("false") {
-            Json::Bool(false)
-        } else {
-            Json::Number(self.number()?)
+            _ if self.eat("null") => Json::Null,
+            _ if self.eat("true") => Json::Bool(true),
+            _ if self.eat("false") => Json::Bool(false),
+            _ => Json::Number(self.number()?),
         })
     }
 
     /// True where another item follows, false at the end; none where neither does.
-    fn more(&mut self, first: bool, end: &str) -> Option<bool> {
+    fn more(&mut self, first: bool, end: u8) -> Option<bool> {
         self.space();
-        if self.eat(end) { Some(false) } else { (first || self.eat(",")).then_some(true) }
+        if self.sign(end) { Some(false) } else { (first || self.sign(b',')).then_some(true) }
     }
 
-    /// The rest of a text after its first quotation mark.
-    fn text(&mut self) -> Option<Cow<'a, str>> {
+    fn quoted(&mut self) -> Option<Cow<'a, str>> {
+        if !self.sign(b'"') {
+            return None;
+        }
         let mut text = Cow::Borrowed("");
         loop {
             let at = self.rest.bytes().position(|b| matches!(b, b'"' | b'\\' | 0..0x20))?;
             let (plain, rest) = self.rest.split_at_checked(at)?;
             text += plain;
             self.rest = rest;
-            if self.eat("\"") {
+            if self.sign(b'"') {
                 return Some(text);
             }
-            if !self.eat("\\") {
+            if !self.sign(b'\\') {
                 return None;
             }
             text.to_mut().push(self.escaped()?);
