@@ -3,9 +3,11 @@
 
 use super::bundle::{alike, pours};
 use super::merge::deeds;
-use super::sample::{began, burns, does, ended, id, said, trial, undo};
+use super::sample::{began, burned, burns, does, ended, id, said, trial, undo};
+use potside::bench::burn::BurnEvent;
 use potside::book::bundle::{Found, Read, Tying, find, read};
 use potside::book::{Act, Entry, Id, Journal, Replace, UpTo};
+use potside::quantity::{Amount, Exact, MassUnit};
 use proptest::prelude::*;
 
 const FIXTURE: &str = include_str!("../fixtures/v2.journal");
@@ -60,6 +62,12 @@ fn sealed(mut bytes: Vec<u8>) -> Vec<u8> {
     bytes
 }
 
+/// Puts one text in the place of another that is as long.
+fn put(bytes: &mut [u8], from: &str, to: &str) {
+    let at = bytes.windows(from.len()).position(|w| w == from.as_bytes()).unwrap();
+    bytes[at..at + from.len()].copy_from_slice(to.as_bytes());
+}
+
 #[test]
 fn a_bundle_of_another_build_is_renewed() {
     let journal = some();
@@ -89,12 +97,9 @@ fn what_this_build_would_not_tie_up_is_untied() {
     let mut journal = some();
     let [tied, loose] = ["one", "on"].map(|b| journal.history(&id(b)).last().unwrap().0.id.clone());
     does(&mut journal, undo(&loose));
-    let old = tied_by(&journal, "another build");
-    // The undo names an entry that is tied up. Both ids are as long.
-    assert_eq!(tied.0.len(), loose.0.len());
-    let at = old.windows(loose.0.len()).position(|w| w == loose.0.as_bytes()).unwrap();
-    let mut changed = old;
-    changed[at..at + tied.0.len()].copy_from_slice(tied.0.as_bytes());
+    let mut changed = tied_by(&journal, "another build");
+    // The undo names an entry that is tied up.
+    put(&mut changed, &loose.0, &tied.0);
     let mut other = Journal::open(Vec::new(), "tablet");
     other.take_all(
         journal
@@ -121,8 +126,7 @@ fn what_a_copy_in_the_books_place_does_not_have_is_untied() {
     does(&mut journal, began("after", 2));
     let last = does(&mut journal, ended("after", "smooth"));
     let mut old = tied_by(&journal, "another build");
-    let at = old.windows(8).position(|w| w == b"\"nobody\"").unwrap();
-    old[at..at + 8].copy_from_slice(b"\"tablet\"");
+    put(&mut old, "\"nobody\"", "\"tablet\"");
     let entries = journal.entries().iter();
     let entries = entries.map(|e| match *e == replaced {
         true => Entry { act: replace("tablet"), ..e.clone() },
@@ -148,9 +152,7 @@ fn versions_that_stand_beside_each_other_are_untied() {
         does(&mut journal, act);
     }
     let mut old = tied_by(&journal, "another build");
-    assert_eq!(first.0.len(), second.0.len());
-    let at = old.windows(second.0.len()).position(|w| w == second.0.as_bytes()).unwrap();
-    old[at..at + first.0.len()].copy_from_slice(first.0.as_bytes());
+    put(&mut old, &second.0, &first.0);
     let beside = |e: &Entry| match e.id == third {
         true => Entry { act: trial("pear", Some(first.clone()), "Quince"), ..e.clone() },
         false => e.clone(),
@@ -160,6 +162,29 @@ fn versions_that_stand_beside_each_other_are_untied() {
     assert_eq!(other.forks().len(), journal.forks().len() + 1);
     let book = open(renewed(sealed(old)).unwrap());
     assert!(book.find(&first).is_some(), "it is among the others");
+    alike(&book, &other);
+}
+
+/// Where the other build read a verdict, this one reads that the candle was weighed.
+#[test]
+fn a_trial_that_is_not_judged_is_untied() {
+    let mut journal = Journal::open(Vec::new(), "tablet");
+    does(&mut journal, trial("pear", None, "Late pear"));
+    let [lit, out, _, closed] = burns("pear");
+    does(&mut journal, lit);
+    does(&mut journal, out);
+    let closed = does(&mut journal, closed);
+    let mut old = tied_by(&journal, "another build");
+    put(&mut old, "\"Closed\":{\"verdict\":", "\"Weighed\":{  \"mass\":");
+    put(&mut old, "\"Passed\"", "\"0.3 kg\"");
+    let mass = Amount::new(Exact::ratio(3, 10), MassUnit::Kilogram);
+    let weighed = Entry { act: burned("pear", BurnEvent::Weighed { mass }), ..closed.clone() };
+    let mut other = Journal::open(Vec::new(), "tablet");
+    let entries = journal.entries().iter();
+    other.take_all(entries.map(|e| if *e == closed { weighed.clone() } else { e.clone() }).collect());
+    assert!(other.state().ignored.is_empty() && other.counts(&weighed.id));
+    let book = open(renewed(sealed(old)).unwrap());
+    assert_eq!(book.find(&weighed.id), Some(&weighed), "it is among the others");
     alike(&book, &other);
 }
 
