@@ -6,6 +6,7 @@ use super::binding::Binding;
 use super::tie::{About, of_batch, of_trial, one_after_another};
 use crate::book::{Act, Bundle, Entry, Id, Journal, State, Subject};
 use crate::sort;
+use std::collections::HashSet;
 
 /// A bundle on the way from one build to another.
 pub struct Renewing {
@@ -13,6 +14,7 @@ pub struct Renewing {
     next: usize,
     /// The batch or trial before.
     last: Option<Id>,
+    seen: HashSet<Id>,
     /// What was not tied up.
     rest: Journal,
     about: About,
@@ -34,6 +36,7 @@ impl Renewing {
             old,
             next: 0,
             last: None,
+            seen: HashSet::new(),
             rest,
             about,
             replaced,
@@ -57,7 +60,12 @@ impl Renewing {
         if place != self.old.batches && self.last.as_ref().is_some_and(|last| last >= thing) {
             return None;
         }
+        // What is not tied up any more must not be about something that is.
+        if entries.iter().any(|e| e.act.subject() != Subject::Thing(thing)) || self.seen.contains(thing) {
+            return None;
+        }
         self.last = Some(thing.clone());
+        self.seen.insert(thing.clone());
         if !self.tie(place, thing, &entries) {
             self.loose.extend(entries);
         }
@@ -79,7 +87,6 @@ impl Renewing {
         let kind: fn(&Act) -> bool = if is_batch { of_batch } else { of_trial };
         let good = |e: &Entry| {
             kind(&e.act)
-                && e.act.subject() == Subject::Thing(thing)
                 && !self.about.apart.contains(&e.id)
                 && !self.replaced.iter().any(|r| r.act.sets_aside(e) && e.place() < r.place())
         };
