@@ -10,6 +10,7 @@ mod frame;
 mod notices;
 mod parts;
 mod pot;
+mod preferred;
 mod renewal;
 mod route;
 mod shelf;

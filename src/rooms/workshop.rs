@@ -4,8 +4,7 @@ use super::route::Route;
 use crate::book::{Act, ActError, Book, Entry, Id, Journal, Saving, Settings, State, StoreError};
 use crate::dom::*;
 use crate::keep::{self, Hand, Prefs, Theme, Which};
-use crate::pot::Air;
-use crate::quantity::{LengthUnit, Locale, MassUnit, TemperatureUnit, Voice, Why};
+use crate::quantity::Why;
 use crate::stores::Ledger;
 use leptos::prelude::{Owner, set_interval};
 use std::cell::{Cell, RefCell};
@@ -188,16 +187,6 @@ impl Workshop {
     pub fn route(self) -> Derived<Route> {
         self.route.into()
     }
-    pub fn prefs(self) -> Derived<Prefs> {
-        self.prefs.into()
-    }
-    /// Changes what this device prefers and keeps it.
-    pub fn change_prefs(self, change: impl FnOnce(&mut Prefs)) {
-        self.prefs.update(|p| {
-            change(p);
-            p.save();
-        });
-    }
     /// Milliseconds since 1970, once a second: for timers.
     pub fn now(self) -> Derived<u64> {
         self.now.into()
@@ -207,31 +196,6 @@ impl Workshop {
     }
     pub fn ask_why(self, why: Why) {
         self.why.set(Some(why));
-    }
-    pub fn locale(self) -> Locale {
-        self.prefs.with(Prefs::locale)
-    }
-    pub fn mass_unit(self) -> MassUnit {
-        self.prefs.with(|p| p.mass)
-    }
-    pub fn temperature_unit(self) -> TemperatureUnit {
-        self.prefs.with(|p| p.temperature)
-    }
-    /// How amounts are said to this person.
-    pub fn voice(self) -> Voice {
-        let length = match self.mass_unit() {
-            MassUnit::Ounce | MassUnit::Pound => LengthUnit::Inch,
-            MassUnit::Gram | MassUnit::Kilogram => LengthUnit::Millimetre,
-        };
-        Voice { mass: self.mass_unit(), temperature: self.temperature_unit(), length, locale: self.locale() }
-    }
-    /// The air around the pot.
-    pub fn air(self) -> Air {
-        let now = self.now.get();
-        Air::of(self.prefs.with(|p| p.room_at(now)), self.voice())
-    }
-    pub fn which(self) -> Which {
-        self.prefs.with(|p| p.workshop)
     }
 
     /// A fresh id for an element, so that labels and descriptions find each other.

@@ -1,7 +1,9 @@
 //! The Shelf room: what is ordered, what is there of it and when it can go; and each batch until it does.
 
 mod batch;
+mod calendar;
 mod customer;
+mod goals;
 mod list;
 mod order;
 mod order_form;

@@ -1,28 +1,17 @@
 //! What to pour next: the pours that are best for the orders and the wished spare, each with its reason, and what cannot
 //! be met. Each can be held on to, made larger or smaller, or left out; the rest is planned anew.
 
-use super::HERE;
-use crate::book::{Act, Id, Settings};
+use super::{HERE, calendar, goals};
+use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::keep;
-use crate::pot::WIDE;
-use crate::rooms::parts::{
-    Typed, captions, caution, live, page_head, page_part, press, sentence, sheet, stepper,
-};
+use crate::rooms::parts::{Typed, caution, live, page_head, page_part, press, sentence, sheet, stepper};
 use crate::rooms::pot;
 use crate::rooms::workshop::Workshop;
 use crate::shelf::agenda::{Agenda, Pick, Picks, Rows};
-use crate::shelf::planning::{Goal, Plan, Pour, Problem};
+use crate::shelf::planning::{Plan, Pour, Problem};
 use leptos::prelude::on_cleanup;
 use std::rc::Rc;
-
-const GOALS: [(Goal, &str); 5] = [
-    (Goal::Late, "Fewest candles late or not met"),
-    (Goal::Short, "Least short of what you wish to have in store"),
-    (Goal::Pours, "Fewest pours"),
-    (Goal::Surplus, "Fewest candles in store beyond the wish"),
-    (Goal::Changes, "Fewest changes of colour and fragrance"),
-];
 
 /// What is asked, and the best plan so far.
 type Shown = Option<Rc<(Agenda, Plan)>>;
@@ -86,7 +75,7 @@ pour here waits there until it is done."
             None => sentence("Looking for the best pours …"),
             Some(shown) => found(page, &shown.0, &shown.1),
         })),
-        page_part("plan-goals", "What counts most", goals(shop)),
+        page_part("plan-goals", "What counts most", goals::list(shop)),
         sheet(|| "How many of them".to_owned(), page.sizing, move || resize(page))
     ]
 }
@@ -162,7 +151,11 @@ fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
             )
         }),
         left_out(page, agenda),
-        Rows::of(agenda, plan, &day).map(|rows| page_part("plan-days", "On the calendar", calendar(&rows)))
+        Rows::of(agenda, plan, &day).map(|rows| page_part(
+            "plan-days",
+            "On the calendar",
+            calendar::picture(&rows)
+        ))
     ]
 }
 
@@ -265,66 +258,4 @@ fn left_out(page: Page, agenda: &Agenda) -> View {
             )
         })
         .view()
-}
-
-/// What counts first stands first; each can be moved up.
-fn goals(shop: Workshop) -> View {
-    live(move || {
-        let settings = shop.settings();
-        let order = settings.goals.clone().unwrap_or_else(|| Goal::ALL.to_vec());
-        let row = |(at, goal): (usize, &Goal)| {
-            let words = GOALS.iter().find(|(g, _)| g == goal).map_or("", |(_, words)| *words);
-            let (moved, settings) = (order.clone(), settings.clone());
-            let up = move |_| {
-                let mut moved = moved.clone();
-                moved.swap(at.saturating_sub(1), at);
-                shop.act(Act::Settings(Settings { goals: Some(moved), ..settings.clone() }));
-            };
-            el("li").class("use").child(el("span").child(words)).child((at > 0).then(|| {
-                el("button")
-                    .attr("type", "button")
-                    .class("quiet")
-                    .attr("aria-label", ["Up: ", words].concat())
-                    .on("click", up)
-                    .child("Up")
-            }))
-        };
-        group![
-            el("p").child("Of two plans the one is better that is better in the first of these; where they are even, in the next."),
-            el("ol").class("list goals").child(order.iter().enumerate().map(row).views())
-        ]
-    })
-}
-
-/// The picture, and the same in words.
-fn calendar(rows: &Rows) -> View {
-    let bar = |row: &crate::shelf::agenda::Row| {
-        let (top, wide, high) = row.bar;
-        let marks = row.marks.iter().map(move |(x, late)| {
-            let d =
-                ["M", &x.to_string(), " ", &(top - 6).to_string(), "v", &(high + 12).to_string()].concat();
-            svg("path").class(if *late { "wanted late" } else { "wanted" }).attr("d", d)
-        });
-        group![
-            svg("rect")
-                .class("bar")
-                .attr("y", top.to_string())
-                .attr("width", wide.to_string())
-                .attr("height", high.to_string()),
-            marks.views()
-        ]
-    };
-    group![
-        svg("svg")
-            .class("chart calendar")
-            .attr("viewBox", format!("-8 0 {} {}", WIDE + 16, rows.high))
-            .attr("role", "img")
-            .attr("aria-label", rows.said.clone())
-            .child(rows.rows.iter().map(bar).views())
-            .child(captions(&rows.words)),
-        el("p").class("detail").child(
-            "A bar is a pour until it can ship; a line across it a day on which some of it is wanted."
-        ),
-        el("ul").class("list detail").child(rows.rows.iter().map(|r| el("li").child(r.said.clone())).views())
-    ]
 }
