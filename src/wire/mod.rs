@@ -11,6 +11,7 @@ mod values;
 pub use json::Json;
 pub(crate) use macros::{get_field, get_kind, put_field, put_kind, wire_enum, wire_struct};
 
+use crate::text::cut;
 use std::fmt;
 
 /// What can be written as JSON and read back. [`wire_struct`] and [`wire_enum`] make it for structs and enums.
@@ -170,9 +171,15 @@ impl Json<'_> {
 /// Adds a text in quotation marks.
 pub(crate) fn put_text(out: &mut String, text: &str) {
     out.push('"');
-    for sign in text.chars() {
+    let mut rest = text;
+    // Hardly any text has a sign in it that is written otherwise.
+    while let Some(at) = rest.bytes().position(|b| matches!(b, b'"' | b'\\' | 0..b' ')) {
+        let (plain, after) = cut(rest, at);
+        out.push_str(plain);
+        let mut signs = after.chars();
+        let sign = signs.next().unwrap_or_default();
+        rest = signs.as_str();
         let short = match sign {
-            '"' | '\\' => sign,
             '\n' => 'n',
             '\r' => 'r',
             '\t' => 't',
@@ -186,14 +193,12 @@ pub(crate) fn put_text(out: &mut String, text: &str) {
                 );
                 continue;
             }
-            _ => {
-                out.push(sign);
-                continue;
-            }
+            _ => sign,
         };
         out.push('\\');
         out.push(short);
     }
+    out.push_str(rest);
     out.push('"');
 }
 

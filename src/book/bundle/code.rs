@@ -1,6 +1,7 @@
 //! Few bytes for many lines that are alike: texts are kept once, and of JSON only what differs from the first one of its
 //! shape.
 
+use crate::text::cut;
 use std::collections::HashMap;
 
 /// Texts by their number, each kept once.
@@ -107,30 +108,32 @@ const TEXT: char = '\u{2}';
 /// JSON without its numbers and texts, and these: a text by its number among the texts.
 pub(super) fn split(json: &str, texts: &mut Texts) -> (String, Vec<u64>) {
     let (mut shape, mut leaves, mut rest) = (String::new(), Vec::new(), json);
-    while let Some(first) = rest.chars().next() {
-        if first == '"' {
-            let end = end_of_text(rest);
-            let (text, after) = rest.split_at_checked(end).unwrap_or((rest, ""));
-            if after.starts_with(':') {
+    while !rest.is_empty() {
+        let plain = rest.bytes().position(|b| b == b'"' || b.is_ascii_digit()).unwrap_or(rest.len());
+        let (signs, after) = cut(rest, plain);
+        shape.push_str(signs);
+        if after.starts_with('"') {
+            let (text, more) = cut(after, end_of_text(after));
+            if more.starts_with(':') {
                 shape.push_str(text);
             } else {
                 shape.push(TEXT);
                 leaves.push(texts.number(text));
             }
-            rest = after;
+            rest = more;
             continue;
         }
-        let digits = rest.len() - rest.trim_start_matches(|c: char| c.is_ascii_digit()).len();
-        let (number, after) = rest.split_at_checked(digits.max(first.len_utf8())).unwrap_or((rest, ""));
-        let whole = number.parse::<u64>().ok().filter(|n| n.to_string() == number);
-        match whole {
-            Some(whole) => {
+        let digits = after.bytes().position(|b| !b.is_ascii_digit()).unwrap_or(after.len());
+        let (number, more) = cut(after, digits);
+        // One with zeros before it would not come out as it was.
+        match number.parse::<u64>() {
+            Ok(whole) if number == "0" || !number.starts_with('0') => {
                 shape.push(NUMBER);
                 leaves.push(whole);
             }
-            None => shape.push_str(number),
+            _ => shape.push_str(number),
         }
-        rest = after;
+        rest = more;
     }
     (shape, leaves)
 }
