@@ -131,7 +131,8 @@ return label?.control?.value || null;
 
 /// The whole table of results, once nothing of it is reckoned any more.
 const TABLE: &str = r#"
-const text = document.querySelector(".results")?.innerText || "";
+const results = document.querySelector(".results");
+const text = results?.querySelector("td") ? results.innerText : "";
 return text && !text.includes("…") && text !== arguments[0] ? text : null;
 "#;
 
