@@ -3,6 +3,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod book;
 mod browser;
 mod burn;
 mod decade;
@@ -26,5 +27,6 @@ mod share;
 mod shelf;
 mod stores;
 mod tear;
+mod trouble;
 mod update;
 mod years;

@@ -1,0 +1,134 @@
+//! A storage that fails under the built app: what cannot be stored is said with its reason, stays on the screen, is tried
+//! again, and is asked for on leaving; where there is no storage at all that is said at once.
+
+use crate::browser::{Browser, Engine};
+use crate::kill::stored;
+use crate::pour::serve;
+use serde_json::{Value, json};
+
+/// Runs before the page's own scripts: counts how often the browser is asked to keep the storage for good.
+const COUNT: &str = "window.asked = 0; const ask = StorageManager.prototype.persist; \
+    StorageManager.prototype.persist = function () { window.asked++; return ask.apply(this) }";
+
+/// True where leaving the page would ask.
+const LEAVES: &str = "return !window.dispatchEvent(new Event('beforeunload', { cancelable: true }))";
+
+/// From now on every put is refused for want of room.
+const FULL: &str = "const put = IDBObjectStore.prototype.put; window.mend = () => { IDBObjectStore.prototype.put = put }; \
+    IDBObjectStore.prototype.put = () => { throw new DOMException('no', 'QuotaExceededError') }";
+
+/// From now on every transaction is aborted at its end.
+const ABORT: &str = "const end = IDBTransaction.prototype.commit; window.mend = () => { IDBTransaction.prototype.commit = end }; \
+    IDBTransaction.prototype.commit = function () { this.abort() }";
+
+/// From now on no transaction ends: one request is made after the other.
+const HANG: &str = "const end = IDBTransaction.prototype.commit; let hung = true; \
+    window.mend = () => { hung = false; IDBTransaction.prototype.commit = end }; \
+    IDBTransaction.prototype.commit = function () { const store = this.objectStore('entries'); \
+    const again = () => { if (hung) store.count().onsuccess = again }; again() }";
+
+async fn run(b: &Browser, script: &str) -> Value {
+    b.client.execute(script, vec![]).await.unwrap()
+}
+
+async fn scale(b: &Browser, name: &str) {
+    b.room("bench/scale/new").await;
+    b.fill("Name", name).await;
+    b.fill("Capacity", "5 kg").await;
+    b.fill("Division", "1 g").await;
+    b.fill("Smallest load", "20 g").await;
+    b.tap("Keep this scale").await;
+    b.sees(name).await;
+}
+
+async fn holds(b: &Browser, name: &str) -> bool {
+    stored(b).await.values().any(|line| line.contains(name))
+}
+
+#[tokio::test]
+async fn what_cannot_be_stored_is_said_and_stays_and_is_tried_again() {
+    let host = serve("/");
+    let address = host.address();
+    let b = Browser::start(Engine::Chromium, "trouble").await;
+    b.size(1024, 768).await;
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": COUNT })).await.unwrap();
+    // The demo is not what one would miss: nothing is asked for it.
+    b.open(&address).await;
+    b.tap("Look around the demo workshop").await;
+    b.sees("Demo workshop").await;
+    b.saved().await;
+    assert_eq!(run(&b, "return window.asked").await, 0);
+    run(&b, "localStorage.clear()").await;
+    b.open(&address).await;
+    b.sees("From the formula to the poured candle").await;
+    assert_eq!(run(&b, "return window.asked").await, 0, "nothing was saved yet");
+    scale(&b, "First scale").await;
+    b.saved().await;
+    b.waits("the browser to be asked", "return window.asked === 1", vec![]).await;
+    assert_eq!(run(&b, LEAVES).await, false, "all is stored");
+
+    for (number, (how, said)) in [
+        (FULL, "The storage of this device is full. Free some space, then save again"),
+        (ABORT, "Not saved ("),
+        (HANG, "Not saved yet: the storage of this device does not answer."),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let name = format!("Scale number {number}");
+        run(&b, how).await;
+        scale(&b, &name).await;
+        let state = "return document.querySelector('[data-saving]').dataset.saving === 'not-saved'";
+        b.waits("not saved", state, vec![]).await;
+        b.sees(said).await;
+        b.sees("Not saved").await;
+        assert_eq!(run(&b, LEAVES).await, true, "leaving asks: {said}");
+        if number < 2 {
+            assert!(!holds(&b, &name).await, "{said}");
+        }
+        // It is in the book as it is shown, wherever one goes.
+        b.room("desk").await;
+        b.sees(said).await;
+        b.room("bench").await;
+        b.sees(&name).await;
+        run(&b, "window.mend()").await;
+        // Nobody has to do anything for it.
+        b.saved().await;
+        assert!(holds(&b, &name).await, "{said}");
+        b.waits("no notice", "return !document.querySelector('.told').innerText", vec![]).await;
+        assert_eq!(run(&b, LEAVES).await, false);
+    }
+    assert_eq!(run(&b, "return window.asked").await, 1, "once is enough");
+    b.open("about:blank").await;
+    b.open(&format!("{address}#bench")).await;
+    for name in ["First scale", "Scale number 0", "Scale number 1", "Scale number 2"] {
+        b.sees(name).await;
+    }
+    b.end().await;
+}
+
+/// Storage that is denied, or not there, as some browsers have it in a private window.
+#[tokio::test]
+async fn no_storage_is_said_at_once_with_the_way_out() {
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "denied").await;
+    for getter in ["throw new DOMException('no', 'SecurityError')", "return null", "return undefined"] {
+        let source = format!(
+            "window.was ??= Object.getOwnPropertyDescriptor(window, 'indexedDB'); \
+             Object.defineProperty(window, 'indexedDB', {{ configurable: true, get() {{ {getter} }} }})"
+        );
+        let script = json!({ "source": source });
+        let added = b.cdp("Page.addScriptToEvaluateOnNewDocument", script).await.unwrap();
+        b.open("about:blank").await;
+        b.open(&host.address()).await;
+        b.sees("The book cannot be opened").await;
+        b.sees("This browser gives Potside no storage").await;
+        b.sees("open it in an ordinary window.").await;
+        // The way out, taken.
+        run(&b, "Object.defineProperty(window, 'indexedDB', window.was)").await;
+        b.tap("Try again").await;
+        b.sees("From the formula to the poured candle").await;
+        b.cdp("Page.removeScriptToEvaluateOnNewDocument", added).await.unwrap();
+    }
+    b.end().await;
+}
