@@ -1,7 +1,10 @@
 //! Photos: their names, their text, and that nothing but a small picture is one.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
-use potside::photo::{MOST_BYTES, PhotoError, bare, check, from_base64, is_name, name, pack, to_base64};
+use potside::photo::{
+    LONG_SIDE, MOST_BYTES, PhotoError, bare, check, from_base64, is_name, name, pack, to_base64,
+};
+use proptest::prelude::*;
 
 /// A segment with its marker and length.
 fn segment(marker: u8, body: &[u8]) -> Vec<u8> {
@@ -167,4 +170,54 @@ fn a_photo_proves_itself_by_its_name() {
     let mut long = parts(480, 640);
     long[6] = vec![7; MOST_BYTES];
     assert_eq!(pack(&long.concat()), Err(PhotoError::Foreign));
+}
+
+/// What may be put into a picture: markers, lengths, pieces of other files.
+fn piece() -> impl Strategy<Value = Vec<u8>> {
+    prop_oneof![
+        prop::collection::vec(any::<u8>(), 0..6),
+        (any::<u8>(), prop::collection::vec(any::<u8>(), 0..24))
+            .prop_map(|(marker, body)| segment(marker, &body)),
+        (any::<u16>(), any::<u16>()).prop_map(|(high, wide)| frame(high, wide)),
+        any::<u8>().prop_map(|marker| vec![0xFF, marker]),
+        Just(b"\xFF\xFF\xFF\xFF".to_vec()),
+        Just(b"<script>alert(1)</script>".to_vec()),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 20_000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// A picture altered anywhere, with its make-up in mind: it is refused, or what is kept of it is a small picture and
+    /// nothing else, and stays what it is.
+    #[test]
+    fn no_altered_picture_stops_it(
+        sides in (1_u16..700, 1_u16..700),
+        altered in prop::collection::vec((any::<prop::sample::Index>(), 0_usize..12, piece()), 0..4),
+    ) {
+        let mut bytes = picture(sides.0, sides.1);
+        for (at, gone, put) in altered {
+            let from = at.index(bytes.len() + 1);
+            let to = (from + gone).min(bytes.len());
+            bytes.splice(from..to, put);
+        }
+        let Some(kept) = bare(&bytes) else { return Ok(()) };
+        prop_assert!(kept.len() <= bytes.len());
+        prop_assert_eq!(bare(&kept), Some(kept.clone()));
+        let (mut markers, mut rest) = (Vec::new(), &kept[2..]);
+        while rest[1] != 0xDA {
+            let length = usize::from(rest[2]) << 8 | usize::from(rest[3]);
+            markers.push(rest[1]);
+            if matches!(rest[1], 0xC0 | 0xC2) {
+                let side = |at: usize| u32::from(rest[at]) << 8 | u32::from(rest[at + 1]);
+                prop_assert!((1..=LONG_SIDE).contains(&side(5)) && (1..=LONG_SIDE).contains(&side(7)));
+            }
+            rest = &rest[2 + length..];
+        }
+        prop_assert_eq!(markers.iter().filter(|m| matches!(m, 0xC0 | 0xC2)).count(), 1, "one frame: {:x?}", markers);
+        prop_assert!(markers.iter().all(|m| matches!(m, 0xC0 | 0xC2 | 0xC4 | 0xDB | 0xDD | 0xE0)), "{:x?}", markers);
+        let text = to_base64(&kept);
+        prop_assert_eq!(check(&name(&kept), &text), Ok(()));
+        prop_assert_eq!(from_base64(&text), Some(kept));
+    }
 }

@@ -4,7 +4,9 @@
 mod decade_shared;
 mod torture_shared;
 
-use torture_shared::{Length, damage, faults, laws, parsers};
+use potside::book::{Damage, Entry, Journal};
+use potside::quantity::Voice;
+use torture_shared::{Length, damage, faults, laws, parsers, work};
 
 #[test]
 fn no_schedule_of_faults_loses_what_was_acknowledged() {
@@ -24,4 +26,19 @@ fn merging_keeps_to_its_laws() {
 #[test]
 fn no_reader_of_what_comes_from_outside_panics() {
     parsers::panics(Length::of(100_000)).good();
+}
+
+/// Entries with which a reader once panicked or filled the memory: a label of more places than any page has, and days far
+/// past the end of their month. Each is read or set aside with its reason, and a book that holds it can be looked at.
+#[test]
+fn what_once_stopped_a_reader_stops_none() {
+    for line in include_str!("fixtures/crashers.journal").lines() {
+        match Entry::from_line(line) {
+            Ok(_) | Err(Damage::Unknown { .. }) => {}
+            Err(other) => panic!("the fixture is as it was written, but: {other}"),
+        }
+        let lines: Vec<String> =
+            torture_shared::deal::BOOK.lines().chain([line]).map(str::to_owned).collect();
+        assert!(work::all(&Journal::open(lines, "tablet"), Voice::default()) > 0);
+    }
 }

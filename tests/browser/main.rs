@@ -26,6 +26,7 @@ mod pour;
 mod share;
 mod shelf;
 mod stores;
+mod tabs;
 mod tear;
 mod trouble;
 mod update;
