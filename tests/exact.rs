@@ -157,6 +157,18 @@ fn halves_to_even() {
     }
 }
 
+/// Also where it is over more than 64 bits.
+#[test]
+fn zero_over_anything_is_zero() {
+    for den in [1, 7, i128::from(i64::MAX), 1 << 64, 1 << 96, i128::MAX] {
+        for den in [den, -den] {
+            assert_eq!(Exact::ratio(0, den), Exact::ZERO, "over {den}");
+        }
+        assert_eq!(Exact::ratio(1, den) - Exact::ratio(1, den), Exact::ZERO, "over {den}");
+        assert_eq!(Exact::ZERO * Exact::ratio(1, den), Exact::ZERO, "over {den}");
+    }
+}
+
 #[test]
 fn places_of_a_decimal() {
     for (num, den, want) in [

@@ -2,6 +2,7 @@
 #![allow(clippy::panic)]
 
 use potside::quantity::*;
+use potside::wire;
 use proptest::prelude::*;
 
 use Locale::{Comma, Point};
@@ -138,6 +139,18 @@ fn largest_remainder() {
         assert_eq!(Money(7).split(weights), None);
     }
     assert_eq!(Money(1000).split(&[Exact::ONE; 3]), Some(vec![Money(334), Money(333), Money(333)]));
+}
+
+#[test]
+fn kept_as_a_whole_number() {
+    for (money, kept) in [(Money(1299), "1299"), (Money(-5), "-5"), (Money(i64::MIN), "-9223372036854775808")]
+    {
+        assert_eq!(wire::write(&money), kept);
+        assert_eq!(wire::read(kept), Ok(money));
+    }
+    for other in ["\"1299\"", "12.99", "1e3", "9223372036854775808", "null", "[1]"] {
+        assert!(wire::read::<Money>(other).is_err(), "{other}");
+    }
 }
 
 proptest! {

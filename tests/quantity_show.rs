@@ -175,6 +175,7 @@ fn kept_as_a_person_would_type() {
     keeps(Amount::<Temperature>::new(Exact::ratio(-81, 2), Celsius), "-40.5 °C");
     keeps(Amount::<Volume>::new(Exact::ratio(3, 4), UsFluidOunce), "0.75 fl oz");
     keeps(Amount::<Share>::new(Exact::whole(250), ShareUnit::Percent), "250 %");
+    keeps(Amount::<Temperature>::new(Exact::ZERO, Celsius), "0 °C");
     // As the factor of the unit would not fit beside it.
     let odd = Mass::base(Exact::ratio(1, i128::MAX));
     keeps(Amount { value: odd, unit: Ounce }, &format!("base 1/{} oz", i128::MAX));
