@@ -1,6 +1,7 @@
 //! A copy of the book as a file: one entry a line, as stored; and what such a file would bring to a book.
 
 use super::backup::{self, BACKUP};
+use super::clash::{Clash, clashes};
 use super::photos::brought;
 use super::{Act, Damage, Entry, Journal, Replace};
 use crate::photo::{Photo, PhotoError};
@@ -42,6 +43,8 @@ pub struct Copy {
     pub replace: Option<Act>,
     /// What the book would hold.
     pub prospects: Vec<Prospect>,
+    /// What was set here and in the copy, each without knowing of the other.
+    pub clashes: Vec<Clash>,
 }
 
 /// Whether the file is as it was written.
@@ -172,24 +175,27 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         return Err(if any || seal != Seal::Without { CopyError::NotACopy } else { CopyError::Empty });
     }
     let replace = (seal != Seal::Broken && damaged.is_empty()).then(|| {
-        let all: Vec<&Entry> = here.into_iter().chain(fresh.iter().map(|(_, entry, _)| entry)).collect();
+        let all: Vec<&Entry> = here.iter().copied().chain(fresh.iter().map(|(_, entry, _)| entry)).collect();
         Replace::of(journal, &all, made)
     });
     let replace = replace.flatten();
     let fresh: Vec<(Entry, String)> = fresh.into_iter().map(|(_, entry, line)| (entry, line)).collect();
-    let prospects = prospects(journal, &fresh, replace.as_ref());
+    let mut after = journal.clone();
+    after.take_all(fresh.iter().map(|(entry, _)| entry.clone()).collect());
+    sort::by(&mut here, |a, b| a.id.cmp(&b.id));
+    let mine = |e: &&Entry| here.binary_search_by(|known| known.id.cmp(&e.id)).is_err();
+    let clashes = clashes(&after, journal.entries().iter().filter(mine), fresh.iter().map(|(e, _)| e));
+    let prospects = prospects(journal, after, replace.as_ref());
     let photos = journal.photos();
     let mut named: Vec<&str> = photos.iter().map(String::as_str).collect();
     named.extend(fresh.iter().filter_map(|(entry, _)| entry.photo()));
     sort::by(&mut named, |a, b| a.cmp(b));
     let (photos, no_photos) = brought(&pictures, &named);
-    Ok(Copy { fresh, known, damaged, photos, no_photos, seal, made, replace, prospects })
+    Ok(Copy { fresh, known, damaged, photos, no_photos, seal, made, replace, prospects, clashes })
 }
 
-/// Folds what would come of it.
-fn prospects(journal: &Journal, fresh: &[(Entry, String)], replace: Option<&Act>) -> Vec<Prospect> {
-    let mut after = journal.clone();
-    after.take_all(fresh.iter().map(|(entry, _)| entry.clone()).collect());
+/// Counts what would come of it; `after` is the book with the copy taken in.
+fn prospects(journal: &Journal, mut after: Journal, replace: Option<&Act>) -> Vec<Prospect> {
     let (now, merged) = (tally(journal), tally(&after));
     let replaced = replace.map(|act| {
         let entry = after.entry(act.clone(), 0, 0);

@@ -8,7 +8,7 @@ use crate::rooms::parts::{live, press};
 use crate::rooms::workshop::Workshop;
 
 /// A device as it is called on this one.
-pub(super) fn device(name: &str) -> String {
+pub(in crate::rooms) fn device(name: &str) -> String {
     if name == keep::device() { "this device".to_owned() } else { ["device ", name].concat() }
 }
 

@@ -22,6 +22,7 @@ use crate::dom::*;
 use crate::keep;
 use base::Base;
 pub(super) use drafts::forget_demo;
+pub(super) use fork::device;
 
 /// What the address asks for: `#book/formula/new`, `#book/formula/ID`, `#book/formula/ID/change`,
 /// `#book/formula/ID/VERSION`, `#book/formula/copy/ID/VERSION`; vessels alike; `#book/batch/ID`; `#book/done` and

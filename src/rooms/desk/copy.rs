@@ -1,5 +1,6 @@
 //! A copy of the book as a file: given out, and opened to take in what is not here yet.
 
+use super::clash::clashes;
 use super::give::counted;
 use crate::book::{Act, Copy, CopyError, Earlier, Prospect, Seal, read_copy};
 use crate::dom::*;
@@ -119,6 +120,7 @@ in; it cannot take the place of the book."
         )),
         left_out,
         prospects(&copy.prospects),
+        clashes(&copy.clashes),
         live(move || failed.get().map(|why| refusal("Not taken in: ", why)).view()),
         el("div")
             .class("actions")

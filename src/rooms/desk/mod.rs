@@ -1,6 +1,7 @@
 //! The Desk room: how amounts are said, the workshop's rules, where the book is kept and copies of it, the demo, about.
 
 mod about;
+mod clash;
 mod copy;
 mod cost;
 mod damaged;

@@ -1,0 +1,91 @@
+//! What was set here and in a copy, each without knowing of the other, and has no versions to choose from: rules, rates,
+//! the minutes of a pour. The later one stands; so that the other is not lost unseen, both are shown.
+//!
+//! Neither knew of the other where the copy does not have what is here, and what it has is not here.
+
+use super::tell::{Difference, differences};
+use super::{Act, Entry, Id, Journal};
+use crate::shelf::FINISHES;
+use crate::sort;
+
+/// One thing set in two places.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Clash {
+    /// `Costs of work`, `Time of work` …
+    pub what: &'static str,
+    /// What it is about, as it is called; empty for the workshop's own choices.
+    pub name: String,
+    pub here: Side,
+    pub copy: Side,
+    /// True where what is here is the later one.
+    pub stands: bool,
+    /// What they do not agree on: here, and in the copy.
+    pub differs: Vec<Difference>,
+}
+
+/// When and on which device it was set.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Side {
+    /// Milliseconds since 1970, by the clock of the device.
+    pub at: u64,
+    pub device: String,
+}
+
+/// What an act sets, so that the next one of the same takes its place.
+fn sets(act: &Act) -> Option<(&'static str, Option<&Id>)> {
+    Some(match act {
+        Act::Settings(_) => ("The workshop’s rules", None),
+        Act::Rates(_) => ("Costs of work", None),
+        Act::Limits(_) => ("Limits of trials", None),
+        Act::Retire { id, .. } => ("Put away", Some(id)),
+        Act::Ended { batch, .. } => ("How the pour ended", Some(batch)),
+        Act::Worked { batch, .. } => ("Time of work", Some(batch)),
+        Act::TakenFrom { batch, .. } => ("Lots taken from", Some(batch)),
+        Act::Pinned { product, .. } => ("The plan of its pours", Some(product)),
+        Act::Ticked { batch, step, .. } => {
+            let (_, words) = FINISHES.into_iter().find(|(of, _)| of == step)?;
+            (words, Some(batch))
+        }
+        _ => return None,
+    })
+}
+
+/// What was set in both: `mine` only here, `theirs` only in the copy; `after` is the book with the copy taken in.
+pub(super) fn clashes<'a>(
+    after: &Journal,
+    mine: impl Iterator<Item = &'a Entry>,
+    theirs: impl Iterator<Item = &'a Entry>,
+) -> Vec<Clash> {
+    let of = |entry: &'a Entry, copy: bool| {
+        let key = sets(&entry.act)?;
+        let counts = after.counts(&entry.id) && after.state().ignored.get(&entry.id).is_none();
+        counts.then_some((key, copy, entry))
+    };
+    let mut all: Vec<_> =
+        mine.filter_map(|e| of(e, false)).chain(theirs.filter_map(|e| of(e, true))).collect();
+    sort::by(&mut all, |(a, _, one), (b, _, other)| (a, one.place()).cmp(&(b, other.place())));
+    let same = all.chunk_by(|(a, _, _), (b, _, _)| a == b);
+    same.filter_map(|set| {
+        let last = |copy: bool| set.iter().rev().find(|(_, of, _)| *of == copy).map(|(_, _, entry)| *entry);
+        clash(after, last(false)?, last(true)?)
+    })
+    .collect()
+}
+
+fn clash(after: &Journal, here: &Entry, copy: &Entry) -> Option<Clash> {
+    let (what, thing) = sets(&here.act)?;
+    let mut differs = differences(&[after.told(here), after.told(copy)]);
+    // Of the lots each part goes by itself: what only one of them says takes the place of nothing.
+    if matches!(here.act, Act::TakenFrom { .. }) {
+        differs.retain(|d| d.values.iter().all(Option::is_some) && !d.of.ends_with("order"));
+    }
+    let side = |entry: &Entry| Side { at: entry.at, device: entry.device.clone() };
+    (!differs.is_empty()).then(|| Clash {
+        what,
+        name: thing.and_then(|id| after.state().name(id)).unwrap_or_default().to_owned(),
+        here: side(here),
+        copy: side(copy),
+        stands: here.place() > copy.place(),
+        differs,
+    })
+}

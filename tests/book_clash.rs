@@ -1,0 +1,161 @@
+//! What was set here and in a copy, each without knowing of the other: shown, so that nothing is lost unseen.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+use potside::bench::Scale;
+use potside::book::{Act, Clash, Id, Journal, Settings, read_copy};
+use potside::quantity::{Amount, Exact, MassUnit, ShareUnit};
+use proptest::prelude::*;
+
+const AT: u64 = 1_764_770_400_000;
+
+fn settings(percent: i128) -> Act {
+    let tolerance = Amount::new(Exact::whole(percent), ShareUnit::Percent);
+    Act::Settings(Settings { tolerance, ..Settings::default() })
+}
+
+fn worked(minutes: u32) -> Act {
+    Act::Worked { batch: Id("batch".to_owned()), minutes }
+}
+
+/// A device's book, and what it has written.
+struct Device {
+    journal: Journal,
+}
+
+impl Device {
+    fn new(name: &str) -> Self {
+        Self { journal: Journal::open(Vec::new(), name) }
+    }
+
+    fn does(&mut self, act: Act) {
+        let entry = self.journal.entry(act, AT, 7);
+        self.journal.take(entry);
+    }
+
+    fn copy(&self) -> String {
+        self.journal.entries().iter().map(|e| e.to_line() + "\n").collect()
+    }
+
+    fn sees(&self, other: &Self) -> Vec<Clash> {
+        read_copy(&other.copy(), &self.journal).unwrap().clashes
+    }
+
+    fn takes(&mut self, other: &Self) {
+        let copy = read_copy(&other.copy(), &self.journal).unwrap();
+        copy.fresh.into_iter().for_each(|(entry, _)| self.journal.take(entry));
+    }
+}
+
+#[test]
+fn rules_set_on_both_devices_are_both_shown() {
+    let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+    tablet.does(settings(2));
+    table.takes(&tablet);
+    // What one knows of is no clash, whichever way it goes.
+    table.does(settings(3));
+    assert_eq!(tablet.sees(&table), []);
+    assert_eq!(table.sees(&tablet), []);
+    // Now the tablet sets them too, without having seen that.
+    tablet.does(settings(4));
+    let seen = tablet.sees(&table);
+    assert_eq!(seen.len(), 1, "{seen:?}");
+    assert_eq!((seen[0].what, seen[0].name.as_str()), ("The workshop’s rules", ""));
+    assert_eq!((seen[0].here.device.as_str(), seen[0].copy.device.as_str()), ("tablet", "table"));
+    let values: Vec<_> = seen[0].differs.iter().map(|d| (d.of.as_str(), d.values.clone())).collect();
+    let said = |words: &str| Some(words.to_owned());
+    assert_eq!(values, [("tolerance", vec![said("4 %"), said("3 %")])]);
+    // The other device sees the same the other way round, and the one that stands is the same.
+    let other = table.sees(&tablet);
+    assert_eq!(other.len(), 1);
+    assert_eq!(other[0].stands, !seen[0].stands);
+    assert_eq!((&other[0].here, &other[0].copy), (&seen[0].copy, &seen[0].here));
+    tablet.takes(&table);
+    let stands = if seen[0].stands { 4 } else { 3 };
+    assert_eq!(
+        tablet.journal.state().settings.tolerance,
+        Amount::new(Exact::whole(stands), ShareUnit::Percent)
+    );
+    // Set anew once both are known, nothing is open any more.
+    tablet.does(settings(5));
+    assert_eq!(table.sees(&tablet), []);
+}
+
+#[test]
+fn what_is_the_same_or_about_another_thing_is_no_clash() {
+    let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+    tablet.does(settings(4));
+    table.does(settings(4));
+    tablet.does(Act::Rates(Box::default()));
+    assert_eq!(tablet.sees(&table), []);
+    assert_eq!(table.sees(&tablet), []);
+}
+
+#[test]
+fn a_thing_put_away_in_one_place_alone_is_named() {
+    let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+    let mass = |grams| Amount::new(Exact::whole(grams), MassUnit::Gram);
+    let body =
+        Scale { name: "Bench scale".to_owned(), capacity: mass(5000), division: mass(1), least: mass(20) };
+    let id = Id("scale".to_owned());
+    tablet.does(Act::Scale { id: id.clone(), over: None, body });
+    table.takes(&tablet);
+    tablet.does(Act::Retire { id: id.clone(), retired: true });
+    assert_eq!(table.sees(&tablet), []);
+    table.does(Act::Retire { id: id.clone(), retired: true });
+    assert_eq!(table.sees(&tablet), [], "both agree");
+    table.does(Act::Retire { id, retired: false });
+    let seen = table.sees(&tablet);
+    assert_eq!(seen.len(), 1, "{seen:?}");
+    assert_eq!((seen[0].what, seen[0].name.as_str()), ("Put away", "Bench scale"));
+    assert!(seen[0].stands);
+}
+
+#[test]
+fn what_is_taken_back_or_refused_is_no_clash() {
+    let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+    tablet.does(settings(4));
+    let mine = tablet.journal.entries()[0].id.clone();
+    tablet.does(Act::Undo { entry: mine });
+    table.does(settings(5));
+    assert_eq!(tablet.sees(&table), []);
+    // A pour that is in neither book: nothing took effect, so nothing is lost.
+    tablet.does(worked(10));
+    table.does(worked(20));
+    assert_eq!(tablet.sees(&table), []);
+}
+
+proptest! {
+    /// Whatever two devices set and pass on to each other: where the rules that one has are not those that stand once
+    /// both are together, and it set them without the other's, a clash says so with both.
+    #[test]
+    fn no_rule_is_dropped_unseen(steps in prop::collection::vec((0_u8..4, 1_i128..9), 1..24)) {
+        let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+        for (what, percent) in steps {
+            match what {
+                0 => tablet.does(settings(percent)),
+                1 => table.does(settings(percent)),
+                2 if !table.journal.entries().is_empty() => tablet.takes(&table),
+                3 if !tablet.journal.entries().is_empty() => table.takes(&tablet),
+                _ => {}
+            }
+        }
+        prop_assume!(!table.journal.entries().is_empty());
+        let last = |of: &Device, but: &Device| {
+            of.journal.entries().iter().rev().find(|e| but.journal.find(&e.id).is_none()).map(|e| e.act.clone())
+        };
+        let (mine, theirs) = (last(&tablet, &table), last(&table, &tablet));
+        let seen = tablet.sees(&table);
+        match (mine, theirs) {
+            (Some(Act::Settings(mine)), Some(Act::Settings(theirs))) if mine != theirs => {
+                prop_assert_eq!(seen.len(), 1);
+                let shown = |s: &Settings| Some(potside::wire::write(&s.tolerance).trim_matches('"').to_owned());
+                prop_assert_eq!(&seen[0].differs[0].values, &vec![shown(&mine), shown(&theirs)]);
+                tablet.takes(&table);
+                let stands = if seen[0].stands { mine } else { theirs };
+                prop_assert_eq!(&tablet.journal.state().settings, &stands);
+            }
+            _ => prop_assert_eq!(seen, []),
+        }
+    }
+}
