@@ -6,7 +6,8 @@ mod formula_shared;
 
 use formula_shared::{g, number, tbsp};
 use potside::bench::{
-    BenchError, DropTrial, DropWeighing, MeltingPot, Scale, SpoonTrial, bulk_density, drop_mass,
+    BenchError, DropTrial, DropWeighing, MeltingPot, PotBody, Scale, SpoonTrial, Stuff, bulk_density,
+    drop_mass,
 };
 use potside::quantity::{Amount, Exact, Mass, MassUnit, Voice};
 use proptest::prelude::*;
@@ -124,9 +125,17 @@ fn scales_and_pots_are_looked_over() {
         "0",
         &[ScaleNoName, NoDivision, CapacityBelowLeast { capacity: g("0"), least: g("0") }],
     );
-    let pot = |name: &str, capacity: &str| MeltingPot { name: name.into(), capacity: g(capacity) }.check();
+    let pot = |name: &str, capacity: &str| {
+        MeltingPot { name: name.into(), capacity: g(capacity), body: None }.check()
+    };
     assert_eq!(pot("Jug", "1500"), Ok(()));
     assert_eq!(pot(" ", "0"), Err(vec![PotNoName, PotHoldsNothing]));
+    let weighing = |weight: &str| {
+        let body = Some(PotBody { weight: g(weight), stuff: Stuff::Steel });
+        MeltingPot { name: "Jug".into(), capacity: g("1500"), body }.check()
+    };
+    assert_eq!(weighing("800"), Ok(()));
+    assert_eq!(weighing("0"), Err(vec![PotWeighsNothing]));
     assert_eq!(trial(&[(20, "1")], "0.01").check(), Ok(()));
     assert_eq!(trial(&[], "0").check(), Err(vec![NoWeighing, NoDivision]));
     let second = trial(&[(20, "1"), (20, "0")], "0.01").check();

@@ -6,6 +6,7 @@ mod common;
 
 use common::run::{FIG, HARDENER, SOY, did, go_on};
 use common::{Workshop, read};
+use potside::bench::{PotBody, Stuff};
 use potside::pot::{Air, Chill, Event, Run, StepKey, Target, Way};
 use potside::quantity::{Exact, MassUnit, Quantity, Temperature, TemperatureUnit, Voice};
 
@@ -26,7 +27,7 @@ fn up_to(workshop: &Workshop, key: StepKey, at: i128) -> Run {
 }
 
 fn chill(run: &Run, key: StepKey, voice: Voice) -> Option<Chill> {
-    run.chill(key, 3000, Air::of(None, voice), voice)
+    run.chill(key, 3000, Air::of(None, voice), None, voice)
 }
 
 const ADD_FIG: StepKey = StepKey::Add { pour: 0, line: FIG };
@@ -69,6 +70,44 @@ fn the_fall_is_calorimetry() {
         chill(&run, ADD_FIG, Voice::default()).unwrap().said,
         "Cold from the shelf this takes the pot from 81.0 °C to about 76.5 °C, 4.5 °C lower."
     );
+}
+
+/// The pot itself gives of its heat (steel 450, aluminium 880 J/(kg·K): EN 12524), and a part that was
+/// warmed takes less of it.
+#[test]
+fn the_pot_and_a_warm_part_soften_the_fall() {
+    let with = |weight: &str, stuff: Stuff| {
+        let mut w = Workshop::new();
+        w.pot.as_mut().unwrap().body = Some(PotBody { weight: read(weight), stuff });
+        up_to(&w, ADD_FIG, 178)
+    };
+    let said = |run: &Run, warm: Option<i128>| {
+        run.chill(ADD_FIG, 3000, Air::of(None, us()), warm.map(fahrenheit), us()).unwrap()
+    };
+    // By hand: 106 · 115.8 / (115.8 + 1465 + 3000 · 0.45) = 4.19; with 1 kg of aluminium / (… + 880) = 4.99.
+    let steel = said(&with("3 kg", Stuff::Steel), None);
+    assert_eq!(steel.said, "Cold from the shelf this takes the pot from 178 °F to about 174 °F, 4 °F lower.");
+    let last = steel.why.values.last().unwrap();
+    assert_eq!((last.name.as_str(), last.shown.as_str()), ("of that the pot itself, for one °C", "1350 J"));
+    assert!(steel.why.rounding.is_empty(), "{}", steel.why.rounding);
+    // For 175 °F after: 175 + 115.8 · 103 / (1465 + 1350) = 179.2 °F before.
+    assert_eq!(
+        steel.caution.as_deref(),
+        Some(
+            "That is below its own range, 175–180 °F. Have the pot at 180 °F or a little more before it goes in."
+        )
+    );
+    let aluminium = said(&with("1 kg", Stuff::Aluminium), None);
+    assert!(aluminium.said.ends_with("173 °F, 5 °F lower."), "{}", aluminium.said);
+    // An oil warmed to 120 °F: 58 · 115.8 / 1580.8 = 4.25; as warm as the pot it takes nothing.
+    let plain = up_to(&Workshop::new(), ADD_FIG, 178);
+    assert_eq!(
+        said(&plain, Some(120)).said,
+        "At 120 °F this takes the pot from 178 °F to about 174 °F, 4 °F lower."
+    );
+    assert_eq!(plain.chill(ADD_FIG, 3000, Air::of(None, us()), Some(fahrenheit(178)), us()), None);
+    // Without its weight the why says that it is left out.
+    assert!(said(&plain, None).why.rounding.contains("its weight is not known"));
 }
 
 #[test]
@@ -131,7 +170,7 @@ fn nothing_is_said_where_nothing_is_known() {
     assert_eq!(chill(&run, ADD_FIG, us()), None);
     run.take(Event::Read { temperature: fahrenheit(178), at: 2000 }).unwrap();
     assert!(chill(&run, ADD_FIG, us()).is_some());
-    assert_eq!(run.chill(ADD_FIG, 2000 + 5 * 60_000 + 1, Air::of(None, us()), us()), None);
+    assert_eq!(run.chill(ADD_FIG, 2000 + 5 * 60_000 + 1, Air::of(None, us()), None, us()), None);
     run.take(did(ADD_FIG, None, 2500)).unwrap();
     assert_eq!(chill(&run, StepKey::TopUp { pour: 0, line: FIG, round: 1 }, us()), None);
     // A few drops and a spoonful do not show.

@@ -269,7 +269,7 @@ fn the_choices_of_drops_are_said_nearest_first() {
     assert_eq!(planned(&seven).unwrap().1, said);
     // Of several pots those of the first: 4 and 3 vessels.
     let w = Workshop {
-        pot: Some(potside::bench::MeltingPot { name: "Jug".into(), capacity: read("800 g") }),
+        pot: Some(potside::bench::MeltingPot { name: "Jug".into(), capacity: read("800 g"), body: None }),
         ..w
     };
     let several = w.ask(Target::Vessels(7));

@@ -19,6 +19,7 @@ pub enum BenchError {
     },
     PotNoName,
     PotHoldsNothing,
+    PotWeighsNothing,
     NoWeighing,
     /// The weighing at this place, counted from 1.
     EmptyWeighing {
@@ -52,6 +53,9 @@ impl fmt::Display for BenchError {
             Self::PotNoName => f.write_str("This pot has no name yet. Give it one you will know it by."),
             Self::PotHoldsNothing => {
                 f.write_str("This pot holds nothing. Type the weight of wax it safely holds, with room to stir.")
+            }
+            Self::PotWeighsNothing => {
+                f.write_str("The empty pot weighs nothing. Weigh it, or leave its weight out.")
             }
             Self::NoWeighing => f.write_str("No drops weighed yet. Count some drops into a cup on the scale and type both."),
             Self::EmptyWeighing { place } => write!(
@@ -108,6 +112,9 @@ impl MeltingPot {
         }
         if self.capacity.value <= Mass::ZERO {
             errors.push(BenchError::PotHoldsNothing);
+        }
+        if self.body.as_ref().is_some_and(|body| body.weight.value <= Mass::ZERO) {
+            errors.push(BenchError::PotWeighsNothing);
         }
         none_of(errors)
     }

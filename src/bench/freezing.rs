@@ -2,22 +2,36 @@
 
 use super::property::{Properties, wax};
 use crate::heat::{
-    ALUMINIUM, Base, CERAMIC, Difference, Freezing, GLASS, HeatError, Measure, Place, STEEL, Setup, Shape,
-    Wax, film, warmed,
+    ALUMINIUM, Base, CERAMIC, Difference, Freezing, GLASS, HeatError, Material, Measure, Place, STEEL, Setup,
+    Shape, Wax, film, warmed,
 };
 use crate::quantity::{
     Amount, Exact, Length, LengthUnit, Mass, MassUnit, Quantity, Share, ShareUnit, Temperature,
     TemperatureUnit, Unit, Voice, decimal,
 };
 use crate::vessel::{FillRule, Inside, Vessel};
+use crate::wire::wire_enum;
 
-/// What a vessel is made of.
+/// What a vessel or a pot is made of.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Stuff {
     Glass,
     Stoneware,
     Steel,
     Aluminium,
+}
+
+wire_enum!(Stuff { Glass, Stoneware, Steel, Aluminium });
+
+impl Stuff {
+    pub const fn material(self) -> Material {
+        match self {
+            Self::Glass => GLASS,
+            Self::Stoneware => CERAMIC,
+            Self::Steel => STEEL,
+            Self::Aluminium => ALUMINIUM,
+        }
+    }
 }
 
 /// How warm the empty vessel is when the wax goes in.
@@ -98,12 +112,7 @@ impl Scene {
     /// # Errors
     /// A sentence where the vessel is not known well enough, or a temperature cannot be.
     pub fn setup(&self) -> Result<Setup, SceneError> {
-        let material = match self.stuff {
-            Stuff::Glass => GLASS,
-            Stuff::Stoneware => CERAMIC,
-            Stuff::Steel => STEEL,
-            Stuff::Aluminium => ALUMINIUM,
-        };
+        let material = self.stuff.material();
         let wax = self.wax();
         let (pour, room) = (celsius(self.pour), celsius(self.room));
         let shape = self.shape(&wax, pour)?;

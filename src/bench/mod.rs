@@ -44,9 +44,20 @@ wire_struct!(Scale { name, capacity, division, least });
 pub struct MeltingPot {
     pub name: String,
     pub capacity: Amount<Mass>,
+    /// The empty pot, where it was weighed.
+    pub body: Option<PotBody>,
 }
 
-wire_struct!(MeltingPot { name, capacity });
+wire_struct!(MeltingPot { name, capacity, body [skip] });
+
+/// The pot itself: it is as warm as what is in it, and gives of its heat when something cold goes in.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PotBody {
+    pub weight: Amount<Mass>,
+    pub stuff: Stuff,
+}
+
+wire_struct!(PotBody { weight, stuff });
 
 /// N drops weighed together, several times if one likes.
 #[derive(Clone, PartialEq, Debug)]

@@ -3,7 +3,7 @@
 use super::misses::span;
 use super::{Air, Line, Run, StepKey};
 use crate::formula::PartKind;
-use crate::heat::{Mixed, PARAFFIN_LIKE, Portion, VEGETABLE_LIKE, mix};
+use crate::heat::{Mixed, PARAFFIN_LIKE, Portion, Pot, VEGETABLE_LIKE, mix};
 use crate::quantity::{Exact, Quantity, Temperature, TemperatureUnit, Voice, Why, decimal, show};
 
 /// Where the pot will be.
@@ -43,9 +43,24 @@ impl Run {
         })
     }
 
-    /// What a step that adds something will do to the pot. None where nothing of weight goes in, where the pot is not
-    /// melted, where no reading tells how warm it is, and where it falls by less than what is shown.
-    pub fn chill(&self, key: StepKey, now: u64, air: Air, voice: Voice) -> Option<Chill> {
+    /// The pot itself, where it was weighed empty.
+    fn body(&self) -> Option<Pot> {
+        let body = self.plan.pot_body.as_ref()?;
+        let specific_heat = body.stuff.material().heat / 1000.0;
+        Some(Pot { grams: body.weight.value.in_base().to_f64(), specific_heat })
+    }
+
+    /// What a step that adds something will do to the pot; the part is as cold as the room, or `warm` where that was
+    /// typed. None where nothing of weight goes in, where the pot is not melted, where no reading tells how warm it is,
+    /// and where it falls by less than what is shown.
+    pub fn chill(
+        &self,
+        key: StepKey,
+        now: u64,
+        air: Air,
+        warm: Option<Temperature>,
+        voice: Voice,
+    ) -> Option<Chill> {
         let pour = key.pour()?;
         if !key.goes_in() || self.done(StepKey::Melt { pour }).is_none() {
             return None;
@@ -56,13 +71,15 @@ impl Run {
         let (grams, heat) = self.in_pot(pour);
         let held =
             Portion { grams, celsius: pot.in_celsius().to_f64(), specific_heat: heat / grams, melting: 0.0 };
+        let shelf = warm.map_or(air, |at| Air { at, typed: true });
         let part = Portion {
             grams: mass.in_base().to_f64(),
-            celsius: air.at.in_celsius().to_f64(),
+            celsius: shelf.at.in_celsius().to_f64(),
             specific_heat: specific_heat(line.kind),
             melting: melting(line.kind),
         };
-        let mixed = mix(held, None, part).ok()?;
+        let body = self.body();
+        let mixed = mix(held, body, part).ok()?;
         let after = celsius(mixed.after)?;
         let (step, unit) = (step(voice), voice.temperature);
         let fall = pot.to(unit).round_to(step) - after.to(unit).round_to(step);
@@ -76,9 +93,13 @@ impl Run {
         } else {
             "pot − (pot − part) × what the part takes ÷ what both take"
         };
+        let from = match warm {
+            Some(at) => ["At ", &voice.amount(at, unit)].concat(),
+            None => "Cold from the shelf".to_owned(),
+        };
         let why = Why::new("The pot once it is stirred in", relation, degrees(after))
             .with("pot", voice.amount(pot, unit))
-            .with("part", air.say(voice))
+            .with("part", shelf.say(voice))
             .with("what the part takes, for one °C", joules(part.grams * part.specific_heat, voice))
             .with("what both take, for one °C", joules(mixed.heat_capacity, voice));
         let why = if part.melting > 0.0 {
@@ -86,16 +107,25 @@ impl Run {
         } else {
             why
         };
+        let why = match body {
+            Some(body) => why.with(
+                "of that the pot itself, for one °C",
+                joules(body.grams * body.specific_heat, voice),
+            ),
+            None => why.rounded(
+                "The pot itself is warm too and softens the fall; its weight is not known, so it is left out. Weigh it \
+                 empty at the Bench.",
+            ),
+        };
         Some(Chill {
             said: format!(
-                "Cold from the shelf this takes the pot from {} to about {}, {} {symbol} lower.",
+                "{from} this takes the pot from {} to about {}, {} {symbol} lower.",
                 degrees(pot),
                 degrees(after),
                 decimal(fall, step, voice.locale),
             ),
             caution: self.too_cold(line, &mixed, after, voice),
             why: why
-                .rounded("The pot itself is warm too and softens the fall; its weight is not known, so it is left out.")
                 .from("Heat balance, with usual specific heats of wax, oils and additives, not those of this supplier."),
         })
     }

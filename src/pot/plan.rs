@@ -3,7 +3,7 @@
 use super::batch::{Batch, Size, batch};
 use super::measure::pour;
 use super::{Note, Pour};
-use crate::bench::{MeltingPot, Scale};
+use crate::bench::{MeltingPot, PotBody, Scale};
 use crate::formula::{Formula, FormulaError, PourRanges, Recipe, TemperatureRange, check};
 use crate::quantity::{Amount, Mass, Share, Temperature, Voice, Why};
 use crate::wire::{wire_enum, wire_struct};
@@ -82,6 +82,7 @@ pub struct Plan {
     pub warmed: bool,
     pub pot: Option<String>,
     pub pot_capacity: Option<Mass>,
+    pub pot_body: Option<PotBody>,
     /// How far what is weighed may be over before the person is asked what to do.
     pub tolerance: Share,
     pub cure_days: u32,
@@ -105,6 +106,7 @@ wire_struct!(Plan {
     warmed,
     pot,
     pot_capacity,
+    pot_body [skip],
     tolerance,
     cure_days,
     pours,
@@ -211,6 +213,7 @@ pub fn planned(ask: &Ask) -> Result<(Plan, Vec<String>), PlanError> {
         warmed: ask.warmed,
         pot: ask.pot.map(|p| p.name.clone()),
         pot_capacity: ask.pot.map(|p| p.capacity.value),
+        pot_body: ask.pot.and_then(|p| p.body.clone()),
         tolerance: ask.tolerance,
         cure_days: ask.formula.cure_days,
         pours,

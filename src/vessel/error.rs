@@ -74,11 +74,11 @@ impl fmt::Display for VesselError {
             Self::NoDensity { wax: Some(wax) } => write!(
                 f,
                 "The density of “{wax}” as it is poured is not known, so its weight in this vessel cannot be told. Type the \
-                 density in Stores, or type the fill weight of the vessel."
+                 density at the Bench, or type the fill weight of the vessel."
             ),
             Self::NoDensity { wax: None } => f.write_str(
                 "The density of the wax as it is poured is not known, so its weight in this vessel cannot be told. Type \
-                 the density in Stores, or type the fill weight of the vessel.",
+                 the density at the Bench, or type the fill weight of the vessel.",
             ),
         }
     }

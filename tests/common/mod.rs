@@ -111,7 +111,7 @@ impl Workshop {
             formula,
             fill: g(180, 1),
             scales: vec![scale("Bench", "5 kg", "1 g", "20 g"), scale("Fine", "500 g", "0.01 g", "0.2 g")],
-            pot: Some(MeltingPot { name: "Jug".into(), capacity: read("4 kg") }),
+            pot: Some(MeltingPot { name: "Jug".into(), capacity: read("4 kg"), body: None }),
             residue: Residue::None,
             tolerance: read::<Share>("2 %").value,
         }

@@ -29,7 +29,7 @@ pub(crate) fn shop() -> Shop {
         note: String::new(),
     };
     shop.act(0, Act::Vessel { id: id("v"), over: None, body });
-    let pot = |name: &str, holds: &str| MeltingPot { name: name.into(), capacity: read(holds) };
+    let pot = |name: &str, holds: &str| MeltingPot { name: name.into(), capacity: read(holds), body: None };
     shop.act(0, Act::Pot { id: id("jug"), over: None, body: pot("Jug", "3 kg") });
     shop.act(0, Act::Pot { id: id("cup"), over: None, body: pot("Cup", "1 kg") });
     for scale in Workshop::new().scales {

@@ -78,7 +78,7 @@ fn pours(state: &State, voice: Voice) -> usize {
     for batch in state.batches.values() {
         for step in batch.run.steps().into_iter().take(40) {
             black_box(batch.run.shown_step(step.key, voice));
-            black_box(batch.run.chill(step.key, NOW, Air::of(None, voice), voice));
+            black_box(batch.run.chill(step.key, NOW, Air::of(None, voice), None, voice));
             said += 1;
         }
         black_box((batch.run.record(voice), batch.run.pending(voice), batch.run.used().len()));

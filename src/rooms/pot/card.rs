@@ -5,8 +5,8 @@ use super::pouring::Pouring;
 use super::thermometer::missed;
 use crate::dom::*;
 use crate::pot::{Said, StepKey, StepView, countdown};
-use crate::quantity::show_both;
-use crate::rooms::parts::{caution, notes, why_button};
+use crate::quantity::{Temperature, show_both};
+use crate::rooms::parts::{Field, Typed, caution, notes, press, sheet, temperature_field, why_button};
 
 pub(super) fn card(p: Pouring) -> View {
     // Rebuilt only where the step, its amount or what is said at it changes.
@@ -101,9 +101,10 @@ fn timer(p: Pouring, card: &StepView) -> View {
 
 /// What adding it does to the pot, as far as a reading tells.
 fn chilled(p: Pouring, key: StepKey) -> View {
+    let (warm, asking) = (Value::new(None), Value::new(false));
     let chill = Derived::new(move || {
         let now = p.shop.now().get();
-        p.run(|run| run.chill(key, now, p.shop.air(), p.shop.voice())).flatten()
+        p.run(|run| run.chill(key, now, p.shop.air(), warm.get(), p.shop.voice())).flatten()
     });
     let said = move || {
         chill.get().map(|chill| {
@@ -113,5 +114,34 @@ fn chilled(p: Pouring, key: StepKey) -> View {
             ]
         })
     };
-    el("div").attr("aria-live", "polite").child(said).view()
+    let other = move || {
+        (chill.with(Option::is_some) || warm.get().is_some())
+            .then(|| press("quiet", "It is not as cold as the room", move || asking.set(true)))
+    };
+    group![
+        el("div").attr("aria-live", "polite").child(said),
+        other,
+        sheet(|| "How warm it is".to_owned(), asking, move || warmth(p, warm, asking))
+    ]
+}
+
+/// How warm a part is that does not come from the shelf; left empty, it is as cold as the room.
+fn warmth(p: Pouring, warm: Value<Option<Temperature>>, asking: Value<bool>) -> View {
+    let typed = Typed::new("");
+    let keep = move || {
+        let read = untrack(|| typed.read::<Temperature>(p.shop.temperature_unit()));
+        match read {
+            _ if untrack(|| typed.is_empty()) => warm.set(None),
+            Ok(at) => warm.set(Some(at.value)),
+            Err(_) => return typed.touched.set(true),
+        };
+        asking.set(false);
+    };
+    group![
+        temperature_field(
+            Field::new("What goes in is at").optional().hint("Left empty: as cold as the room."),
+            typed
+        ),
+        el("div").class("actions").child(press("main", "Reckon with it", keep))
+    ]
 }
