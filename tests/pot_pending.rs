@@ -6,7 +6,7 @@ mod common;
 
 use common::run::{FIG, SOY, did, go_on};
 use common::{Workshop, g, line, read};
-use potside::pot::{Event, Note, Pending, Run, StepKey, Target, Way};
+use potside::pot::{Dose, Event, Note, Pending, Run, StepKey, Target, Way};
 use potside::quantity::{Amount, Exact, Mass, ShareUnit, Voice};
 
 const ADD_FIG: StepKey = StepKey::Add { pour: 0, line: FIG };
@@ -109,4 +109,61 @@ fn what_is_still_to_be_topped_up_counts_as_in() {
     let planned = line(&run.plan, "Coco").dose.mass();
     let expected = g(1800, 1) + planned.times(Exact::ratio(1, 8));
     assert!((kept.total - expected).in_base().abs() < Exact::ONE, "{:?}", kept.total);
+}
+
+/// Drops and spoons are counted at the pot: so is too much of them, and what restoring takes.
+#[test]
+fn drops_and_spoons_are_typed_and_told_as_they_are_counted() {
+    let voice = Voice::default();
+    let run = common::run::run(8);
+    let (red, hardener) = (line(&run.plan, "Red").dose.clone(), line(&run.plan, "Hardener").dose.clone());
+    // Six drops of 21 mg for eight vessels.
+    assert_eq!(red.tell(red.mass(), voice), "6 drops (0.13 g)");
+    assert_eq!(red.read("7", voice), Ok(g(147, 1000)));
+    assert_eq!(red.read("7 drops", voice), Ok(g(147, 1000)));
+    assert_eq!(red.read("0.2 g", voice), Ok(g(2, 10)));
+    // ¾ tbsp for four is 1½ tbsp for eight: 22.18 mL of 0.54 g/mL, 11.977 g.
+    let tablespoon = hardener.mass().times(Exact::ratio(2, 3));
+    assert_eq!(hardener.tell(hardener.mass(), voice), "1½ tbsp (12.0 g)");
+    for text in ["1 tbsp", "3 tsp", "3"] {
+        assert_eq!(hardener.read(text, voice), Ok(tablespoon), "{text}");
+    }
+    assert_eq!(hardener.read("8 g", voice), Ok(g(8, 1)));
+    for (dose, text, sentence) in [
+        (&red, "7.5", "“7.5” is not a whole number. Type one, like 8."),
+        (&red, "0", "A number must be above zero. Type a larger number."),
+        (&red, "1 tsp", "“1 tsp” is a volume, and a weight is wanted here. Use g, kg, oz or lb."),
+        (&hardener, "6 drops", "“drops” in “6 drops” is not a unit of weight here. Use g, kg, oz or lb."),
+        (&hardener, "", "No measure yet: type a number."),
+    ] {
+        assert_eq!(dose.read(text, voice).unwrap_err().to_string(), sentence);
+    }
+    let over = weighed(run, RED, |_| red.read("8", voice).unwrap()).pending(voice).unwrap();
+    assert_eq!(over.said, ["6 drops (0.13 g)", "8 drops (0.17 g)", "2 drops"]);
+    // A third too much: of the other colour, twelve drops planned, sixteen; of the wax that is in, a third more.
+    let adds: Vec<String> = over
+        .adds
+        .iter()
+        .map(|a| format!("{} {} {}{}", a.name, a.said.number, a.said.unit, if a.more { " more" } else { "" }))
+        .collect();
+    assert!(adds.contains(&"Blue 16 drops".to_owned()), "{adds:?}");
+    // 30 % of 1299.2 g of wax, a third of it.
+    assert_eq!(adds[0], "Coco 129.93 g more");
+    assert!(adds.iter().any(|a| a == "Hardener ½ tbsp more"), "{adds:?}");
+    let why = &over.kept_why;
+    assert_eq!(why.values.last().unwrap().shown, why.result);
+    assert!(why.values.iter().any(|v| v.name == "Red" && v.shown == "0.168 g"), "{why:?}");
+    assert!(why.values.iter().any(|v| v.name == "Blue" && v.shown.ends_with("g, as planned")), "{why:?}");
+}
+
+/// What a drop weighs is not known: a weight that is typed is kept, and is not too much of nothing.
+#[test]
+fn what_is_not_known_is_not_too_much() {
+    let mut plan = Workshop::new().plan(Target::Vessels(4)).unwrap();
+    let red = plan.pours[0].lines.iter_mut().find(|l| l.name == "Red").unwrap();
+    red.dose = Dose::Drops { drops: 3, mass: Mass::ZERO };
+    assert_eq!(red.dose.asks().0, "It weighed");
+    let run = weighed(Run::new(plan), RED, |_| g(7, 100));
+    assert_eq!(run.pending(Voice::default()), None);
+    assert!(run.used().iter().any(|u| u.name == "Red" && u.mass == g(7, 100)));
 }

@@ -37,15 +37,41 @@ pub struct Restored {
     pub why: Why,
 }
 
+impl Mended {
+    /// What is in, or is still to go in as planned.
+    fn mass(&self) -> Mass {
+        if self.actual.is_zero() { self.planned } else { self.actual }
+    }
+}
+
 pub fn keep(lines: &[Mended]) -> Kept {
-    let mass = |line: &Mended| if line.actual.is_zero() { line.planned } else { line.actual };
-    let total: Mass = lines.iter().map(mass).sum();
-    let wax: Mass = lines.iter().filter(|l| l.wax).map(mass).sum();
+    let (wax, total) = sums(lines);
     let of = |whole: Mass| {
-        let share = |line: &Mended| Share::base(mass(line).over(whole).unwrap_or(Exact::ZERO));
+        let share = |line: &Mended| Share::base(line.mass().over(whole).unwrap_or(Exact::ZERO));
         lines.iter().map(share).collect()
     };
     Kept { total, of_wax: of(wax), of_whole: of(total) }
+}
+
+/// Of all wax, and of everything.
+fn sums(lines: &[Mended]) -> (Mass, Mass) {
+    let wax = lines.iter().filter(|l| l.wax).map(Mended::mass).sum();
+    (wax, lines.iter().map(Mended::mass).sum())
+}
+
+/// How the shares of what is kept came about.
+pub(super) fn kept_why(lines: &[Mended], voice: Voice) -> Why {
+    let (wax, total) = sums(lines);
+    let why = Why::new(
+        "What the pot then holds",
+        "of wax: weight ÷ all wax; of whole: weight ÷ everything",
+        voice.mass(total),
+    );
+    let why = lines.iter().fold(why, |why, line| {
+        let still = if line.actual.is_zero() { ", as planned" } else { "" };
+        why.with(&line.name, [&voice.mass(line.mass()), still].concat())
+    });
+    why.with("all wax", voice.mass(wax)).with("everything", voice.mass(total))
 }
 
 /// What to add so that every share is as planned again: the line that is most over sets the new batch, f = the

@@ -25,6 +25,7 @@ mod said;
 mod scale;
 mod spoon;
 mod step;
+mod taken;
 mod used;
 mod ways;
 
@@ -39,7 +40,7 @@ pub use measure::shades;
 pub use mend::{Kept, Mended, Restored, keep, restore};
 pub use misses::Wants;
 pub use needs::Need;
-pub use pending::Pending;
+pub use pending::{Added, Pending};
 pub use place::countdown;
 pub use plan::{Ask, MOST_VESSELS, Plan, PlanError, Residue, Target, plan, planned};
 pub use record::{Record, RecordLine, RecordStep, RecordVessel};

@@ -1,8 +1,9 @@
 //! Too much of one part: what keeping it and what restoring the pot would come to.
 
 use super::fold::Fold;
-use super::{Dose, Event, Kept, Line, Mended, Note, Plan, Restored, Run, StepKey, keep, restore};
-use crate::quantity::{Mass, Voice};
+use super::mend::kept_why;
+use super::{Dose, Event, Kept, Line, Mended, Note, Plan, Restored, Run, Said, StepKey, Way, keep, restore};
+use crate::quantity::{Mass, Voice, Why};
 
 /// An overshoot that waits for a decision, with what each way comes to.
 #[derive(Clone, PartialEq, Debug)]
@@ -12,23 +13,40 @@ pub struct Pending {
     pub asked: Mass,
     pub weighed: Mass,
     pub over: Mass,
+    /// The three as they are measured: `14 drops (0.29 g)`.
+    pub said: [String; 3],
     /// The lines of the pot; `kept` and `restored` are in the same order.
     pub lines: Vec<Mended>,
     pub kept: Kept,
+    pub kept_why: Why,
     pub restored: Option<Restored>,
+    /// What restoring asks to add, in the order of the work.
+    pub adds: Vec<Added>,
     /// What is to be read about keeping it.
     pub keep_notes: Vec<Note>,
     /// What is to be read about restoring it.
     pub restore_notes: Vec<Note>,
 }
 
+/// What restoring asks to add of one line.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Added {
+    pub name: String,
+    pub said: Said,
+    /// On top of what is in; else instead of what was planned.
+    pub more: bool,
+}
+
 impl Run {
-    /// The first overshoot not settled yet: more than the tolerance and more than a division too much.
+    /// The first overshoot not settled yet: more than the tolerance and more than a division too much. Where what drops
+    /// or a spoon weigh is not known, a weight tells nothing of it.
     pub fn pending(&self, voice: Voice) -> Option<Pending> {
         let open = |key: &StepKey| {
             let over = self.fold.over(*key, self.events())?;
             let asked = self.fold.dose(*key)?;
-            let much = over > asked.division() && over > asked.mass().times(self.plan.tolerance.in_base());
+            let much = !asked.mass().is_zero()
+                && over > asked.division()
+                && over > asked.mass().times(self.plan.tolerance.in_base());
             (much && self.fold.mended(*key).is_none()).then_some(*key)
         };
         if self.fold.is_done(StepKey::Close) {
@@ -58,18 +76,44 @@ impl Run {
                 "Nothing is melted yet: you can also take the excess out, undo this step and weigh it again.",
             ));
         }
+        let dose = self.fold.dose(step)?;
+        let (asked, weighed) = (dose.mass(), self.fold.went_in(step, events)?);
+        let too_much_of_it = dose.measure(over, voice).unwrap_or_else(|| voice.amount(over, voice.mass));
         Some(Pending {
             step,
             name: self.line(pour, step.line()?)?.name.clone(),
-            asked: self.fold.dose(step)?.mass(),
-            weighed: self.fold.went_in(step, events)?,
+            asked,
+            weighed,
             over,
+            said: [dose.tell(asked, voice), dose.tell(weighed, voice), too_much_of_it],
+            adds: if restored.is_some() { self.added(step, pour, voice) } else { Vec::new() },
+            kept_why: kept_why(&kept_lines, voice),
             restore_notes: restored.as_ref().map(|r| self.afterwards(r, voice)).unwrap_or_default(),
             lines,
             kept,
             restored,
             keep_notes,
         })
+    }
+
+    /// What the steps after a restore ask for that those before it did not.
+    fn added(&self, step: StepKey, pour: u32, voice: Voice) -> Vec<Added> {
+        let mut after = self.clone();
+        let restore = Event::Mended { step, way: Way::Restore, at: 0 };
+        let (Ok(()), Some(before)) = (after.take(restore), self.fold.stand(pour)) else { return Vec::new() };
+        let Some(stand) = after.fold.stand(pour) else { return Vec::new() };
+        let name = |line: u32| self.line(pour, line).map(|l| l.name.clone()).unwrap_or_default();
+        let more = stand.rounds.last().map(|round| round.adds.as_slice()).unwrap_or_default();
+        let mut adds: Vec<Added> = more
+            .iter()
+            .map(|more| Added { name: name(more.line), said: more.dose.said(voice), more: true })
+            .collect();
+        for (line, (dose, was)) in (0..).zip(stand.doses.iter().zip(&before.doses)) {
+            if dose != was {
+                adds.push(Added { name: name(line), said: dose.said(voice), more: false });
+            }
+        }
+        adds
     }
 
     fn afterwards(&self, restored: &Restored, voice: Voice) -> Vec<Note> {

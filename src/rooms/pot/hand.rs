@@ -105,7 +105,7 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
                 el("div")
                     .class("small-row")
                     .child(move || {
-                        (weighable.get() && !open()).then(|| small("Enter what it weighed", weighing))
+                        (weighable.get() && !open()).then(|| small("Enter what went in", weighing))
                     })
                     .child(move || (wants.get().is_none() && !open()).then(|| small("Thermometer", reading)))
                     .child(
@@ -123,7 +123,7 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
                             .child(small("Stop this pour", stopping)),
                     ),
             ),
-        sheet(move || "What it weighed".to_owned(), weighing, move || weighed(p, weighing)),
+        sheet(move || "What went in".to_owned(), weighing, move || weighed(p, weighing)),
         sheet(
             move || "Thermometer".to_owned(),
             reading,

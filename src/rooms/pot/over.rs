@@ -1,9 +1,10 @@
 //! Too much went in: the two honest ways, each with what it comes to.
 
+use super::dose::dose;
 use super::pouring::Pouring;
 use crate::dom::*;
-use crate::pot::{Pending, Way};
-use crate::quantity::{Mass, Share};
+use crate::pot::{Added, Pending, Way};
+use crate::quantity::Share;
 use crate::rooms::parts::{mass, notes, why_button};
 
 pub(super) fn over(p: Pouring) -> View {
@@ -11,25 +12,29 @@ pub(super) fn over(p: Pouring) -> View {
 }
 
 fn both_ways(p: Pouring, over: &Pending) -> View {
-    let voice = p.shop.voice();
     let step = over.step;
+    let [asked, weighed, too_much] = over.said.each_ref().map(String::as_str);
     group![
         el("h1").attr("id", "step-title").attr("data-step", "over").child(format!("Too much {}", over.name)),
-        el("p")
-            .class("wanted range")
-            .child(el("span").class("figure").child(format!("+{}", voice.amount(over.over, voice.mass)))),
-        el("p").child(format!(
-            "{} went in, {} was asked. What is in the pot cannot be taken out. There are two ways:",
-            voice.both(over.weighed),
-            voice.both(over.asked),
-        )),
+        el("p").class("wanted range").child(el("span").class("figure").child(["+", too_much].concat())),
+        el("p").child(
+            [
+                weighed,
+                " went in, ",
+                asked,
+                " was asked. What is in the pot cannot be taken out. There are two ways:"
+            ]
+            .concat(),
+        ),
         el("div")
             .class("ways")
             .child(
                 el("section")
                     .child(el("h2").child("Keep it"))
                     .child(
-                        el("p").child("The rest goes in as planned. The pot then holds what stands below."),
+                        el("p")
+                            .child("The rest goes in as planned. The pot then holds what stands below. ")
+                            .child(why_button(over.kept_why.clone())),
                     )
                     .child(notes(&over.keep_notes))
                     .child(
@@ -77,18 +82,18 @@ them, so it can only be kept.",
             ))
             .view();
     };
-    let row = |(line, add): (&crate::pot::Mended, &Mass)| {
-        let words = if line.actual.is_zero() { "instead of what was planned" } else { "more" };
+    let row = |add: &Added| {
+        let words = if add.more { "more" } else { "instead of what was planned" };
         el("li").child(
-            el("span").class("row").child(el("span").child(line.name.clone())).child(
+            el("span").class("row").child(el("span").child(add.name.clone())).child(
                 el("span")
-                    .child(mass(*add, Some(line.division).filter(|d| !d.is_zero())))
+                    .child(dose(add.said.clone()))
                     .child(" ")
                     .child(el("span").class("detail").child(words)),
             ),
         )
     };
-    let adds = over.lines.iter().zip(&restored.add).filter(|(_, add)| !add.is_zero()).map(row).views();
+    let adds = over.adds.iter().map(row).views();
     el("section")
         .child(el("h2").child("Restore it"))
         .child(

@@ -1,25 +1,39 @@
-//! What the scale said, where it is worth keeping: an overshoot is told from it.
+//! What went in, where it is worth keeping: an overshoot is told from it.
 
 use super::pouring::Pouring;
 use crate::dom::*;
 use crate::quantity::Mass;
-use crate::rooms::parts::{Field, Typed, mass_field};
+use crate::rooms::parts::{Field, Typed, field, mass_field};
 
 pub(super) fn weighed(p: Pouring, open: Value<bool>) -> View {
     let shop = p.shop;
-    let Some((key, title, asked)) =
-        p.card.with_untracked(|c| c.as_ref().map(|c| (c.step.key, c.title.clone(), c.step.amount)))
-    else {
-        return ().view();
-    };
+    let Some(card) = p.card.with_untracked(Clone::clone) else { return ().view() };
+    let (key, dose) = (card.step.key, card.step.dose);
+    let asked = card.step.amount.map(|mass| match &dose {
+        Some(dose) => dose.tell(mass, shop.voice()),
+        None => shop.voice().both(mass),
+    });
     let typed = Typed::new("");
-    let read = move || typed.read::<Mass>(shop.mass_unit());
-    let save = move || match read() {
+    let of = dose.clone();
+    let read = move || match &of {
+        Some(dose) => typed.text.with(|text| dose.read(text, shop.voice())),
+        None => typed.read::<Mass>(shop.mass_unit()).map(|amount| amount.value),
+    };
+    let again = read.clone();
+    let save = move || match untrack(&again) {
         Ok(mass) => {
             open.set(false);
-            p.did(key, Some(mass.value));
+            p.did(key, Some(mass));
         }
         Err(_) => typed.touched.set(true),
+    };
+    let asks = match dose {
+        Some(dose) if dose.is_counted() => {
+            let (label, example) = dose.asks();
+            let echo = move || read().map(|mass| dose.tell(mass, shop.voice())).map_err(|e| e.to_string());
+            field(Field::new(label).placeholder(example), typed, echo)
+        }
+        _ => mass_field(Field::new("It weighed"), typed),
     };
     el("form")
         .attr("novalidate", true)
@@ -27,12 +41,12 @@ pub(super) fn weighed(p: Pouring, open: Value<bool>) -> View {
             e.prevent_default();
             save();
         })
-        .child(el("p").child(title).child(asked.map(|mass| format!(": {} asked", shop.voice().both(mass)))))
-        .child(mass_field(Field::new("It weighed"), typed))
+        .child(el("p").child(card.title).child(asked.map(|asked| [": ", &asked, " asked"].concat())))
+        .child(asks)
         .child(
             el("div")
                 .class("actions")
-                .child(el("button").attr("type", "submit").class("main big").child("Done with this weight")),
+                .child(el("button").attr("type", "submit").class("main big").child("Done with this amount")),
         )
         .view()
 }
