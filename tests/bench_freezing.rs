@@ -3,7 +3,7 @@
 
 use potside::bench::{
     Hung, PROPERTIES, Properties, Scene, SceneError, Start, Stuff, Sweep, differences, duration,
-    fitted as fitted_words, log_chart, moment, read_log, results, said,
+    fitted as fitted_words, log_chart, moment, read_log, reckoned, results, said,
 };
 use potside::heat::{
     Base, Colours, Detail, Freezing, Job, Measure, Reading, Setup, Wax, compare, freeze, job, lay_over, map,
@@ -238,7 +238,13 @@ fn told_in_words() {
     let f = freeze(&scene().setup().unwrap(), &Detail::FINE).unwrap();
     let voice = Voice::default();
     let told = results(&f, voice);
-    assert_eq!(told.len(), 9);
+    assert_eq!(told.len(), 10);
+    // Closed in under the skin, about the middle of 63 mm: where a sinkhole would open.
+    let (_, last) = told.iter().find(|(what, _)| *what == "Sets last").unwrap();
+    let deep: f64 = last.strip_suffix(" mm below the top, in the middle").unwrap().parse().unwrap();
+    assert!((15.0..48.0).contains(&deep), "{last}");
+    let shrinks = &told.last().unwrap().1;
+    assert_eq!(*shrinks, format!("{:.1} %", 100.0 * f.contraction.total()));
     assert!(told.iter().all(|(what, how)| !what.is_empty() && !how.is_empty()), "{told:?}");
     let fahrenheit = Voice { temperature: TemperatureUnit::Fahrenheit, ..voice };
     // 0.1 K/s is 6 K a minute, and 10.8 °F.
@@ -264,6 +270,30 @@ fn told_in_words() {
         apart.iter().any(|s| s.starts_with("Wax to keep back: ") && s.contains(" oz) against ")),
         "{apart:?}"
     );
+}
+
+/// The why of a freezing has the values that the set-up has, and its densities come to the shrinking.
+#[test]
+fn how_a_freezing_came_about() {
+    let setup = scene().setup().unwrap();
+    let f = freeze(&setup, &Detail::FINE).unwrap();
+    let why = reckoned(&setup, &f, Voice::default());
+    let value = |why: &potside::quantity::Why, name: &str| {
+        why.values.iter().find(|v| v.name == name).unwrap_or_else(|| panic!("{name}")).clone()
+    };
+    assert_eq!(value(&why, "inside, across").shown, "74.0 mm");
+    assert_eq!(value(&why, "melting range").shown, "34 °C to 48 °C");
+    assert_eq!(value(&why, "heat of melting").shown, "130 kJ/kg");
+    assert_eq!(value(&why, "film at the side").shown, format!("{:.1} W/(m²·K)", setup.film.side));
+    assert!(value(&why, "film at the top").why.unwrap().source.contains("McAdams"));
+    assert_eq!(why.result, ["solid after ", &duration(f.solid.unwrap())].concat());
+    let shrinking = *value(&why, "shrinks by").why.unwrap();
+    let density =
+        |name: &str| value(&shrinking, name).shown.strip_suffix(" g/mL").unwrap().parse::<f64>().unwrap();
+    let share = 1.0 - density("density as poured") / density("density when cold");
+    near(share, f.contraction.total(), 1e-3);
+    let keep: f64 = shrinking.values.last().unwrap().shown.strip_suffix(" g").unwrap().parse().unwrap();
+    near(keep, f.contraction.keep_back, 0.06);
 }
 
 #[test]

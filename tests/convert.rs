@@ -5,7 +5,7 @@
 use potside::bench::{DropTrial, DropWeighing, Ingredient, SpoonTrial, measures};
 use potside::formula::conventions;
 use potside::quantity::{
-    Amount, Any, Density, Exact, Locale, MassUnit, Share, TemperatureUnit, Voice, VolumeUnit, read_any,
+    Amount, Any, Density, Exact, Locale, MassUnit, Share, TemperatureUnit, Voice, VolumeUnit, Why, read_any,
     symbols,
 };
 
@@ -52,6 +52,29 @@ fn every_kind_in_all_its_units() {
     everywhere("3 1/4 in", point, "=82.55 mm, =8.255 cm, =3.25 in");
     everywhere("8 %", point, "=8 %, =80 ‰");
     everywhere("0.9 g/mL", point, "=0.9 g/mL, =900 kg/m³");
+}
+
+/// Each tells how it came about: with its own values one comes to its result.
+#[test]
+fn how_a_conversion_came_about() {
+    let whys = |text: &str| {
+        let all = read_any(text, Locale::Point).unwrap().everywhere(Locale::Point);
+        all.into_iter().map(|c| c.why).collect::<Vec<_>>()
+    };
+    let values = |why: &Why| {
+        why.values.iter().map(|v| format!("{}: {}", v.name, v.shown)).collect::<Vec<_>>().join(", ")
+    };
+    let ounces = &whys("2 1/4 oz")[0];
+    assert_eq!(values(ounces), "number: 2.25, 1 oz: 28.349523125 g");
+    assert_eq!((ounces.result.as_str(), ounces.rounding.as_str()), ("63.78642703125 g", "63.8 g"));
+    assert_eq!(values(&whys("8 %")[1]), "number: 8, 1 %: 10 ‰");
+    assert_eq!((whys("8 %")[1].source.as_str(), ounces.source.is_empty()), ("", false));
+    let celsius = &whys("188 F")[0];
+    assert_eq!(
+        values(celsius),
+        "number: 188, zero of its scale: 32, size of its degree in the other: 0.555556, zero of the other: 0"
+    );
+    assert_eq!((celsius.result.as_str(), celsius.rounding.as_str()), ("86.666667 °C", "86.7 °C"));
 }
 
 #[test]

@@ -44,6 +44,16 @@ fn from_the_first_wax_to_the_close() {
     assert_eq!(record.made, run.plan.pours[0].total);
     assert_eq!(record.leftover, record.made.less(record.filled));
     assert!(record.lines.iter().all(|l| l.off.is_zero()));
+    // The values of each why come to its result: by hand, 720 g of four vessels.
+    let [went_in, filled, left] = run.record_whys(&record, Voice::default());
+    let grams = |text: &str| text.split(' ').next().unwrap().parse::<f64>().unwrap();
+    let sum: f64 = went_in.values.iter().map(|v| grams(&v.shown)).sum();
+    assert!((sum - grams(&went_in.result)).abs() < 0.005, "{went_in:?}");
+    let shown: Vec<&str> = filled.values.iter().map(|v| v.shown.as_str()).collect();
+    assert_eq!((shown, filled.result.as_str()), (vec!["720.000 g", "0", "180.000 g"], "720.000 g"));
+    let [a, b] = left.values.as_slice() else { panic!("{left:?}") };
+    assert!((grams(&a.shown) - grams(&b.shown)).max(0.0) - grams(&left.result) < 0.002, "{left:?}");
+    assert!(a.why.is_some() && b.why.is_some());
     // Steps were done with the amounts asked for; pieces and temperatures have none.
     assert!(record.lines.iter().filter(|l| !matches!(l.dose, Dose::Count { .. })).all(|l| l.known));
 }
@@ -61,6 +71,9 @@ fn the_record_says_what_was_typed_and_the_shares_of_what_went_in() {
     // Soy was not weighed, the pieces have no weight.
     assert_eq!([SOY, FIG, TAB].map(|index| line(&run, index).known), [false, true, false]);
     let record = run.record(Voice::default());
+    let [went_in, ..] = run.record_whys(&record, Voice::default());
+    let soy_in = &went_in.values[SOY as usize];
+    assert!(soy_in.name == "Soy" && soy_in.shown.ends_with(" g, as asked"), "{soy_in:?}");
     let wax: Mass = record.lines[..2].iter().map(|l| l.weighed).sum();
     for line in &record.lines {
         assert_eq!(line.of_wax, Share::base(line.weighed.over(wax).unwrap()));

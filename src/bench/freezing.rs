@@ -1,38 +1,14 @@
 //! A vessel as it freezes: from what people know of it to what the heat module needs, and its results in words.
 
 use super::property::{Properties, wax};
-use crate::heat::{
-    ALUMINIUM, Base, CERAMIC, Difference, Freezing, GLASS, HeatError, Material, Measure, Place, STEEL, Setup,
-    Shape, Wax, film, warmed,
-};
+use super::reckoned::{last, shrinks};
+use super::stuff::Stuff;
+use crate::heat::{Base, Difference, Freezing, HeatError, Measure, Place, Setup, Shape, Wax, film, warmed};
 use crate::quantity::{
     Amount, Exact, Length, LengthUnit, Mass, MassUnit, Quantity, Share, ShareUnit, Temperature,
     TemperatureUnit, Unit, Voice, decimal,
 };
 use crate::vessel::{FillRule, Inside, Vessel};
-use crate::wire::wire_enum;
-
-/// What a vessel or a pot is made of.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Stuff {
-    Glass,
-    Stoneware,
-    Steel,
-    Aluminium,
-}
-
-wire_enum!(Stuff { Glass, Stoneware, Steel, Aluminium });
-
-impl Stuff {
-    pub const fn material(self) -> Material {
-        match self {
-            Self::Glass => GLASS,
-            Self::Stoneware => CERAMIC,
-            Self::Steel => STEEL,
-            Self::Aluminium => ALUMINIUM,
-        }
-    }
-}
 
 /// How warm the empty vessel is when the wax goes in.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -217,7 +193,8 @@ pub fn results(f: &Freezing, voice: Voice) -> Vec<(&'static str, String)> {
         let value = measure.of(f).map(|value| said(measure, value, voice));
         told.push((words, value.unwrap_or_else(|| "not within 12 h".to_owned())));
     }
-    told.push(("Shrinks from the pour to the room", said(Measure::Enclosed, f.contraction.total(), voice)));
+    told.push(("Sets last", last(f, voice)));
+    told.push(("Shrinks from the pour to the room", shrinks(f, voice)));
     told
 }
 

@@ -8,19 +8,21 @@ mod log;
 mod measure;
 mod moment;
 mod property;
+mod reckoned;
 mod spoons;
+mod stuff;
 mod sweep;
 
 pub use check::BenchError;
 pub use drops::{DropMass, drop_mass};
-pub use freezing::{
-    Scene, SceneError, Start, Stuff, differences, duration, fitted, results, said, temperature,
-};
+pub use freezing::{Scene, SceneError, Start, differences, duration, fitted, results, said, temperature};
 pub use log::{Hung, log_chart, read_log};
 pub use measure::measures;
 pub use moment::moment;
 pub use property::{POURED, PROPERTIES, Properties, Property};
+pub use reckoned::reckoned;
 pub use spoons::bulk_density;
+pub use stuff::Stuff;
 pub use sweep::Sweep;
 
 use crate::quantity::{Amount, Density, Mass, Volume};

@@ -126,10 +126,7 @@ impl Run {
 
     fn why(&self, key: StepKey, step: &Step, line: Option<&Line>, voice: Voice) -> Option<Why> {
         match key {
-            StepKey::Fill { .. } => {
-                let fill = self.plan.why.values.iter().find(|v| v.name == "fill");
-                fill.and_then(|v| v.why.as_deref().cloned())
-            }
+            StepKey::Fill { .. } => self.plan.why_of("fill"),
             StepKey::Wax { pour, .. } | StepKey::Add { pour, .. } => {
                 let line = line?;
                 let dose = step.dose.as_ref()?;

@@ -1,9 +1,9 @@
 //! The curve that the pot cools along: which readings tell of it, and what they tell.
 
-use super::chill::celsius;
-use super::{Air, Event, Run};
+use super::chill::{celsius, step};
+use super::{Air, Event, Gate, Run};
 use crate::heat::{Cooling, HeatError, Reading, Room, cooling};
-use crate::quantity::{Temperature, Voice};
+use crate::quantity::{Exact, Temperature, TemperatureUnit, Voice, Why, decimal, show};
 
 /// Two readings this close are one that was put right, in milliseconds.
 const PUT_RIGHT: u64 = 10_000;
@@ -70,6 +70,41 @@ impl Curve {
     /// The room that the curve comes down to.
     pub(super) fn room(&self) -> Option<Temperature> {
         celsius(self.cooling.room)
+    }
+
+    /// How the times came about, at so many seconds.
+    pub(super) fn why(&self, gates: &[Gate], now: f64, voice: Voice) -> Why {
+        let degrees = |c: f64| {
+            let step = Some(step(voice));
+            celsius(c).map(|t| show(t, voice.temperature, step, voice.locale).to_string()).unwrap_or_default()
+        };
+        let rounded =
+            |x: f64, step: Exact| Exact::near(x).map(|x| decimal(x, step, voice.locale)).unwrap_or_default();
+        let fahrenheit = voice.temperature == TemperatureUnit::Fahrenheit;
+        let missed = self.cooling.residual * if fahrenheit { 1.8 } else { 1.0 };
+        let symbol = crate::quantity::Unit::symbol(voice.temperature);
+        let first = gates.first().map(|gate| gate.when.as_str()).unwrap_or_default();
+        let why =
+            Why::new("The times as it cools", "half time × log₂((pot now − room) ÷ (gate − room))", first)
+                .with("pot now, by the curve", degrees(self.cooling.at(now).likely))
+                .with("room", degrees(self.cooling.room))
+                .with(
+                    "half time: so long it takes to come half way to the room",
+                    [&rounded(self.cooling.half() / 60.0, Exact::ONE), " min"].concat(),
+                )
+                .with("readings", self.readings.len().to_string())
+                .with(
+                    "what the curve misses them by, on average",
+                    [&rounded(missed, Exact::ratio(1, 10)), " ", symbol].concat(),
+                );
+        gates
+            .iter()
+            .fold(why, |why, gate| why.with([&gate.name, ", ", &gate.range].concat(), &gate.when))
+            .rounded("to whole minutes that hold the time 19 times out of 20")
+            .from(
+                "Newton's law of cooling, fitted by least squares; a reading is taken to be good to half a °C (common \
+                 practice).",
+            )
     }
 }
 

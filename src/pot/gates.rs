@@ -7,7 +7,7 @@ use super::misses::span;
 use super::{Air, Note, Run, StepKey, Wants};
 use crate::formula::TemperatureRange;
 use crate::heat::Until;
-use crate::quantity::{Temperature, Voice, show};
+use crate::quantity::{Temperature, Voice, Why, show};
 
 /// The sound comes this long before, s.
 const SOON: f64 = 30.0;
@@ -27,6 +27,8 @@ pub struct Foretold {
     /// What comes within half a minute: time for the sound.
     pub soon: Option<String>,
     pub chart: Option<Chart>,
+    /// How the times came about.
+    pub why: Option<Why>,
 }
 
 /// A range of temperature that something is to be done in.
@@ -100,7 +102,8 @@ impl Run {
             None => room,
         };
         let chart = Chart::of(&curve, now, &ahead, &gates, voice, clock);
-        Some(Foretold { gates, notes, room, soon, chart })
+        let why = Some(curve.why(&gates, at, voice));
+        Some(Foretold { gates, notes, room, soon, chart, why })
     }
 
     /// What is still to be done at a temperature, in its order: the next parts, those of one range together, and the pour.

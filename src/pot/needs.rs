@@ -2,7 +2,7 @@
 
 use super::said::spoons;
 use super::{Dose, Plan};
-use crate::quantity::{Mass, Voice};
+use crate::quantity::{Mass, Voice, Why};
 
 /// One wax or part, all pots together.
 #[derive(Clone, PartialEq, Debug)]
@@ -40,6 +40,12 @@ impl Need {
 }
 
 impl Plan {
+    /// How a value came about that the whole batch came from: "fill", "what stays in the pot".
+    pub fn why_of(&self, name: &str) -> Option<Why> {
+        let value = self.why.values.iter().find(|v| v.name == name)?;
+        value.why.as_deref().cloned()
+    }
+
     /// What all pots take together, in the order of the first pot.
     pub fn needs(&self) -> Vec<Need> {
         let mut needs: Vec<Need> = Vec::new();

@@ -1,7 +1,7 @@
 //! The record of a pour: what was planned, what was weighed, at what temperatures and times.
 
 use super::{Dose, Event, Run, StepKey};
-use crate::quantity::{Exact, Mass, Share, Temperature, Voice};
+use crate::quantity::{Exact, Mass, Share, Temperature, Voice, Why};
 
 /// A run as it is kept, opened and printed.
 #[derive(Clone, PartialEq, Debug)]
@@ -129,6 +129,32 @@ impl Run {
             line.of_whole = of(line.weighed, whole);
         }
         lines
+    }
+
+    /// How what went in, what was filled and what is left came about.
+    pub fn record_whys(&self, record: &Record, voice: Voice) -> [Why; 3] {
+        let mass = |mass| voice.mass(mass);
+        let went_in = Why::new(
+            "Went in",
+            "what was weighed of everything, or else what was asked; of wax: weight ÷ all wax, of whole: weight ÷ what \
+             went in to that pot",
+            mass(record.made),
+        );
+        let is_in = record.lines.iter().filter(|line| !line.weighed.is_zero());
+        let went_in = is_in.fold(went_in, |why, line| {
+            let asked = if line.known { "" } else { ", as asked" };
+            why.with(&line.name, mass(line.weighed) + asked)
+        });
+        let weighed = record.vessels.iter().filter(|v| v.known);
+        let as_planned = record.vessels.iter().filter(|v| !v.known).count();
+        let filled = Why::new("Filled", "what each vessel weighed, or else its fill", mass(record.filled))
+            .with("vessels weighed", mass(weighed.map(|v| v.mass).sum()))
+            .with("vessels not weighed", as_planned.to_string())
+            .with("fill", mass(self.plan.fill));
+        let left = Why::new("Left in the pot", "what went in − what was filled", mass(record.leftover))
+            .with_why("went in", mass(record.made), went_in.clone())
+            .with_why("filled", mass(record.filled), filled.clone());
+        [went_in, filled, left]
     }
 
     /// Every weight of a line that is in was typed in.

@@ -6,7 +6,7 @@ use super::read::{Field, known};
 use super::show::{mixed, number};
 use super::{
     Amount, AmountError, Density, Exact, Length, Locale, Mass, MassUnit, Quantity, Row, Share, Shown,
-    Temperature, Unit, Volume, VolumeUnit, Way, decimal, read,
+    Temperature, Unit, Volume, VolumeUnit, Way, Why, decimal, read,
 };
 use crate::text::lower;
 
@@ -26,11 +26,12 @@ pub enum Any {
 }
 
 /// One amount in one unit.
-#[derive(Clone, PartialEq, Eq, Debug)]
+#[derive(Clone, PartialEq, Debug)]
 pub struct Converted {
     pub shown: Shown,
     /// False where it was rounded to be shown.
     pub exact: bool,
+    pub why: Why,
 }
 
 const NOUN: &str = "measure";
@@ -118,24 +119,58 @@ impl Any {
     /// What ends within three decimals, or as a fraction a spoon or a rule is marked in, is shown as it is; the rest is
     /// rounded to the unit's own step.
     pub fn everywhere(&self, locale: Locale) -> Vec<Converted> {
-        let (base, rows) = match self {
-            Self::Mass(a) => whole(a.value),
-            Self::Volume(a) => whole(a.value),
-            Self::Length(a) => whole(a.value),
-            Self::Temperature(a) => whole(a.value),
-            Self::Share(a) => whole(a.value),
-            Self::Density(a) => whole(a.value),
+        let (base, rows, typed) = match self {
+            Self::Mass(a) => whole(*a),
+            Self::Volume(a) => whole(*a),
+            Self::Length(a) => whole(*a),
+            Self::Temperature(a) => whole(*a),
+            Self::Share(a) => whole(*a),
+            Self::Density(a) => whole(*a),
             Self::Drops(_) | Self::Bare(_) => return Vec::new(),
         };
-        rows.iter().map(|row| one(row.number(base), row, locale)).collect()
+        rows.iter().map(|row| one(base, typed, row, locale)).collect()
     }
 }
 
-fn whole<Q: Quantity>(value: Q) -> (Exact, &'static [&'static Row]) {
-    (value.to_base(), Q::Unit::ROWS)
+fn whole<Q: Quantity>(amount: Amount<Q>) -> (Exact, &'static [&'static Row], &'static Row) {
+    (amount.value.to_base(), Q::Unit::ROWS, amount.unit.row())
 }
 
-fn one(value: Exact, row: &Row, locale: Locale) -> Converted {
+/// How one unit came from another.
+fn why(base: Exact, typed: &Row, row: &Row, locale: Locale) -> Why {
+    let told = |number: Exact| match number.places().filter(|places| *places <= 12) {
+        Some(places) => decimal(number, Exact::ratio(1, 10_i128.pow(places)), locale),
+        None => decimal(number, Exact::ratio(1, 1_000_000), locale),
+    };
+    let (number, size) = (typed.number(base), typed.size / row.size);
+    let result = [&told(row.number(base)), " ", row.symbol].concat();
+    let what = [&told(number), " ", typed.symbol, " in ", row.symbol].concat();
+    let one = ["1 ", typed.symbol].concat();
+    let other = [&told(size), " ", row.symbol].concat();
+    if typed.zero == row.zero {
+        let source = if row.symbol == "%" || row.symbol == "‰" { "" } else { SOURCE };
+        return Why::new(what, "number × size of its unit in the other", result)
+            .with("number", told(number))
+            .with(one, other)
+            .from(source);
+    }
+    // °F and °C: their zeros lie apart, and one degree is another size.
+    Why::new(
+        what,
+        "(number − zero of its scale) × size of its degree in the other + zero of the other",
+        result,
+    )
+    .with("number", told(number))
+    .with("zero of its scale", told(typed.zero))
+    .with("size of its degree in the other", told(size))
+    .with("zero of the other", told(row.zero))
+    .from(SOURCE)
+}
+
+const SOURCE: &str = "NIST SP 811 (2008), App. B; NIST Handbook 44, App. C";
+
+fn one(base: Exact, typed: &Row, row: &Row, locale: Locale) -> Converted {
+    let value = row.number(base);
     let rest = value.abs() - Exact::whole(value.abs().floor());
     let spoon = row.way == Way::Eighths && (rest.is_zero() || vulgar_char(rest).is_some());
     let (number, exact) = match value.places() {
@@ -143,5 +178,8 @@ fn one(value: Exact, row: &Row, locale: Locale) -> Converted {
         Some(places) if places <= 3 => (decimal(value, Exact::ratio(1, 10_i128.pow(places)), locale), true),
         _ => (number(value, row, None, locale), false),
     };
-    Converted { shown: Shown { number, unit: row.symbol }, exact }
+    let shown = Shown { number, unit: row.symbol };
+    let why = why(base, typed, row, locale);
+    let why = if exact { why } else { why.rounded(shown.to_string()) };
+    Converted { shown, exact, why }
 }

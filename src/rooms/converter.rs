@@ -66,7 +66,7 @@ fn answer(shop: Workshop, amount: &Any, typed: Typed) -> View {
 }
 
 fn one(converted: Converted) -> View {
-    let Converted { shown, exact } = converted;
+    let Converted { shown, exact, why } = converted;
     el("li")
         .class("row")
         .child(
@@ -75,7 +75,12 @@ fn one(converted: Converted) -> View {
                 .child(el("span").class("figure").child(shown.number))
                 .child(el("span").class("unit").child(shown.unit)),
         )
-        .child(el("span").class("detail").child(if exact { "exactly" } else { "rounded" }))
+        .child(
+            el("span")
+                .class("detail")
+                .child(if exact { "exactly " } else { "rounded " })
+                .child(why_button(why)),
+        )
         .view()
 }
 

@@ -27,6 +27,26 @@ fn the_first_readings() {
     );
 }
 
+/// With the values that stand there one comes to the likely times.
+#[test]
+fn how_the_times_came_about() {
+    let why = at(&before_fig(&[(0, 1880), (4, 1840)]), 240).unwrap().why.unwrap();
+    let value = |name: &str| {
+        let found = why.values.iter().find(|v| v.name.starts_with(name)).unwrap();
+        found.shown.split(' ').next().unwrap().parse::<f64>().unwrap()
+    };
+    // ln 2 / 0.008773 a minute.
+    assert_eq!(value("half time"), 79.0);
+    assert_eq!(value("readings"), 2.0);
+    let minutes = value("half time") * ((value("pot now") - value("room")) / (175.0 - value("room"))).log2();
+    assert!((minutes - 9.55).abs() < 0.05, "{minutes}");
+    let last = why.values.last().unwrap();
+    assert_eq!((last.name.as_str(), &last.shown[..15]), ("Pour, 168–175 °F", "in about 10 min"));
+    assert!(why.source.starts_with("Newton's law"));
+    // Without a curve there is nothing to ask about.
+    assert_eq!(at(&before_fig(&[(0, 1880)]), 0).unwrap().why, None);
+}
+
 /// The likely time is that of Newton's law, to the second: the sound comes half a minute before.
 #[test]
 fn half_a_minute_before_each_gate() {

@@ -4,7 +4,7 @@ use super::dose::dose;
 use crate::dom::*;
 use crate::formula::PartKind;
 use crate::pot::{Line, Plan, Pour};
-use crate::quantity::Mass;
+use crate::quantity::{Mass, Why};
 use crate::rooms::parts::{mass, notes, temperature, temperature_range, why_button};
 use crate::rooms::workshop::Workshop;
 
@@ -12,7 +12,9 @@ pub(super) fn answer(shop: Workshop, plan: &Plan) -> View {
     let pours = alike(&plan.pours);
     let many = plan.pours.len();
     let vessels = if plan.vessels == 1 { "1 vessel".to_owned() } else { format!("{} vessels", plan.vessels) };
+    let wick = if plan.wick.is_empty() { String::new() } else { [", wick ", &plan.wick].concat() };
     group![
+        el("p").class("only-print").child([&plan.formula, ": ", &plan.vessel, &wick].concat()),
         el("p")
             .class("sum")
             .attr("role", "status")
@@ -20,9 +22,13 @@ pub(super) fn answer(shop: Workshop, plan: &Plan) -> View {
             .child((many > 1).then(|| format!(" in {many} pours"))),
         el("dl")
             .class("figures")
-            .child(figure("In the pot, in all", plan.total, Some(why_button(plan.why.clone()))))
-            .child(figure("In each vessel", plan.fill, None))
-            .child((!plan.residue.is_zero()).then(|| figure("Stays in the pot", plan.residue, None))),
+            .child(figure("In the pot, in all", plan.total, Some(plan.why.clone())))
+            .child(figure("In each vessel", plan.fill, plan.why_of("fill")))
+            .child(
+                (!plan.residue.is_zero()).then(|| {
+                    figure("Stays in the pot", plan.residue, plan.why_of("what stays in the pot"))
+                })
+            ),
         notes(&plan.notes),
         pours.into_iter().map(|(count, pour)| one(shop, count, many, pour)).views(),
         el("p").class("muted").child(format!(
@@ -46,8 +52,12 @@ fn alike(pours: &[Pour]) -> Vec<(usize, &Pour)> {
     kinds
 }
 
-fn figure(label: &'static str, value: Mass, why: Option<View>) -> View {
-    el("div").child(el("dt").child(label)).child(el("dd").child(mass(value, None)).child(why)).view()
+/// A number under its name, and how it came about.
+pub(super) fn figure(label: &'static str, value: Mass, why: Option<Why>) -> View {
+    el("div")
+        .child(el("dt").child(label))
+        .child(el("dd").child(mass(value, None)).child(why.map(why_button)))
+        .view()
 }
 
 fn one(shop: Workshop, count: usize, of: usize, pour: &Pour) -> View {

@@ -5,7 +5,7 @@ use crate::dom::*;
 use crate::keep;
 use crate::pot::{Air, Foretold};
 use crate::quantity::Temperature;
-use crate::rooms::parts::{Field, Typed, chart, field, notes, sheet};
+use crate::rooms::parts::{Field, Typed, chart, field, notes, sheet, why_button};
 
 pub(super) fn cooling(p: Pouring) -> View {
     let soon = Derived::new(move || p.told.with(|told| told.as_ref().and_then(|told| told.soon.clone())));
@@ -39,7 +39,10 @@ fn one(told: &Foretold, asking: Value<bool>) -> View {
         group![
             el("ul").class("list gates").child(told.gates.iter().map(gate).views()),
             told.chart.as_ref().map(chart),
-            el("p").class("detail").child("As long as the heat is off and nothing more goes in.")
+            el("p")
+                .class("detail")
+                .child("As long as the heat is off and nothing more goes in. ")
+                .child(told.why.clone().map(why_button))
         ]
     });
     el("section")

@@ -7,7 +7,7 @@ use crate::dom::*;
 use crate::keep;
 use crate::pot::Plan;
 use crate::rooms::parts::{
-    Field, Pick, choice, field, mass_field, notes, pick, sentence, share_field, stepper,
+    Field, Pick, choice, field, mass_field, notes, pick, press, sentence, share_field, stepper,
 };
 use crate::rooms::workshop::Workshop;
 
@@ -190,6 +190,7 @@ fn start_button(shop: Workshop, asked: Asked) -> View {
                 .on("click", start)
                 .child("Start this pour"),
         )
+        .child(el("p").class("actions").child(press("", "Print this sheet", keep::print)))
         .view()
 }
 

@@ -1,5 +1,6 @@
 //! The record of a batch: what was planned and weighed, temperatures and times, vessels, what was missed, the notes.
 
+use super::answer::figure;
 use crate::book::{Act, Batch, Ending};
 use crate::dom::*;
 use crate::keep;
@@ -14,6 +15,7 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
     let shop = Workshop::here();
     let plan = &batch.run.plan;
     let record = batch.run.record(shop.voice());
+    let [went_in, filled, left] = batch.run.record_whys(&record, shop.voice());
     let note = batch.ended.as_ref().map(|(_, _, note)| note.clone()).filter(|n| !n.is_empty());
     let cautions: Vec<_> = plan.notes.iter().filter(|n| n.caution).cloned().collect();
     let ended = batch.ended.as_ref().map(|(how, at, _)| {
@@ -59,9 +61,9 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
                     record.vessels.len(),
                     plan.vessels
                 ))))
-                .child(figure("Went in", record.made))
-                .child(figure("Filled", record.filled))
-                .child(figure("Left in the pot", record.leftover))
+                .child(figure("Went in", record.made, Some(went_in)))
+                .child(figure("Filled", record.filled, Some(filled)))
+                .child(figure("Left in the pot", record.leftover, Some(left)))
                 .child(
                     el("div")
                         .child(el("dt").child("Cure"))
@@ -79,10 +81,6 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
         .child(readings(shop, &record))
         .child(notes(&cautions))
         .view()
-}
-
-fn figure(label: &'static str, value: Mass) -> View {
-    el("div").child(el("dt").child(label)).child(el("dd").child(mass(value, None))).view()
 }
 
 /// What can be done with a record.

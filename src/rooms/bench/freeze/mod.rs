@@ -6,11 +6,11 @@ mod log;
 mod map;
 
 use super::HERE;
-use crate::bench::{differences, results};
+use crate::bench::{differences, reckoned, results};
 use crate::dom::*;
 use crate::heat::{Freezing, Job, Setup, compare, job};
 use crate::keep;
-use crate::rooms::parts::{page_head, page_part, sentence};
+use crate::rooms::parts::{page_head, page_part, sentence, why_button};
 use crate::rooms::workshop::Workshop;
 use form::Form;
 use std::rc::Rc;
@@ -95,15 +95,21 @@ fn table(shop: Workshop, one: Side, two: Side) -> View {
         };
         named.iter().enumerate().map(row).views()
     };
-    let head = |words: &'static str| el("th").attr("scope", "col").child(words);
+    let how = move |side: Side| {
+        let reckoned = |f: &Freezing, setup: &Setup| why_button(reckoned(setup, f, shop.voice()));
+        side.freezing.get().zip(side.setup.get().ok()).map(|(f, setup)| reckoned(&f, &setup))
+    };
+    let head = |words: &'static str, side: Side| {
+        el("th").attr("scope", "col").child(words).child(" ").child(move || how(side))
+    };
     el("table")
         .class("results")
         .child(
             el("thead").child(
                 el("tr")
                     .child(el("th").attr("scope", "col").child(el("span").class("unseen").child("What")))
-                    .child(head("First"))
-                    .child(head("Second")),
+                    .child(head("First", one))
+                    .child(head("Second", two)),
             ),
         )
         .child(el("tbody").child(rows))
