@@ -7,6 +7,7 @@ mod finish;
 mod lead;
 mod number;
 mod open;
+mod past;
 mod pins;
 pub mod planning;
 mod stock;
@@ -14,8 +15,9 @@ mod stock;
 pub use draft::{OrderDraft, ProductDraft};
 pub use finish::{FINISHES, Finish, Ticked};
 pub use lead::Lead;
-pub use number::{batch_number, check_sign, is_batch_number};
+pub use number::{as_batch_number, batch_number, check_sign, is_batch_number};
 pub use open::{Fit, Open, OpenLine, Share, When};
+pub use past::Past;
 pub use pins::{Pins, Taken};
 pub use stock::{Shelf, Stand, Stock};
 

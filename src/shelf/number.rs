@@ -35,12 +35,28 @@ pub fn batch_number(batch: &Batch) -> String {
     format!("{day}-{signs}-{check}")
 }
 
+/// Its signs: no dashes and spaces, capital letters.
+fn plain(text: &str) -> String {
+    text.chars().filter(|c| !matches!(c, '-' | ' ')).map(|c| c.to_ascii_uppercase()).collect()
+}
+
 /// True where it is written as a batch number is and its check sign is right; small letters, spaces and no dashes are as
 /// good.
 pub fn is_batch_number(text: &str) -> bool {
-    let plain: String =
-        text.chars().filter(|c| !matches!(c, '-' | ' ')).map(|c| c.to_ascii_uppercase()).collect();
+    let plain = plain(text);
     let mut signs = plain.chars();
     let check = signs.next_back();
     plain.len() == 11 && check.is_some() && check_sign(signs.as_str()) == check
+}
+
+/// A text that is shaped like a batch number, a day and five signs, written as one with its dashes; and whether its check
+/// sign is right. None of any other text.
+pub fn as_batch_number(text: &str) -> Option<(String, bool)> {
+    let plain = plain(text);
+    let (day, rest) = plain.split_at_checked(6)?;
+    let (signs, check) = rest.split_at_checked(4)?;
+    let shaped = plain.len() == 11
+        && day.bytes().all(|b| b.is_ascii_digit())
+        && rest.bytes().all(|b| b.is_ascii_alphanumeric());
+    shaped.then(|| ([day, "-", signs, "-", check].concat(), is_batch_number(&plain)))
 }

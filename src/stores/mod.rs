@@ -3,6 +3,7 @@
 mod chart;
 mod draft;
 mod errand;
+mod gone;
 mod ledger;
 mod order;
 mod pace;
@@ -16,11 +17,12 @@ mod trace;
 pub use chart::Chart;
 pub use draft::{Draft, Way};
 pub use errand::Standing;
+pub use gone::{Sent, Whereabouts};
 pub use ledger::{Account, Holding, Ledger, Take};
 pub use order::{OFFERS, SupplyDraft};
 pub use pace::{Pace, Reorder};
 pub use supply::{Buy, Offer, Supply};
-pub use trace::{Origin, Reach, Sent};
+pub use trace::{Origin, Reach};
 
 use crate::day::Day;
 use crate::quantity::{

@@ -4,8 +4,6 @@ use super::ledger::same;
 use super::{Account, Holding, Ledger, LotEvent};
 use crate::book::{Batch, Id, Kept, Map, State};
 use crate::quantity::Exact;
-use crate::shelf::{Customer, Move, Order, Reason};
-use crate::sort;
 
 /// A batch that has something of a lot in it.
 #[derive(Clone, PartialEq, Debug)]
@@ -20,31 +18,6 @@ pub struct Origin<'a> {
     pub account: &'a Account,
     pub holding: &'a Holding,
     pub amount: Exact,
-}
-
-/// Candles that were sent: of which batch, for which order, to whom. Who asked to be removed is not told.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Sent<'a> {
-    pub moved: &'a Move,
-    pub order: Option<&'a Order>,
-    pub customer: Option<&'a Customer>,
-}
-
-impl State {
-    /// Every candle sent of these batches, in the order of the days.
-    pub fn sent_of<'a>(&'a self, reached: &[Reach]) -> Vec<Sent<'a>> {
-        let mut sent: Vec<Sent> = Vec::new();
-        for moved in self.moves.values().filter(|k| !k.retired).filter_map(Kept::body) {
-            let Reason::Shipped { order, .. } = &moved.reason else { continue };
-            if reached.iter().any(|r| r.batch.id == moved.batch) {
-                let order = self.orders.get(order).and_then(Kept::body);
-                let customer = order.and_then(|o| self.customers.get(o.customer.as_ref()?)?.body());
-                sent.push(Sent { moved, order, customer });
-            }
-        }
-        sort::by(&mut sent, |a, b| a.moved.on.cmp(&b.moved.on));
-        sent
-    }
 }
 
 impl State {

@@ -105,12 +105,38 @@ async fn an_order_is_poured_finished_and_sent() {
     b.shot("shelf-order").await;
     b.tap("Send 3 candles").await;
     b.sees("All of this order is sent.").await;
+    b.sees("3 × Orchard jar").await;
     b.saved().await;
     b.open(&address).await;
     b.room("shelf").await;
     b.sees("No order waits.").await;
     b.room("book").await;
     b.sees("Quiet orchard").await;
+
+    // An order that is sent is found again, and by its candles' number on the label everything in them; a slip is told.
+    b.tap("Shelf").await;
+    b.tap("Orders that are done").await;
+    b.sees("3 × Orchard jar").await;
+    look(&b, &axe, "shelf-done", &mut found).await;
+    b.size(390, 844).await;
+    b.client
+        .execute("document.querySelector('.list a[href^=\"#shelf/order\"]').click()", vec![])
+        .await
+        .unwrap();
+    b.sees("All of this order is sent.").await;
+    b.client
+        .execute("document.querySelector('.list a[href^=\"#shelf/batch\"]').click()", vec![])
+        .await
+        .unwrap();
+    let number = "return document.querySelector('.number strong')?.innerText ?? null";
+    let number = b.wait_js("the batch number", number, vec![]).await;
+    let number = number.as_str().unwrap_or_default().to_lowercase().replace('-', "");
+    b.room("book").await;
+    b.fill("Find", &number).await;
+    b.sees("Past pours Quiet orchard").await;
+    let other = if number.ends_with('2') { '3' } else { '2' };
+    b.fill("Find", &[&number[..number.len() - 1], &other.to_string()].concat()).await;
+    b.sees("its check sign does not fit").await;
 
     // Somebody who is removed is gone.
     b.room("shelf/customer/new").await;

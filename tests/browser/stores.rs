@@ -53,6 +53,23 @@ async fn a_lot_from_its_delivery_to_its_recall() {
     b.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await.unwrap();
     b.shot("stores-recall-print").await;
     b.cdp("Emulation.setEmulatedMedia", json!({ "media": "" })).await.unwrap();
+    // One went to a fair as a sample: whoever has it is told on the sheet.
+    b.room("shelf").await;
+    b.client
+        .execute("document.querySelector('.list a[href^=\"#shelf/batch\"]').click()", vec![])
+        .await
+        .unwrap();
+    b.tap("Candles went, or came back").await;
+    b.tap("Sample").await;
+    b.fill("Why", "Mill Lane fair").await;
+    b.tap("Write it down").await;
+    b.sees("as a sample").await;
+    b.room("stores").await;
+    b.tap("Apple").await;
+    b.tap("Lot A-7").await;
+    b.tap("Recall sheet").await;
+    b.sees("A sample Mill Lane fair On the shelf: 3.").await;
+    b.shot("stores-recall-sample").await;
     b.room("pot").await;
     b.sees("Lot A-7 of “Apple” is on hold, so it is not used.").await;
     b.room("stores").await;

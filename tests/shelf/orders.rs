@@ -3,10 +3,12 @@
 use super::shared::{FIRST, Shop, id, shipped};
 use potside::book::{Act, Journal, Refusal};
 use potside::day::Day;
+use potside::quantity::Exact;
 use potside::shelf::{
-    Customer, FINISHES, Finish, Fit, Move, Order, OrderLine, Reason, When, batch_number, check_sign,
-    is_batch_number,
+    Customer, FINISHES, Finish, Fit, Move, Order, OrderLine, Reason, When, as_batch_number, batch_number,
+    check_sign, is_batch_number,
 };
+use potside::stores::Reach;
 use proptest::prelude::*;
 
 /// An order for 4 with 3 on the shelf is short 1: `common practice, no source`.
@@ -85,6 +87,33 @@ fn what_is_sent_is_gone_and_comes_back() {
     assert_eq!((shelf.stocks[0].left(), shelf.stocks[0].stands[0].left), (0, -3), "said, not hidden");
 }
 
+/// An order that is sent is found again, the one sent last first; one that was closed too.
+#[test]
+fn what_is_sent_or_closed_is_found_again() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, Some(1));
+    shop.pour("b", 0, 9);
+    for name in ["first", "second", "shut", "open"] {
+        shop.order(name, "Fig", 2, None, true);
+    }
+    shop.moved(5, "b", 2, shipped("first", "Fig"));
+    shop.moved(3, "b", 1, shipped("second", "Fig"));
+    shop.moved(7, "b", 1, shipped("second", "Fig"));
+    shop.moved(8, "b", 1, shipped("open", "Fig"));
+    let kept = shop.state().orders.get(&id("shut")).unwrap().latest().cloned().unwrap();
+    let body = Order { closed: true, ..kept.body };
+    shop.act(9, Act::Order { id: id("shut"), over: Some(kept.entry), body });
+    let shelf = shop.state().shelf(Day(FIRST + 10));
+    let past: Vec<_> = shop
+        .state()
+        .past_orders(&shelf.orders)
+        .iter()
+        .map(|p| (p.kept.id.to_string(), p.last.map(|d| d.0 - FIRST)))
+        .collect();
+    let wanted = [("second", Some(7)), ("first", Some(5)), ("shut", None)];
+    assert_eq!(past, wanted.map(|(name, day)| (name.to_owned(), day)));
+}
+
 #[test]
 fn finishing_waits_for_the_wax() {
     let mut shop = Shop::new();
@@ -144,6 +173,14 @@ fn a_batch_number_is_read_back_and_one_slip_is_seen() {
     assert!(first.starts_with("250101-") && first.len() == 13, "{first}");
     assert_ne!(first, number("c"));
     assert!(is_batch_number(&first) && is_batch_number(&first.to_lowercase().replace('-', " ")));
+    // As it is typed by whoever reads it off a label, to be looked for; a slip is told from any other word.
+    let loose = first.to_lowercase().replace('-', "");
+    assert_eq!(as_batch_number(&loose), Some((first.clone(), true)));
+    assert_eq!(as_batch_number(&first.replace("250101", "250102")).map(|found| found.1), Some(false));
+    for word in ["", "250101", "Quiet orchard", "orchardjar1", "25010é-AAAA-A", "250101-7KQM-44"] {
+        assert_eq!(as_batch_number(word), None, "{word}");
+    }
+    assert_eq!(shop.state().find(&as_batch_number(&loose).unwrap().0).len(), 1);
     let signs: Vec<char> = first.chars().collect();
     for at in 0..signs.len() {
         for other in "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ".chars() {
@@ -184,7 +221,7 @@ proptest! {
         let mut shop = Shop::new();
         shop.product("Fig", 3, Some(2));
         let mut entries = Vec::new();
-        let (mut batches, mut orders) = (0, 0);
+        let (mut batches, mut orders) = (0, 0_usize);
         for (day, what) in (0..).zip(all) {
             match what {
                 Done::Pour(n) => {
@@ -216,6 +253,12 @@ proptest! {
         let went: i64 = state.moves.values().filter_map(|k| k.body()).map(Move::adds).sum();
         let left: i64 = state.batches.values().map(|b| state.left_of(b)).sum();
         prop_assert_eq!(left, filled + went);
+        let reached: Vec<Reach> = state.batches.values().map(|batch| Reach { batch, amount: Exact::ZERO }).collect();
+        let all = state.whereabouts(&reached);
+        prop_assert_eq!((all.filled, all.here), (filled, left));
+        let told: i64 = state.sent_of(&reached).iter().map(|s| i64::from(s.moved.number)).sum();
+        prop_assert_eq!(all.out, told);
+        prop_assert_eq!(state.past_orders(&shelf.orders).len() + shelf.orders.len(), orders);
         let stock = &shelf.stocks[0];
         prop_assert_eq!(stock.stands.iter().map(|s| s.left).sum::<i64>(), left);
         let kept: i64 = shelf.orders.iter().flat_map(|o| &o.lines).flat_map(|l| &l.kept).map(|s| s.number).sum();

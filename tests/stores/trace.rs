@@ -91,11 +91,13 @@ proptest! {
     }
 }
 
-/// From a lot to who has the candles; of one who is removed only the candles are told.
+/// From a lot to everybody who may have a candle: those it was sent to, who got one as a gift or a sample; of one who is
+/// removed only the candles are told. And every candle is somewhere.
 #[test]
-fn from_a_lot_to_the_customers() {
+fn from_a_lot_to_whoever_has_the_candles() {
     use potside::book::Act;
     use potside::shelf::{Buys, Customer, Move, Order, OrderLine, Reason};
+    use potside::stores::Whereabouts;
     let mut shop = Shop::new();
     shop.lot("a", "Coco", 0, 5000, 1000);
     shop.pour("p1", 2, 400, &["a"]);
@@ -119,28 +121,44 @@ fn from_a_lot_to_the_customers() {
         };
         shop.act(4, Act::Order { id: id(&format!("o-{of}")), over: None, body });
     }
-    let mut moved = |of: &str, batch: &str, order: Option<&str>, day: u32| {
-        let reason = match order {
-            Some(order) => Reason::Shipped { order: id(order), product: id("x") },
-            None => Reason::Gift,
-        };
+    let for_order = |order: &str| Reason::Shipped { order: id(order), product: id("x") };
+    for (of, batch, number, reason, day) in [
+        ("m1", "p1", 2, for_order("o-c2"), 9),
+        ("m2", "p1", 3, for_order("o-c1"), 8),
+        ("m3", "p2", 2, for_order("o-c1"), 8),
+        ("m4", "p1", 4, Reason::Gift, 7),
+        ("m5", "p1", 5, Reason::Sample, 10),
+        ("m6", "p1", 1, Reason::Broken, 7),
+        ("m7", "p1", 3, Reason::Missing, 7),
+        ("m8", "p1", 1, Reason::Found, 8),
+        ("m9", "p1", 2, Reason::Returned, 11),
+        ("m10", "p2", 2, Reason::Gift, 8),
+    ] {
         let on = potside::day::Day(super::shared::FIRST + day);
-        let body = Move { batch: id(batch), number: 2, reason, on, note: String::new() };
+        let body = Move { batch: id(batch), number, reason, on, note: String::new() };
         shop.act(day, Act::Moved { id: id(of), over: None, body });
-    };
-    moved("m1", "p1", Some("o-c2"), 9);
-    moved("m2", "p1", Some("o-c1"), 8);
-    moved("m3", "p2", Some("o-c1"), 8);
-    moved("m4", "p1", None, 7);
-    let names = |shop: &Shop| -> Vec<Option<String>> {
+    }
+    let told = |shop: &Shop| -> Vec<(u32, Option<String>, Option<String>)> {
         let ledger = shop.ledger();
         let reached = ledger.forward(shop.state(), &id("a"));
-        shop.state().sent_of(&reached).iter().map(|s| s.customer.map(|c| c.name.clone())).collect()
+        let sent = shop.state().sent_of(&reached);
+        let one = |s: &potside::stores::Sent| {
+            (s.moved.number, s.order.map(|o| o.0.to_string()), s.customer.map(|c| c.name.clone()))
+        };
+        sent.iter().map(one).collect()
     };
-    assert_eq!(names(&shop), [Some("Ada".to_owned()), Some("Bo".to_owned())]);
-    shop.act(10, Act::Forgotten { customer: id("c2") });
-    assert_ne!(names(&shop).last(), Some(&Some("Bo".to_owned())));
-    assert_eq!(names(&shop).len(), 2);
+    let ada = (3, Some("o-c1".to_owned()), Some("Ada".to_owned()));
+    let bo = (2, Some("o-c2".to_owned()), Some("Bo".to_owned()));
+    assert_eq!(told(&shop), [(4, None, None), ada, bo, (5, None, None)]);
+    let ledger = shop.ledger();
+    let reached = ledger.forward(shop.state(), &id("a"));
+    let all = shop.state().whereabouts(&reached);
+    // Nothing was filled of these pours: 14 with somebody, 2 came back, 3 gone, so 15 are to be counted.
+    assert_eq!(all, Whereabouts { filled: 0, out: 14, back: 2, gone: 3, here: -15 });
+    assert_eq!(all.here, reached.iter().map(|r| shop.state().left_of(r.batch)).sum::<i64>());
+    shop.act(12, Act::Forgotten { customer: id("c2") });
+    assert_ne!(told(&shop)[2].2.as_deref(), Some("Bo"));
+    assert_eq!(told(&shop).len(), 4);
 }
 
 #[test]

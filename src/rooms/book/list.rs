@@ -7,7 +7,7 @@ use crate::dom::*;
 use crate::formula::Formula;
 use crate::rooms::parts::{Field, Typed, field, press};
 use crate::rooms::workshop::Workshop;
-use crate::shelf::batch_number;
+use crate::shelf::{as_batch_number, batch_number};
 use crate::vessel::Vessel;
 
 /// One line: where it leads, its title, a word on it, a mark.
@@ -29,6 +29,8 @@ struct Lists {
     /// How many pours there are besides.
     earlier: usize,
     away: Vec<Line>,
+    /// What was asked for is a batch number with a sign misread.
+    slip: bool,
 }
 
 /// So many pours are listed at first, and as many more each time they are asked for.
@@ -52,7 +54,7 @@ pub(super) fn room(shop: Workshop) -> View {
         }
         group![
             el("div").attr("role", "search").child(field(
-                Field::text("Find").placeholder("A name, a part, a wick"),
+                Field::text("Find").placeholder("A name, a part, a wick, a batch number"),
                 words,
                 || { Ok(String::new()) }
             )),
@@ -138,7 +140,9 @@ fn forked(shop: Workshop) -> View {
 
 fn lists(state: &State, words: &str, most: usize) -> Lists {
     let mut lists = Lists::default();
-    for found in state.find(words) {
+    let number = as_batch_number(words);
+    lists.slip = number.as_ref().is_some_and(|(_, right)| !right);
+    for found in state.find(number.as_ref().map_or(words, |(number, _)| number)) {
         match found {
             Found::Formula(kept) => {
                 into(&mut lists.away, &mut lists.formulas, kept.retired, formula_line(kept))
@@ -189,12 +193,14 @@ fn batch_line(batch: &Batch) -> Line {
 }
 
 fn found(lists: &Lists, asked: bool, most: Value<usize>) -> View {
-    let Lists { formulas, vessels, batches, earlier, away } = lists;
+    let Lists { formulas, vessels, batches, earlier, away, slip } = lists;
     if asked && [formulas, vessels, batches, away].iter().all(|l| l.is_empty()) {
-        return el("p")
-            .class("empty")
-            .child("Nothing in the book has all of these words. Try fewer of them.")
-            .view();
+        let none = if *slip {
+            "This is no batch number: its check sign does not fit, so a sign of it is misread. Compare it with the label."
+        } else {
+            "Nothing in the book has all of these words. Try fewer of them."
+        };
+        return el("p").class("empty").child(none).view();
     }
     let list = |lines: &[Line]| el("ul").class("list").child(lines.iter().map(list_line).views());
     let section = |title: &'static str, none: &'static str, lines: &Vec<Line>| {

@@ -6,7 +6,7 @@ use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{caution, live, page_part};
 use crate::rooms::workshop::Workshop;
-use crate::shelf::{Open, Stand, Stock, When, batch_number};
+use crate::shelf::{Open, Order, Stand, Stock, When, batch_number};
 
 /// The clock of the Shelf ticks once an hour: nothing on it changes sooner.
 const TICK: u64 = 60 * 60 * 1000;
@@ -27,7 +27,8 @@ pub(super) fn page(shop: Workshop) -> View {
                 .child(link("/order/new", "button main", "New order"))
                 .child(link("/plan", "button", "What to pour next"))
                 .child(link("/product/new", "button", "New candle to sell"))
-                .child(link("/customers", "button", "Customers")),
+                .child(link("/customers", "button", "Customers"))
+                .child(link("/done", "button", "Orders that are done")),
         ),
         live(shown)
     ]
@@ -72,7 +73,11 @@ with a candle to sell: a formula in a vessel.",
 
 /// Who ordered, for a title.
 pub(super) fn who(state: &State, open: &Open) -> String {
-    let customer = open.order.customer.as_ref().and_then(|id| state.customers.get(id)).and_then(|k| k.body());
+    named(state, open.order)
+}
+
+pub(super) fn named(state: &State, order: &Order) -> String {
+    let customer = order.customer.as_ref().and_then(|id| state.customers.get(id)).and_then(|k| k.body());
     customer.map_or_else(|| "An order".to_owned(), |c| c.name.clone())
 }
 

@@ -3,6 +3,7 @@
 mod batch;
 mod calendar;
 mod customer;
+mod done;
 mod goals;
 mod list;
 mod order;
@@ -40,6 +41,7 @@ fn page(shop: Workshop, place: &[String]) -> View {
         ("customer", "new", _) => customer::form(shop, None),
         ("customer", ..) => customer::form(shop, Some(id())),
         ("plan", ..) => plan::page(shop),
+        ("done", ..) => done::page(shop),
         ("batch", ..) => batch::page(shop, id()),
         _ => list::page(shop),
     }

@@ -1,15 +1,13 @@
 //! One order: line by line what is there, and sending it.
 
 use super::list::{going, who};
-use super::{HERE, candles};
+use super::{HERE, candles, done};
 use crate::book::{Act, Batch, Id, State};
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::{
-    caution, confirm_sheet, live, missing_page, page_head, page_part, past, press, sentence, sheet,
-};
+use crate::rooms::parts::{caution, confirm_sheet, live, page_head, past, press, sentence, sheet};
 use crate::rooms::workshop::Workshop;
-use crate::shelf::{Fit, Move, Open, OpenLine, Order, Reason, batch_number};
+use crate::shelf::{Fit, Move, Open, OpenLine, Order, batch_number};
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
     let (closing, sending) = (Value::new(false), Value::new(false));
@@ -40,12 +38,9 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
 }
 
 fn one(shop: Workshop, state: &State, id: &Id, (closing, sending): (Value<bool>, Value<bool>)) -> View {
-    let Some(kept) = state.orders.get(id) else {
-        return missing_page(HERE, "Shelf", "There is no order of this address in this book.");
-    };
     let shelf = state.shelf(keep::today());
     let Some(open) = shelf.orders.iter().find(|o| o.kept.id == *id) else {
-        return done(state, kept.body(), id);
+        return done::order(shop, state, id);
     };
     let (now, words) = going(open);
     let send = open.shipment(keep::today(), Fit::Finished);
@@ -61,6 +56,7 @@ fn one(shop: Workshop, state: &State, id: &Id, (closing, sending): (Value<bool>,
         page_head(HERE, "Shelf", who(state, open)),
         el("p").class("makes said").flag("ready", now).child(words),
         el("p").child(wanted),
+        done::to_whom(state, open.order),
         late,
         el("ul").class("list shelf").child(open.lines.iter().map(|l| line(open, l)).views()),
         (!open.order.note.is_empty()).then(|| el("p").class("note").child(open.order.note.clone())),
@@ -77,7 +73,7 @@ fn one(shop: Workshop, state: &State, id: &Id, (closing, sending): (Value<bool>,
                     .child("Change it")
             )
             .child(press("quiet", "Close the order", move || closing.set(true))),
-        sent(state, id),
+        done::sent(state, id),
         past(shop, id)
     ]
 }
@@ -203,39 +199,4 @@ fn line(open: &Open, line: &OpenLine) -> View {
         )
         .child(el("span").class("state").flag("ready", there).child(state))
         .view()
-}
-
-/// What went for an order, the last first.
-fn sent(state: &State, id: &Id) -> View {
-    let mut rows = Vec::new();
-    for kept in state.moves.values().filter(|k| !k.retired) {
-        let Some(body) = kept.body() else { continue };
-        if matches!(&body.reason, Reason::Shipped { order, .. } if order == id) {
-            let of = state.batches.get(&body.batch).map(batch_number).unwrap_or_default();
-            let words =
-                [&candles(body.number.into()), " of ", &of, ", ", &keep::day(body.on.noon())].concat();
-            rows.push(
-                el("li").child(el("a").attr("href", [HERE, "/batch/", &body.batch.0].concat()).child(words)),
-            );
-        }
-    }
-    (!rows.is_empty())
-        .then(|| {
-            page_part(
-                "order-sent",
-                "Sent",
-                el("ul").class("list").child(rows.into_iter().rev().views()).view(),
-            )
-        })
-        .view()
-}
-
-fn done(state: &State, order: Option<&Order>, id: &Id) -> View {
-    let words =
-        if order.is_some_and(|o| o.closed) { "This order was closed." } else { "All of this order is sent." };
-    group![
-        page_head(HERE, "Shelf", "An order".to_owned()),
-        el("p").class("makes").child(words),
-        sent(state, id)
-    ]
 }

@@ -86,6 +86,10 @@ pub(super) fn page(shop: Workshop, changed: Option<Id>) -> View {
             wanted,
             true
         )),
+        el("p")
+            .class("detail")
+            .child("Somebody new? ")
+            .child(el("a").attr("href", "#shelf/customer/new").child("Write them down first")),
         choice("It goes", in_parts, &[(false, "Whole"), (true, "In parts, if need be")]),
         area("Note", note),
         finish("Keep this order", Some(HERE), save)

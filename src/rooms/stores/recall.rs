@@ -6,7 +6,7 @@ use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{missing_page, press};
 use crate::rooms::workshop::Workshop;
-use crate::shelf::batch_number;
+use crate::shelf::{Reason, batch_number};
 use crate::stores::{Account, Holding, Ledger, Reach, Sent};
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
@@ -83,19 +83,23 @@ fn sheet(shop: Workshop, state: &State, ledger: &Ledger, (account, holding): (&A
         .view()
 }
 
-/// Who has some of the candles, and how many are still here.
+/// Who has some of the candles, and where all the others are.
 fn who(state: &State, reached: &[Reach]) -> View {
     if reached.is_empty() {
         return ().view();
     }
     let sent = state.sent_of(reached);
-    let here: i64 = reached.iter().map(|r| state.left_of(r.batch).max(0)).sum();
     let row = |sent: &Sent| {
         let batch = state.batches.get(&sent.moved.batch).map(batch_number).unwrap_or_default();
-        let (name, contact) = match sent.customer {
-            Some(customer) => (customer.name.clone(), customer.contact.clone()),
-            None => ("Nobody is named".to_owned(), String::new()),
+        let (name, contact) = match (sent.customer, &sent.moved.reason) {
+            (Some(customer), _) => (customer.name.clone(), customer.contact.clone()),
+            (None, Reason::Gift) => ("Given away".to_owned(), sent.moved.note.clone()),
+            (None, Reason::Sample) => ("A sample".to_owned(), sent.moved.note.clone()),
+            (None, _) => ("Nobody is named".to_owned(), String::new()),
         };
+        let order = sent
+            .order
+            .map(|(id, _)| el("a").attr("href", ["#shelf/order/", &id.0].concat()).child("The order"));
         el("li").child(
             el("p")
                 .child(el("strong").child(sent.moved.number.to_string()))
@@ -105,7 +109,8 @@ fn who(state: &State, reached: &[Reach]) -> View {
                 .child(keep::day(sent.moved.on.noon()))
                 .child(": ")
                 .child(el("strong").child(name))
-                .child(el("span").class("detail prose").child(" ").child(contact)),
+                .child(el("span").class("detail prose").child(" ").child(contact))
+                .child(el("span").class("no-print").child(" ").child(order)),
         )
     };
     let who = if sent.is_empty() {
@@ -113,9 +118,15 @@ fn who(state: &State, reached: &[Reach]) -> View {
     } else {
         el("ul").class("list").attr("id", "who").child(sent.iter().map(row).views())
     };
+    let all = state.whereabouts(reached);
+    let line = |words: &'static str, number: i64| {
+        el("p").child(words).child(el("strong").child(number.to_string())).child(".")
+    };
     group![
         el("h2").child("Who has them"),
         who,
-        el("p").child("On the shelf: ").child(el("strong").child(here.to_string())).child(".")
+        line("On the shelf: ", all.here),
+        (all.back != 0).then(|| line("Of those that went came back: ", all.back)),
+        (all.gone != 0).then(|| line("Broken or missing: ", all.gone))
     ]
 }
