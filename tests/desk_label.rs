@@ -168,12 +168,33 @@ fn refused(change: impl FnOnce(&mut Design), errors: &[SheetError]) {
         parts: vec![Part::Name],
         market: Market::Both,
         maker: String::new(),
+        compared: String::new(),
     };
     assert_eq!(design.check(), Ok(()));
     assert_eq!(read(&write(&design)), Ok(design.clone()));
     change(&mut design);
     assert_eq!(design.check(), Err(errors.to_vec()));
     assert!(errors.iter().all(|e| e.to_string().ends_with('.')));
+}
+
+/// That the fire-safety part was compared with one's own copy of the standard is asked for until it is said, and kept.
+#[test]
+fn fire_safety_is_to_be_compared_with_the_standard() {
+    let mut design = Design {
+        name: "Underside".into(),
+        sheet: sheet(60, 40, false, 3, 6),
+        parts: vec![Part::Name],
+        market: Market::Both,
+        maker: String::new(),
+        compared: String::new(),
+    };
+    assert_eq!(design.compared(), None);
+    design.parts.push(Part::Fire);
+    assert!(design.compared().unwrap().starts_with("Nobody has compared the fire safety"));
+    assert!(!write(&design).contains("compared"));
+    design.compared = " My copy of 2021 ".into();
+    assert_eq!(design.compared().unwrap(), "Fire safety compared by you with: My copy of 2021.");
+    assert_eq!(read(&write(&design)), Ok(design));
 }
 
 #[test]
@@ -227,7 +248,7 @@ proptest! {
     ) {
         let design = Design {
             name: "Any".into(), sheet: sheet(wide, high, false, columns, rows), parts: vec![Part::Name],
-            market: Market::Both, maker: String::new(),
+            market: Market::Both, maker: String::new(), compared: String::new(),
         };
         if design.check().is_ok() {
             let cells = design.sheet.cells();

@@ -1,7 +1,8 @@
 //! Net contents: 16 CFR 500 and 501, Directive 76/211/EEC, NIST Handbook 133.
 
 use potside::desk::net::{
-    Panel, declare, declare_tapers, enforced, eu_height, eu_test, eu_tne, us_height, us_mav, us_test,
+    Panel, declare, declare_tapers, enforced, eu_height, eu_test, eu_tne, overstated, us_height, us_mav,
+    us_test,
 };
 use potside::quantity::{Exact, Length, Mass, Voice};
 use proptest::prelude::*;
@@ -46,6 +47,19 @@ fn the_larger_of_two_is_enforced() {
     assert_eq!(enforced(eight, Exact::whole(226)), g(226_796));
     assert_eq!(enforced(eight, Exact::whole(227)), g(227_000));
     assert_eq!(declare(g(226_796)).enforced, Some(g(226_796)));
+}
+
+/// A weight that somebody types for a fill is held against it.
+#[test]
+fn more_than_the_fill_is_told() {
+    let told = |declared: i128| overstated(g(declared), g(180_000), Voice::default());
+    assert_eq!((told(180_000), told(100)), (None, None));
+    let said = told(180_001).unwrap();
+    assert!(
+        said.starts_with("It declares 180.0 g (6.35 oz), and the vessel is filled with 180.0 g"),
+        "{said}"
+    );
+    assert!(told(226_796).unwrap().contains("226.8 g (8.00 oz)"));
 }
 
 /// 16 CFR 501.7 and 500.11: count and length, no weight, no diameter.

@@ -68,6 +68,14 @@ async fn a_label_from_the_lines_of_a_sheet_with_the_server_gone() {
     let height = part(&pdf, 1200, first).last_letter(1);
     assert!((height - 3.175).abs() <= 0.05, "{height} mm");
 
+    // What cannot be read is not printed as if nothing were typed, and more than is in it is told.
+    b.fill("Net weight to declare", "heavy").await;
+    b.sees("Not printed: Net weight to declare:").await;
+    assert!(!b.shows("Print the sheet").await);
+    b.fill("Net weight to declare", "500 g").await;
+    b.sees("More than is in it may not stand on a label").await;
+    b.shot("desk-label-overstated").await;
+
     // What does not fit is told before printing, with the size that would do.
     let all = &["Name of the candle", "Net contents"];
     add(&b, "Small", "40 mm", "3", all).await;

@@ -27,9 +27,27 @@ pub struct Design {
     pub market: Market,
     /// Who makes the candle, and where: name and address.
     pub maker: String,
+    /// With which edition of which standard the person compared the fire-safety part; empty where they did not yet.
+    pub compared: String,
 }
 
-wire_struct!(Design { name, sheet, parts, market, maker [default] });
+wire_struct!(Design { name, sheet, parts, market, maker [default], compared [skip] });
+
+impl Design {
+    /// Whether the fire-safety part was compared with a standard, where it stands on the label.
+    pub fn compared(&self) -> Option<String> {
+        let said = self.compared.trim();
+        self.parts.contains(&Part::Fire).then(|| {
+            if said.is_empty() {
+                "Nobody has compared the fire safety with a copy of the standard yet. Do, and write down which one: “Change the \
+sheet or what stands on it”."
+                    .to_owned()
+            } else {
+                ["Fire safety compared by you with: ", said, "."].concat()
+            }
+        })
+    }
+}
 
 /// A sheet of labels.
 #[derive(Clone, PartialEq, Debug)]

@@ -1,6 +1,6 @@
 //! The declaration in both unit systems, never more than there is.
 
-use crate::quantity::{Exact, Length, Locale, Mass, decimal};
+use crate::quantity::{Exact, Length, Locale, Mass, Voice, decimal};
 
 const SOURCE: &str =
     "16 CFR 500.9 (by the examples in 500.27), 500.11, 500.19 and 501.7, compared on 26 November 2026";
@@ -64,6 +64,15 @@ pub fn declare_metric(mass: Mass) -> Declaration {
 /// The larger of two declared quantities, in ounces and in grams: the one that is enforced.
 pub fn enforced(ounces: Exact, grams: Exact) -> Mass {
     Mass::base(grams.max(ounces * OUNCE))
+}
+
+/// What is said of a declared weight that is more than the fill; none where it is not.
+pub fn overstated(declared: Mass, fill: Mass, voice: Voice) -> Option<String> {
+    (declared > fill).then(|| {
+        let (declared, fill) = (voice.both(declared), voice.both(fill));
+        let end = ". More than is in it may not stand on a label: declare less, or fill more.";
+        ["It declares ", &declared, ", and the vessel is filled with ", &fill, end].concat()
+    })
 }
 
 /// Grams or kilograms of at most three digits, rounded down, and how many grams that is.

@@ -27,6 +27,7 @@ const LENGTHS: [(&str, &str); 8] = [
 struct Form {
     name: Typed,
     maker: Typed,
+    compared: Typed,
     round: Value<bool>,
     market: Value<Market>,
     columns: Typed,
@@ -45,6 +46,7 @@ impl Form {
         Self {
             name: Typed::new(known.map_or("", |d| d.name.as_str())),
             maker: Typed::new(known.map_or("", |d| d.maker.as_str())),
+            compared: Typed::new(known.map_or("", |d| d.compared.as_str())),
             round: Value::new(sheet.is_some_and(|s| s.round)),
             market: Value::new(known.map_or(Market::Both, |d| d.market)),
             columns: Typed::new(sheet.map_or(2, |s| s.columns).to_string()),
@@ -95,6 +97,7 @@ impl Form {
             parts: self.parts.get(),
             market: self.market.get(),
             maker: self.maker.get(),
+            compared: self.compared.get(),
         };
         match design.check() {
             Ok(()) => Ok(design),
@@ -147,6 +150,13 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
             ],
         ),
         field(Field::text("Who makes it: name and address").optional(), form.maker, || Ok(String::new())),
+        field(
+            Field::text("Fire safety compared with")
+                .optional()
+                .hint("Your own copy of your market's standard: its number, its year, the day you looked."),
+            form.compared,
+            || Ok(String::new())
+        ),
         el("h2").child("The sheet"),
         el("p").class("lead").child("Measure it with a rule, or take the numbers from its wrapper."),
         choice("Shape", form.round, &[(false, "Square-cornered"), (true, "Round")]),

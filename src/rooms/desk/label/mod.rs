@@ -2,6 +2,7 @@
 
 mod draw;
 mod form;
+mod net;
 mod print;
 
 pub(super) use draw::pictogram;

@@ -1,16 +1,15 @@
 //! A label for a batch, or for a formula and a vessel: seen large, looked over, printed as a sheet.
 
 use super::draw::{large, page as sheet_of};
+use super::net::Net;
 use crate::book::{Batch, Id, Labelled, Labelling};
 use crate::desk::hazard::SOURCE;
 use crate::desk::label::{Design, Face, Part, lay};
-use crate::desk::net::Test;
+use crate::desk::net::{Test, overstated};
 use crate::dom::*;
 use crate::keep;
-use crate::quantity::{Length, Mass};
 use crate::rooms::parts::{
-    Field, Pick, Typed, choice, length_field, live, mass_field, page_head, page_part, pick, press, sentence,
-    stepper, text_field, why_button,
+    Pick, Typed, caution, choice, live, page_head, page_part, pick, press, sentence, text_field, why_button,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::batch_number;
@@ -23,11 +22,7 @@ struct Form {
     vessel: Value<String>,
     number: Typed,
     day: Typed,
-    declared: Typed,
-    /// By count and length, not by weight.
-    tapers: Value<bool>,
-    count: Typed,
-    length: Typed,
+    net: Net,
     small: Value<bool>,
     face: Face,
 }
@@ -51,10 +46,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         vessel: Value::new(first.2),
         number: Typed::new(""),
         day: Typed::new(""),
-        declared: Typed::new(""),
-        tapers: Value::new(false),
-        count: Typed::new("2"),
-        length: Typed::new("10 in"),
+        net: Net::new(),
         small: Value::new(false),
         face: keep::face(),
     };
@@ -77,7 +69,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
                 .child(text_field("Batch number", form.number, Vec::new()))
                 .child(text_field("Date", form.day, Vec::new()))
         }),
-        has(Part::Net).then(|| net(form))
+        has(Part::Net).then(|| form.net.fields())
     ];
     let title = design.name.clone();
     group![
@@ -85,31 +77,6 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
             el("p").child(el("a").attr("href", change).child("Change the sheet or what stands on it"))
         ),
         live(move || answer(shop, form, &design))
-    ]
-}
-
-/// What is declared, and by what.
-fn net(form: Form) -> View {
-    let weight = move || {
-        let declared = Field::new("Net weight to declare")
-            .optional()
-            .hint("Left empty, it is what the average of the batch allows, rounded down.");
-        mass_field(declared, form.declared)
-    };
-    let tapers = move || {
-        el("div")
-            .class("fields")
-            .child(stepper("Candles in a package", "candles", form.count))
-            .child(length_field(Field::new("Length of one").placeholder("10 in"), form.length))
-            .view()
-    };
-    group![
-        choice(
-            "Declared by",
-            form.tapers,
-            &[(false, "Weight"), (true, "Count and length: tapers, decorative candles")],
-        ),
-        live(move || if form.tapers.get() { tapers() } else { weight() })
     ]
 }
 
@@ -157,12 +124,15 @@ fn fields(shop: Workshop, form: Form) -> View {
 /// What the label comes to.
 fn answer(shop: Workshop, form: Form, design: &Design) -> View {
     let voice = shop.voice();
-    let declared = form.declared.read::<Mass>(shop.mass_unit()).ok().filter(|_| !form.declared.is_empty());
-    let tapers = form
-        .tapers
-        .get()
-        .then(|| Some((form.count.count().ok()?, form.length.read::<Length>(voice.length).ok()?.value)));
-    let tapers = tapers.flatten();
+    let (declared, tapers) = if design.parts.contains(&Part::Net) {
+        match form.net.read(shop) {
+            Ok(net) => net,
+            // What is typed and cannot be read must not be printed as if it were not typed.
+            Err(wrong) => return wrong.into_iter().map(not_printed).views().view(),
+        }
+    } else {
+        (None, None)
+    };
     let labelled = shop.state(|s| {
         let batch = s.batches.get(&Id(form.batch.get()));
         let (formula, vessel) = match batch {
@@ -179,13 +149,16 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             batch,
             number: form.number.get(),
             day: form.day.get(),
-            declared: declared.map(|d| d.value),
+            declared,
             tapers,
             small: form.small.get(),
         };
-        Some(s.label(&asked, form.face, voice))
+        // Of a batch the test of it says so.
+        let fill = s.fill(vessel, formula, voice).ok().filter(|_| batch.is_none());
+        let over = declared.zip(fill).and_then(|(declared, fill)| overstated(declared, fill.0, voice));
+        Some((s.label(&asked, form.face, voice), over))
     });
-    let Some(labelled) = labelled else {
+    let Some((labelled, over)) = labelled else {
         return el("p")
             .class("empty")
             .child("A label needs a formula and a vessel. Write them in the Book first.")
@@ -196,14 +169,8 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
         Err(overflow) => {
             return el("div")
                 .class("no-print")
-                .child(
-                    el("p")
-                        .class("note caution")
-                        .attr("role", "alert")
-                        .child(el("strong").child("Not printed: "))
-                        .child(overflow.to_string()),
-                )
-                .child(told(&labelled, form))
+                .child(not_printed(overflow.to_string()))
+                .child(told(&labelled, design, form))
                 .view();
         }
     };
@@ -211,18 +178,28 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
         el("div")
             .class("no-print")
             .child(large(&laid))
+            .child(over.map(caution))
             .child(el("div").class("actions").child(press("main", "Print the sheet", keep::print)))
             .child(el("p").class("detail").child(
                 "In the print window choose the paper of the sheet, no margins and a scale of 100 %. Print one on plain \
 paper first and hold it against the sheet.",
             ))
-            .child(told(&labelled, form)),
+            .child(told(&labelled, design, form)),
         sheet_of(&design.sheet, &design.sheet.cells(), &laid)
     ]
 }
 
+fn not_printed(why: String) -> View {
+    el("p")
+        .class("note caution no-print")
+        .attr("role", "alert")
+        .child(el("strong").child("Not printed: "))
+        .child(why)
+        .view()
+}
+
 /// What has to be known with it.
-fn told(labelled: &Labelled, form: Form) -> View {
+fn told(labelled: &Labelled, design: &Design, form: Form) -> View {
     let tests = labelled.tests.iter().map(|(title, test)| tested(title, test)).views();
     let source = labelled.declared.as_ref().map(|d| el("p").class("detail").child(d.source));
     let small = labelled.may_be_small.then(|| {
@@ -234,6 +211,7 @@ fn told(labelled: &Labelled, form: Form) -> View {
     });
     group![
         small,
+        design.compared().map(sentence),
         labelled.remarks.iter().cloned().map(sentence).views(),
         (!labelled.tests.is_empty()).then(|| page_part("label-tests", "Would the batch pass?", tests)),
         source,
