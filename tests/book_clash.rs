@@ -95,8 +95,13 @@ fn what_is_the_same_or_about_another_thing_is_no_clash() {
 fn a_thing_put_away_in_one_place_alone_is_named() {
     let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
     let mass = |grams| Amount::new(Exact::whole(grams), MassUnit::Gram);
-    let body =
-        Scale { name: "Bench scale".to_owned(), capacity: mass(5000), division: mass(1), least: mass(20) };
+    let body = Scale {
+        name: "Bench scale".to_owned(),
+        capacity: mass(5000),
+        division: mass(1),
+        least: mass(20),
+        trial: None,
+    };
     let id = Id("scale".to_owned());
     tablet.does(Act::Scale { id: id.clone(), over: None, body });
     table.takes(&tablet);

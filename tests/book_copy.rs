@@ -81,7 +81,8 @@ fn a_copy_is_tried_out_beforehand() {
     let scale = |device: &str, id: &str| {
         let mut journal = Journal::open(Vec::new(), device);
         let mass = |grams| Amount::new(Exact::whole(grams), MassUnit::Gram);
-        let body = Scale { name: id.to_owned(), capacity: mass(5000), division: mass(1), least: mass(20) };
+        let (name, trial) = (id.to_owned(), None);
+        let body = Scale { name, capacity: mass(5000), division: mass(1), least: mass(20), trial };
         let entry =
             journal.entry(Act::Scale { id: Id(id.to_owned()), over: None, body }, 1_764_770_400_000, 7);
         let line = entry.to_line();

@@ -24,6 +24,7 @@ fn scale(name: &str, capacity: i128, division: (i128, i128), least: i128) -> Sca
         capacity: grams(capacity, 1),
         division: grams(division.0, division.1),
         least: grams(least, 1),
+        trial: None,
     }
 }
 

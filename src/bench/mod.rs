@@ -10,6 +10,7 @@ mod moment;
 mod property;
 mod reckoned;
 mod spoons;
+mod steady;
 mod stuff;
 mod sweep;
 
@@ -22,6 +23,7 @@ pub use moment::moment;
 pub use property::{POURED, PROPERTIES, Properties, Property};
 pub use reckoned::reckoned;
 pub use spoons::bulk_density;
+pub use steady::Steady;
 pub use stuff::Stuff;
 pub use sweep::Sweep;
 
@@ -37,9 +39,21 @@ pub struct Scale {
     pub division: Amount<Mass>,
     /// The smallest load worth weighing on it.
     pub least: Amount<Mass>,
+    /// How it was tried, where it was.
+    pub trial: Option<ScaleTrial>,
 }
 
-wire_struct!(Scale { name, capacity, division, least });
+wire_struct!(Scale { name, capacity, division, least, trial [skip] });
+
+/// One thing weighed several times on a scale.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ScaleTrial {
+    pub readings: Vec<Amount<Mass>>,
+    /// What it really weighs, where that is known: a check weight, a new coin.
+    pub known: Option<Amount<Mass>>,
+}
+
+wire_struct!(ScaleTrial { readings, known [skip] });
 
 /// A melting pot or pouring jug, by what it safely holds.
 #[derive(Clone, PartialEq, Debug)]

@@ -48,6 +48,12 @@ pub fn notices() -> View {
             })
         })
         .child(move || {
+            shop.reminds.with(|due| {
+                let see = Callback::new(move |()| shop.go("#bench/burn"));
+                (!due.is_empty()).then(|| told(true, due.join(" "), vec![("See them", see)]))
+            })
+        })
+        .child(move || {
             newer.get().then(|| {
                 told(
                     true,

@@ -1,4 +1,5 @@
-//! Photos whose entry never came are taken away, a while after an opening.
+//! What is done beside the work: photos whose entry never came are taken away, a while after an opening; and candles that
+//! burn are looked after.
 
 use super::workshop::{Opened, Workshop};
 use crate::keep::{self, photo};
@@ -8,6 +9,7 @@ use leptos::task::spawn_local;
 const LATER: u32 = 20_000;
 
 pub(super) fn begin(shop: Workshop) {
+    super::bench::remind(shop);
     let at = shop.attempt.get_untracked();
     keep::after(LATER, move || {
         spawn_local(async move {

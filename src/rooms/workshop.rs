@@ -37,9 +37,11 @@ pub struct Workshop {
     pub(super) attempt: Value<u32>,
     /// Milliseconds since 1970, once a second.
     now: Value<u64>,
+    /// What is due of the candles that burn.
+    pub(super) reminds: Value<Vec<String>>,
     next_dom_id: Value<u32>,
     /// What it makes lives as long as the page.
-    page: &'static Owner,
+    pub(super) page: &'static Owner,
 }
 
 /// Whether the book is open. Before it is nothing is written.
@@ -86,6 +88,7 @@ impl Workshop {
             opening: Value::new((OPENING, 0)),
             attempt: Value::new(0),
             now: Value::new(keep::now()),
+            reminds: Value::new(Vec::new()),
             next_dom_id: Value::new(0),
             page: Box::leak(Box::new(Owner::current().unwrap_or_default())),
         };

@@ -2,7 +2,7 @@
 //! division in what is weighed, a wax's density in the fill, a cooling log in how a vessel freezes.
 
 use super::wish::{id, wish, workshop};
-use potside::bench::{DropTrial, DropWeighing, Scale, SpoonTrial};
+use potside::bench::{DropTrial, DropWeighing, Scale, ScaleTrial, SpoonTrial};
 use potside::book::{Act, Book, Fact, Settings};
 use potside::pot::{Dose, Line, Plan};
 use potside::quantity::{Amount, Density, Exact, Mass, Quantity, ShareUnit, Unit, Voice};
@@ -99,6 +99,7 @@ fn a_scales_division_is_that_of_what_is_weighed() {
             capacity: read("5 kg"),
             division: read(division),
             least: read("1 g"),
+            trial: None,
         };
         let over = book.state().scales.get(&id("only")).and_then(|k| k.latest()).map(|v| v.entry.clone());
         does(&mut book, Act::Scale { id: id("only"), over, body });
@@ -113,6 +114,27 @@ fn a_scales_division_is_that_of_what_is_weighed() {
         assert_eq!(mass.in_base() / step, Exact::whole((mass.in_base() / step).floor()), "{text}");
     }
     assert_ne!(on("5 g").0, on("0.1 g").0);
+}
+
+/// What a scale's trial tells of its smallest load decides what is weighed on it.
+#[test]
+fn a_scale_that_was_tried_weighs_nothing_it_is_not_good_for() {
+    let mut book = workshop();
+    for scale in ["demo-scale-large", "demo-scale-small"] {
+        does(&mut book, Act::Retire { id: id(scale), retired: true });
+    }
+    let mut oil = |readings: &str| {
+        let trial = ScaleTrial::read(readings, "", Voice::default()).unwrap();
+        let (name, capacity, division) = ("Only".to_owned(), read("5 kg"), read("0.1 g"));
+        let mut body = Scale { name, capacity, division, least: read("0.1 g"), trial };
+        body.least = body.steady(Voice::default()).expect("it was tried").least;
+        let over = book.state().scales.get(&id("only")).and_then(|k| k.latest()).map(|v| v.entry.clone());
+        does(&mut book, Act::Scale { id: id("only"), over, body });
+        matches!(line(&orchard(&book), "Late orchard oil").dose, Dose::Weigh { .. })
+    };
+    // About 60 g of it: from 8.2 g on where it shows the same each time, from 100 g on where it strays by 0.5 g.
+    assert!(oil("100 g\n100 g\n100 g"));
+    assert!(!oil("100 g\n100.5 g\n99.5 g"));
 }
 
 #[test]

@@ -57,6 +57,43 @@ fn a_burn_is_kept_and_undone_step_by_step() {
     assert_eq!(Journal::open(lines, "tablet").state(), j.state());
 }
 
+/// What is due is told of every candle that burns, with its mark, the last that came due; of none that is out.
+#[test]
+fn what_is_due_is_told_of_those_that_burn() {
+    let mut j = Journal::open(vec![], "tablet");
+    let due = |j: &Journal, minutes: u64| j.state().burning_due(MORNING + minutes * MINUTE);
+    begin(&mut j, "A1", "C 10");
+    begin(&mut j, "A2", "C 10");
+    begin(&mut j, "A3", "C 10");
+    assert_eq!(due(&j, 0), None);
+    does(&mut j, at("A1", lit(MORNING, 400.0)));
+    does(&mut j, at("A2", lit(MORNING + 30 * MINUTE, 400.0)));
+    does(&mut j, at("A3", lit(MORNING, 400.0)));
+    let ended = does(&mut j, at("A3", out(MORNING + 10 * MINUTE, 399.0)));
+    assert_eq!(due(&j, 100), Some(vec![]));
+    // 70 mm at an hour an inch are 165 minutes; a burn of 240 is the longest.
+    assert_eq!(due(&j, 190), Some(vec!["A1: Full pool expected: measure across the melted wax.".to_owned()]));
+    let over = "It has burned as long as it should: put it out.";
+    assert_eq!(due(&j, 300), Some(vec![["A1: ", over].concat(), ["A2: ", over].concat()]));
+    does(&mut j, Act::Undo { entry: ended });
+    assert_eq!(due(&j, 300).map(|all| all.len()), Some(3));
+    does(&mut j, Act::Retire { id: id("A1"), retired: true });
+    assert_eq!(due(&j, 300).map(|all| all.len()), Some(2));
+}
+
+#[test]
+fn a_candle_that_was_put_out_a_while_ago() {
+    let events = [lit(MORNING, 400.0), BurnEvent::Looked(Box::new(good(MORNING + 60 * MINUTE, 50.0)))];
+    let course = potside::bench::burn::course(&events);
+    let session = course.burning().unwrap();
+    let now = MORNING + 200 * MINUTE;
+    assert_eq!(session.out_ago(now, 80), Ok(MORNING + 120 * MINUTE));
+    assert_eq!(session.out_ago(now, 140), Ok(MORNING + 60 * MINUTE));
+    for (minutes, why) in [(141, "looked at burning"), (200, "not lit yet"), (u32::MAX, "not lit yet")] {
+        assert!(session.out_ago(now, minutes).unwrap_err().contains(why), "{minutes}");
+    }
+}
+
 #[test]
 fn limits_are_the_workshops_own() {
     let mut j = Journal::open(vec![], "tablet");

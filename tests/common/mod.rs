@@ -106,6 +106,7 @@ impl Workshop {
             capacity: read(capacity),
             division: read(division),
             least: read(least),
+            trial: None,
         };
         Self {
             formula,

@@ -1,5 +1,6 @@
 //! Burn trials: one candle after another lit, watched, put out and weighed, and what that tells of its wick.
 
+mod alight;
 mod check;
 mod compare;
 mod course;

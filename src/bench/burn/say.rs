@@ -65,7 +65,10 @@ pub fn reminders(trial: &Trial, course: &Course, limits: &Limits, now: u64) -> V
             }
         }
         Some(Session { out: Some((at, _)), .. }) if course.closed.is_none() => {
-            add(at.saturating_add(u64::from(limits.rest) * MINUTE), "It has rested: it may be lit again.");
+            add(
+                at.saturating_add(u64::from(limits.rest) * MINUTE),
+                "It has rested: trim the wick, then it may be lit again.",
+            );
         }
         _ => {}
     }

@@ -9,6 +9,9 @@ mod list;
 mod pot;
 mod scale;
 mod spoons;
+mod steady;
+
+pub(super) use burn::remind;
 
 use super::parts::{live, why_button};
 use super::workshop::Workshop;

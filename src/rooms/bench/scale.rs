@@ -1,10 +1,10 @@
 //! A scale of the workshop: new, changed, or put away.
 
-use super::HERE;
+use super::{HERE, steady};
 use crate::bench::{BenchError, Scale};
 use crate::book::{Act, Id};
 use crate::dom::*;
-use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, past, press, text_field};
+use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, page_part, past, press, text_field};
 use crate::rooms::workshop::Workshop;
 
 #[derive(Clone, Copy)]
@@ -13,6 +13,7 @@ struct Form {
     capacity: Typed,
     division: Typed,
     least: Typed,
+    tried: steady::Form,
 }
 
 impl Form {
@@ -25,13 +26,13 @@ impl Form {
             read(self.least, "Smallest load"),
         ) {
             (Ok(capacity), Ok(division), Ok(least)) => {
-                let scale = Scale { name: self.name.get(), capacity, division, least };
+                let trial = self.tried.read(shop);
+                let mut wrong: Vec<String> = trial.as_ref().err().cloned().into_iter().collect();
+                let trial = trial.unwrap_or_default();
+                let scale = Scale { name: self.name.get(), capacity, division, least, trial };
                 let errors = scale.check().err().unwrap_or_default();
-                if errors.is_empty() {
-                    Ok(scale)
-                } else {
-                    Err(errors.iter().map(ToString::to_string).collect())
-                }
+                wrong.extend(errors.iter().map(ToString::to_string));
+                if wrong.is_empty() { Ok(scale) } else { Err(wrong) }
             }
             (a, b, c) => {
                 let unnamed = self.name.is_empty().then(|| BenchError::ScaleNoName.to_string());
@@ -49,6 +50,7 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
         capacity: Typed::amount(known.map(|s| s.capacity)),
         division: Typed::amount(known.map(|s| s.division)),
         least: Typed::amount(known.map(|s| s.least)),
+        tried: steady::Form::of(shop, known.and_then(|s| s.trial.as_ref())),
     };
     let over = kept.as_ref().and_then(|k| k.latest()).map(|v| v.entry.clone());
     let old = kept.as_ref().map(|k| k.id.clone());
@@ -88,6 +90,7 @@ carries and its division are on its label or in its leaflet.",
                     .hint("About 40 divisions is good to 1 %."),
                 form.least,
             )),
+        page_part("scale-trial", "Try it", form.tried.part(shop, form.division, form.least)),
         finish("Keep this scale", Some(HERE), save),
         old.map(|id| put_away(shop, id, "Put this scale away"))
     ]

@@ -59,6 +59,7 @@ fn now(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
                 .class("actions")
                 .child(put_out(shop, id, "main big", "Put it out".to_owned(), false))
                 .child(put_out(shop, id, "big", "It went out by itself".to_owned(), true)),
+            light::earlier(shop, id.clone(), session.clone()),
             caution("the vessel and the wax are hot. Do not carry a burning candle."),
             look::form(shop, id.clone())
         ];

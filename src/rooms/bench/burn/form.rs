@@ -1,10 +1,10 @@
 //! A new candle on trial: filled in from a formula, or from a candle that it is to be like.
 
-use super::{HERE, noted, read_some};
+use super::{HERE, guess, noted, read_some};
 use crate::bench::burn::{Heavy, Trial};
 use crate::book::{Act, Id, Known};
 use crate::dom::*;
-use crate::quantity::{Length, Mass, ShareUnit};
+use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, ShareUnit};
 use crate::rooms::parts::{
     Field, Pick, Typed, choice, finish, length_field, live, mass_field, missing_page, page_head, pick,
     share_field, text_field,
@@ -95,6 +95,26 @@ impl Form {
                 typed.text.set(text);
             }
         }
+    }
+
+    /// As far as a wick can be guessed for it: nothing is weighed yet.
+    fn asked(self, shop: Workshop) -> Option<Trial> {
+        let diameter = self.diameter.read::<Length>(shop.voice().length).ok()?;
+        let nothing = Amount::new(Exact::ZERO, MassUnit::Gram);
+        Some(Trial {
+            name: String::new(),
+            fragrance: self.fragrance.get(),
+            load: None,
+            heavy: self.heavy.get(),
+            wax: self.wax.get(),
+            vessel: self.vessel.get(),
+            diameter,
+            series: self.series.get(),
+            wick: String::new(),
+            replicate: 1,
+            start: nothing,
+            fill: nothing,
+        })
     }
 
     fn trial(self, shop: Workshop) -> Result<Trial, Vec<String>> {
@@ -190,6 +210,7 @@ fn filled(shop: Workshop, form: Form, known: Option<(Id, Id)>) -> View {
         }
         Err(wrong) => wrong,
     };
+    let guess = move || guess::of(shop, form.asked(shop), form.wick);
     let heavy = [Heavy::Light, Heavy::Middle, Heavy::Heavy].map(|h| (h, h.name()));
     let counted = Field { keys: "numeric", ..Field::new("Which of its kind").hint("1 for the first.") };
     let count = move || form.replicate.count().map(|_| String::new()).map_err(|e| e.to_string());
@@ -216,6 +237,7 @@ fn filled(shop: Workshop, form: Form, known: Option<(Id, Id)>) -> View {
             .child(live(sizes))
             .child(crate::rooms::parts::field(counted, form.replicate, count)),
         choice("The fragrance is", form.heavy, &heavy),
+        new.then(|| el("div").attr("aria-live", "polite").child(live(guess))),
         finish(if new { "Put it on trial" } else { "Keep this candle" }, Some(HERE), save)
     ]
 }

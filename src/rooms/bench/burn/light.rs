@@ -1,12 +1,12 @@
 //! Lighting a candle, and weighing it afterwards.
 
 use super::{does, noted};
-use crate::bench::burn::{BurnEvent, Course, THROWS, Trial, trim_first};
+use crate::bench::burn::{BurnEvent, Course, Session, THROWS, Trial, trim_first};
 use crate::book::Id;
 use crate::dom::*;
 use crate::keep;
 use crate::quantity::{Amount, Quantity, Unit};
-use crate::rooms::parts::{Field, Typed, caution, choice, finish, mass_field};
+use crate::rooms::parts::{Field, Typed, caution, choice, field, finish, mass_field};
 use crate::rooms::workshop::Workshop;
 
 /// Nothing said, or a throw of 1 to 5.
@@ -42,6 +42,30 @@ pub(super) fn form(shop: Workshop, id: Id, trial: &Trial, course: &Course) -> Vi
         ),
         el("div").class("large").child(finish("Light it now", None, light))
     ]
+}
+
+/// It was put out a while ago, and nobody tapped.
+pub(super) fn earlier(shop: Workshop, id: Id, session: Session) -> View {
+    let minutes = Typed::new("");
+    let save = move || {
+        let mut wrong = Vec::new();
+        if let Some(ago) = noted("Minutes", minutes.count(), &mut wrong) {
+            match session.out_ago(keep::now(), ago) {
+                Ok(at) => {
+                    does(shop, &id, BurnEvent::Out { at, mass: None, itself: false });
+                }
+                Err(why) => wrong.push(why),
+            }
+        }
+        wrong
+    };
+    let of = Field { keys: "numeric", ..Field::new("So many minutes ago") };
+    let count = move || minutes.count().map(|_| String::new()).map_err(|e| e.to_string());
+    el("details")
+        .child(el("summary").child("It was put out earlier"))
+        .child(field(of, minutes, count))
+        .child(finish("It is out since then", None, save))
+        .view()
 }
 
 pub(super) fn weigh(shop: Workshop, id: Id) -> View {

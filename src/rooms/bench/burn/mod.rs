@@ -2,12 +2,16 @@
 
 mod candle;
 mod form;
+mod guess;
 mod light;
 mod limits;
 mod look;
 mod photos;
+mod remind;
 mod tells;
 mod wicks;
+
+pub(in crate::rooms) use remind::begin as remind;
 
 use super::HERE as BENCH;
 use crate::bench::burn::{BurnEvent, Course, Reminder, Session, Trial, Verdict, clock, reminders};
