@@ -114,6 +114,11 @@ pub fn ask_on_leave(unsaved: impl Fn() -> bool + 'static) {
     let _ = window.add_event_listener_with_callback("beforeunload", listener.unchecked_ref());
 }
 
+/// Asks at once, by the browser's own question; false where it shows none.
+pub fn confirmed(question: &str) -> bool {
+    web_sys::window().is_some_and(|w| w.confirm_with_message(question).unwrap_or(false))
+}
+
 /// Puts the focus on the element of this id.
 pub fn focus(id: &str) {
     if let Some(element) = element(id) {

@@ -1,5 +1,5 @@
 //! A storage that fails under the built app: what cannot be stored is said with its reason, stays on the screen, is tried
-//! again, and is asked for on leaving; where there is no storage at all that is said at once.
+//! again, and is asked for on leaving, as is what was typed and not kept; where there is no storage at all that is said at once.
 
 use crate::browser::{Browser, Engine};
 use crate::kill::stored;
@@ -130,5 +130,77 @@ async fn no_storage_is_said_at_once_with_the_way_out() {
         b.sees("From the formula to the poured candle").await;
         b.cdp("Page.removeScriptToEvaluateOnNewDocument", added).await.unwrap();
     }
+    b.end().await;
+}
+
+/// What the browser asks in the page's name is noted, and answered as the test says.
+const ANSWER: &str = "window.asked = 0; window.answer = false; window.confirm = () => { window.asked++; return window.answer }";
+
+/// Any form with something changed in it asks before the page or the form is left; kept or left on purpose it does not,
+/// and what is no form never does.
+#[tokio::test]
+async fn what_was_typed_and_not_kept_is_asked_for_on_leaving() {
+    let host = serve("/");
+    let address = host.address();
+    let b = Browser::start(Engine::Chromium, "leaving").await;
+    b.size(1024, 768).await;
+    b.open(&address).await;
+    b.sees("From the formula to the poured candle").await;
+    run(&b, ANSWER).await;
+    let asks = async |what: &str, wanted: bool| assert_eq!(run(&b, LEAVES).await, wanted, "{what}");
+
+    // No forms: the list to be given out and the device's own choices, beside a form on the same page; the converter.
+    b.room("desk").await;
+    b.pick("List to take in", "Orders").await;
+    b.tap("Ounces").await;
+    b.tap("Convert").await;
+    b.fill("Amount", "3 oz").await;
+    b.tap("Close").await;
+    asks("no form was changed", false).await;
+    b.fill("Tolerance of a dose", "3 %").await;
+    asks("the rules were changed", true).await;
+    b.tap("Keep these").await;
+    b.sees("Kept.").await;
+    asks("the rules are kept, and the form stays", false).await;
+    b.fill("Tolerance of a dose", "none").await;
+    b.tap("Keep these").await;
+    b.sees("Tolerance: ").await;
+    asks("what is refused is not kept", true).await;
+    b.room("bench").await;
+    asks("the form is gone", false).await;
+
+    // Words, lines, a choice, a number counted up: whatever is changed, until it is kept.
+    b.room("shelf/customer/new").await;
+    asks("nothing was typed", false).await;
+    b.tap("Wholesale").await;
+    asks("a choice was made", true).await;
+    b.fill("Name", "North Shop").await;
+    b.tap("Keep this customer").await;
+    b.sees("Names and addresses stay on this device").await;
+    asks("the customer is kept", false).await;
+    b.room("desk/label/new").await;
+    b.tap("More columns").await;
+    asks("counted up", true).await;
+    b.room("desk/safety/new").await;
+    asks("another form in its place", false).await;
+    b.set("Lines of section 3", "Linalool; 5 %").await;
+    asks("lines", true).await;
+
+    // In the app a link asks, and "Leave it" does not.
+    b.tap("Stores").await;
+    assert_eq!(run(&b, "return [window.asked, location.hash]").await, json!([1, "#desk/safety/new"]));
+    assert_eq!(b.length("Lines of section 3").await, "Linalool; 5 %".len(), "it stays as typed");
+    run(&b, "window.answer = true").await;
+    b.tap("Stores").await;
+    b.waits("the stores", "return location.hash === '#stores'", vec![]).await;
+    assert_eq!(run(&b, "return window.asked").await, 2);
+    asks("left", false).await;
+    b.room("desk/safety/new").await;
+    b.set("Lines of section 3", "Linalool; 5 %").await;
+    b.tap("Leave it").await;
+    b.sees("Hazards of a fragrance").await;
+    b.tap("Bench").await;
+    b.sees("Bench").await;
+    assert_eq!(run(&b, "return window.asked").await, 2, "left on purpose");
     b.end().await;
 }

@@ -16,6 +16,7 @@ mod past;
 mod pick;
 mod sheet;
 mod stepper;
+mod unkept;
 mod why;
 
 pub use amounts::{area, length_field, mass_field, share_field, temperature_field, text_field};

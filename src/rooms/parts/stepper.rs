@@ -1,18 +1,21 @@
 //! A whole number with a button to each side: counted up and down by tapping, or typed.
 
 use super::field::Typed;
+use super::unkept;
 use crate::dom::*;
 use crate::rooms::workshop::Workshop;
+use web_sys::Event;
 
 /// `noun` is what is counted, in the plural: the buttons are called "Fewer vessels" and "More vessels".
 pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> View {
     let id = Workshop::here().fresh_dom_id();
     let said = format!("{id}-said");
     let wrong = Derived::new(move || typed.count().err().map(|e| e.to_string()));
-    let step = move |up: bool| {
+    let step = move |up: bool, event: Event| {
         let now = typed.count().unwrap_or(0);
         let next = if up { now.saturating_add(1) } else { now.saturating_sub(1).max(1) };
         typed.text.set(next.to_string());
+        unkept::changed(&event);
     };
     el("div")
         .class("field stepper")
@@ -25,7 +28,7 @@ pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> Vi
                     el("button")
                         .attr("type", "button")
                         .attr("aria-label", format!("Fewer {noun}"))
-                        .on("click", move |_| step(false))
+                        .on("click", move |e| step(false, e))
                         .child("−"),
                 )
                 .child(
@@ -46,7 +49,7 @@ pub fn stepper(label: impl Into<String>, noun: &'static str, typed: Typed) -> Vi
                     el("button")
                         .attr("type", "button")
                         .attr("aria-label", format!("More {noun}"))
-                        .on("click", move |_| step(true))
+                        .on("click", move |e| step(true, e))
                         .child("+"),
                 ),
         )

@@ -5,7 +5,7 @@ use crate::bench::burn::{BurnEvent, Course, Trial, Verdict, judge, suggested};
 use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::rooms::bench::scale::put_away;
-use crate::rooms::parts::{Typed, area, caution, choice, live, page_head, page_part, press, sentence};
+use crate::rooms::parts::{Typed, area, caution, choice, finish, live, page_head, page_part, press, sentence};
 use crate::rooms::workshop::Workshop;
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
@@ -95,9 +95,11 @@ fn verdict(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
     let note = Typed::new("");
     let id = id.clone();
     let close = move || {
-        if let Some(verdict) = picked.get_untracked() {
-            does(shop, &id, BurnEvent::Closed { verdict, note: note.get() });
-        }
+        let Some(verdict) = picked.get() else {
+            return vec!["Choose what came of it, then close the trial.".to_owned()];
+        };
+        does(shop, &id, BurnEvent::Closed { verdict, note: note.get() });
+        Vec::new()
     };
     let all = [Verdict::Passed, Verdict::Small, Verdict::Large, Verdict::Other];
     let all: Vec<(Option<Verdict>, &'static str)> = all.into_iter().map(|v| (Some(v), v.name())).collect();
@@ -105,7 +107,7 @@ fn verdict(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
         el("p").child(said),
         choice("It", picked, &all),
         area("Note", note),
-        el("p").child(press("main", "Close this trial", close))
+        finish("Close this trial", None, close)
     ]
 }
 
