@@ -1,7 +1,7 @@
 //! Section 3 of a safety data sheet as it is typed or pasted: what is read, and what is told line by line.
 
-use potside::desk::hazard::{cas_check, ec_check, read_lines};
-use potside::quantity::{Exact, Locale};
+use potside::desk::hazard::{Ingredient, cas_check, ec_check, mix, read_lines, remarks};
+use potside::quantity::{Exact, Locale, Voice};
 
 /// CAS numbers of well-known substances (public: e.g. water 7732-18-5); their last digit is the check digit.
 #[test]
@@ -115,6 +115,33 @@ fn every_error_names_its_line_and_what_to_do() {
     });
     insta::assert_snapshot!(said.join("\n"));
     refused("5 %", "Line 1: No concentration: add its share of the fragrance, like 5 - 10 %.");
+}
+
+/// Our own limit: 500 lines. What stands behind it is said, where it is read and where it is reckoned with.
+#[test]
+fn a_list_that_is_too_long_says_so() {
+    let lines = |number: usize| (0..number).map(|n| format!("Oil {n}; 0.1 %\n")).collect::<String>();
+    let (found, errors) = read_lines(&format!("{}\n# a remark\n", lines(500)), Locale::Point);
+    assert_eq!((found.len(), errors.len()), (500, 0), "what is empty is not left out");
+    let (found, errors) = read_lines(&lines(502), Locale::Point);
+    let said: Vec<String> = errors.iter().map(ToString::to_string).collect();
+    assert_eq!(
+        said,
+        [
+            "Line 501: Only the first 500 lines are read: this line and those after it are not. Put lines of one substance \
+             together, and leave out remarks and empty lines."
+        ]
+    );
+    let rest = found.last().unwrap();
+    // 100 % less 500 × 0.1 %.
+    assert_eq!((found.len(), rest.percent, rest.unknown), (501, Exact::whole(50), true));
+    let oil =
+        Ingredient { name: "Oil".into(), percent: Exact::whole(8), sheet: Some(found), harmless: false };
+    let said = remarks(&mix(&[oil], true), Voice::default());
+    assert!(
+        said.contains(&"Hazards not known in full: the lines that were not read.".to_owned()),
+        "{said:?}"
+    );
 }
 
 #[test]

@@ -29,13 +29,19 @@ impl std::fmt::Display for LineError {
 /// Most lines that are read.
 const MOST: usize = 500;
 
-/// Reads the lines; what cannot be read is told line by line, the rest is there nonetheless.
+/// Reads the lines; what cannot be read is told line by line, the rest is there nonetheless. Where there are too many, what
+/// stands in the others is a substance not known in full, so that no result is told as if it were all.
 pub fn read_lines(text: &str, locale: Locale) -> (Vec<Substance>, Vec<LineError>) {
     let (mut substances, mut errors) = (Vec::new(), Vec::new());
-    for (at, line) in text.lines().take(MOST).enumerate() {
+    for (at, line) in text.lines().enumerate() {
         let line = line.trim();
         if line.is_empty() || line.starts_with('#') {
             continue;
+        }
+        if at >= MOST {
+            errors.push(LineError { line: at + 1, wrong: Wrong::TooMany { most: MOST } });
+            substances.push(rest(&substances));
+            break;
         }
         match one(line, locale) {
             Ok(substance) => substances.push(substance),
@@ -43,6 +49,13 @@ pub fn read_lines(text: &str, locale: Locale) -> (Vec<Substance>, Vec<LineError>
         }
     }
     (substances, errors)
+}
+
+/// What is not read, as much as is left by what was.
+fn rest(read: &[Substance]) -> Substance {
+    let left = read.iter().fold(Exact::whole(100), |left, substance| left - substance.percent);
+    let name = "the lines that were not read".to_owned();
+    Substance { name, percent: left.max(Exact::ZERO), unknown: true, ..Substance::default() }
 }
 
 fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {

@@ -59,11 +59,22 @@ pub enum Wrong {
     Ph {
         text: String,
     },
+    /// This line and all after it are not read.
+    TooMany {
+        most: usize,
+    },
 }
 
 impl fmt::Display for Wrong {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (start, text, end) = match self {
+            Self::TooMany { most } => {
+                return write!(
+                    f,
+                    "Only the first {most} lines are read: this line and those after it are not. Put lines of one \
+substance together, and leave out remarks and empty lines."
+                );
+            }
             Self::NoName => ("", "", "No name: begin the line with the name of the substance."),
             Self::NoShare => ("", "", "No concentration: add its share of the fragrance, like 5 - 10 %."),
             Self::TwoShares { first, second } => {
