@@ -101,6 +101,11 @@ async fn what_is_no_picture_is_said() {
     ] {
         assert_eq!(taken(&chosen(blob).await).await, Some(Err(PhotoError::NoPicture)), "{blob}");
     }
+    // Too large to be opened, whatever is in it; one byte less is looked into.
+    for (bytes, why) in [(60_000_000, PhotoError::NoPicture), (60_000_001, PhotoError::TooLarge)] {
+        let blob = format!("() => new Blob([new Uint8Array({bytes})], {{ type: 'image/png' }})");
+        assert_eq!(taken(&chosen(&blob).await).await, Some(Err(why)), "{bytes}");
+    }
     assert_eq!(taken(&chosen("() => null").await).await, None);
 }
 

@@ -20,8 +20,8 @@ pub use database::Database;
 pub use date::{day, file_day, time, today, weekday, when};
 pub use file::{NO_FILES, Shared, Sharing, chosen, download, share, sharing};
 pub use page::{
-    after, ask_on_leave, confirmed, element, face, focus, focus_if_lost, focus_in, go_to, hash, now, print, put_pixels,
-    random, root, scroll_within, set_hash, set_root, tell_page, to_top,
+    after, ask_on_leave, confirmed, element, face, focus, focus_if_lost, focus_in, go_to, hash, now, print,
+    put_pixels, random, root, scroll_within, set_hash, set_root, tell_page, to_top,
 };
 pub use prefs::{Hand, Prefs, Theme, device, is_new};
 pub use reckon::{plan, reckon};

@@ -7,7 +7,7 @@ use super::local;
 use super::request::{complete, result, store_error};
 use super::workshop::{DEMO_PHOTOS, Which};
 use crate::book::{Store, StoreError, Stray, leave_unsaid, overdue, strays};
-use crate::photo::{LONG_SIDE, Photo, PhotoError, check, from_base64, pack};
+use crate::photo::{LONG_SIDE, MOST_FILE, Photo, PhotoError, check, from_base64, pack};
 use crate::wire;
 use js_sys::Array;
 use std::rc::Rc;
@@ -35,6 +35,10 @@ const TRIES: [(f64, f64); 5] = [(1.0, 0.8), (1.0, 0.6), (1.0, 0.4), (0.75, 0.4),
 /// The picture that was chosen as a photo: its name and its bytes as text. None where none was chosen.
 pub async fn taken(input: &HtmlInputElement) -> Option<Result<(String, String), PhotoError>> {
     let file = input.files()?.get(0)?;
+    if file.size() > f64::from(MOST_FILE) {
+        input.set_value("");
+        return Some(Err(PhotoError::TooLarge));
+    }
     let shown = match web_sys::window().and_then(|w| w.create_image_bitmap_with_blob(&file).ok()) {
         Some(promise) => JsFuture::from(promise).await.ok(),
         None => None,

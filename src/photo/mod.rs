@@ -18,6 +18,10 @@ pub const LONG_SIDE: u32 = 640;
 /// No photo has more bytes.
 pub const MOST_BYTES: usize = 40_000;
 
+/// No file is opened that has more bytes: a picture is laid out whole in memory to be made small (our own choice; what a
+/// tablet's camera makes is a tenth of it).
+pub const MOST_FILE: u32 = 60_000_000;
+
 /// Why a picture is no photo of a book. `Display` is the sentence.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub enum PhotoError {
@@ -29,6 +33,8 @@ pub enum PhotoError {
     Damaged,
     /// The book names it, but its bytes are not on this device.
     Missing,
+    /// It is not opened.
+    TooLarge,
 }
 
 impl fmt::Display for PhotoError {
@@ -42,6 +48,10 @@ impl fmt::Display for PhotoError {
             Self::Missing => {
                 "This photo is not on this device. A copy of the book made where it was taken brings it: take it in on \
                  the Desk."
+            }
+            Self::TooLarge => {
+                "This file has more than 60 MB, too much to be opened as a picture. Choose a smaller one, or take a \
+                 photo with this device."
             }
         })
     }
