@@ -63,7 +63,8 @@ fn is_formula(cell: &str) -> bool {
             && text.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ','))
     };
     match cell.chars().next() {
-        Some('=' | '@' | '\t' | '\r') => true,
+        // Some take the wide signs of East Asian keyboards for the narrow ones, and skip a tab or the end of a line.
+        Some('=' | '@' | '＝' | '＠' | '＋' | '－' | '\t' | '\r' | '\n') => true,
         Some(sign @ ('+' | '-')) => !cell.strip_prefix(sign).is_some_and(number),
         _ => false,
     }

@@ -1,6 +1,6 @@
 //! Every list of the book as rows.
 
-use super::{made, sold};
+use super::{made, seen, sold};
 use crate::book::{Kept, State};
 use crate::quantity::{Voice, show_density, show_exact};
 use crate::vessel;
@@ -22,6 +22,11 @@ pub enum List {
     Moves,
     Customers,
     Trials,
+    Seen,
+    Wicks,
+    LotEvents,
+    Safety,
+    Labels,
 }
 
 /// All of them, with the name on the screen and that of the file.
@@ -40,6 +45,11 @@ pub const LISTS: &[(List, &str, &str)] = &[
     (List::Moves, "What left the shelf", "left-the-shelf"),
     (List::Customers, "Customers", "customers"),
     (List::Trials, "Burn trials", "trials"),
+    (List::Seen, "What was seen in burn trials", "seen-in-trials"),
+    (List::Wicks, "Wick series, a row a size", "wicks"),
+    (List::LotEvents, "What happened to lots", "lot-events"),
+    (List::Safety, "Safety data, a row a line", "safety-data"),
+    (List::Labels, "Labels", "labels"),
 ];
 
 /// The cells of one row.
@@ -130,6 +140,11 @@ pub fn give(list: List, state: &State, voice: Voice) -> Vec<Row> {
             ]));
             sold::trials(state, voice, &mut rows);
         }
+        List::Seen => seen::seen(state, voice, &mut rows),
+        List::Wicks => seen::wicks(state, &mut rows),
+        List::LotEvents => seen::lot_events(state, voice, &mut rows),
+        List::Safety => seen::safety(state, &mut rows),
+        List::Labels => seen::labels(state, voice, &mut rows),
     }
     rows
 }

@@ -192,6 +192,18 @@ fn add(order: &mut Order, more: &Order) {
     }
 }
 
+/// True where an order in the book is of the same candles, for the same customer and day, with the same note.
+pub(super) fn is_here(order: &Order, state: &State) -> bool {
+    let same = |known: &Order| {
+        known.wanted == order.wanted
+            && known.customer == order.customer
+            && known.note == order.note
+            && known.lines.len() == order.lines.len()
+            && order.lines.iter().all(|line| known.lines.contains(line))
+    };
+    state.orders.values().filter(|k| !k.retired).filter_map(Kept::body).any(same)
+}
+
 /// What would be done to keep an order under this id.
 pub(super) fn act(id: Id, body: Order) -> crate::book::Act {
     crate::book::Act::Order { id, over: None, body }

@@ -27,6 +27,34 @@ pub struct Found {
     pub name: String,
     /// What it is, or every sentence against it.
     pub body: Result<Body, Vec<String>>,
+    /// An order that is here looks the same.
+    pub known: bool,
+}
+
+/// So many are named.
+const NAMED: usize = 5;
+
+impl Taken {
+    /// Which orders look as if they were here; nothing is said against them. None where none does.
+    pub fn doubled(&self) -> Option<String> {
+        let known: Vec<String> = self
+            .found
+            .iter()
+            .filter(|f| f.known)
+            .map(|f| ["line ", &f.line.to_string(), ", ", &f.name].concat())
+            .collect();
+        let (said, rest) = known.split_at(NAMED.min(known.len()));
+        let more = match rest.len() {
+            0 => String::new(),
+            n => ["; and ", &n.to_string(), " more"].concat(),
+        };
+        let begin = match known.len() {
+            0 => return None,
+            1 => "1 of these looks as if it was here already: ".to_owned(),
+            n => [&n.to_string(), " of these look as if they were here already: "].concat(),
+        };
+        Some([&begin, &said.join("; "), &more, ". What is taken in stands beside what is here."].concat())
+    }
 }
 
 #[derive(Clone, PartialEq, Debug)]
@@ -127,10 +155,13 @@ pub fn take(list: List, text: &str, state: &State, voice: Voice) -> Result<Taken
         } else if body.is_ok() {
             names.push(key(&name));
         }
-        found.push(Found { line, name, body });
+        found.push(Found { line, name, body, known: false });
     }
     if list == List::Orders {
         found = sold::joined(found, &orders);
+        for f in &mut found {
+            f.known = matches!(&f.body, Ok(Body::Order(order)) if sold::is_here(order, state));
+        }
     }
     Ok(Taken { found, unknown })
 }

@@ -107,9 +107,11 @@ fn preview(shop: Workshop, taken: &Taken, looked: Value<Looked>, kept: Value<Opt
     let unknown = (!taken.unknown.is_empty()).then(|| {
         el("p").class("note").child(["Columns passed over: ", &taken.unknown.join(", "), "."].concat())
     });
+    let doubled = taken.doubled().map(|said| el("p").class("note").child(said));
     group![
         el("p").class("found").child(format!("{good} of {} lines can be taken in.", taken.found.len())),
         unknown,
+        doubled,
         el("ul").class("left-out").child(taken.found.iter().map(line).views()),
         el("div")
             .class("actions")

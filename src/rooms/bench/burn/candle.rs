@@ -5,7 +5,9 @@ use crate::bench::burn::{BurnEvent, Course, Trial, Verdict, judge, suggested};
 use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::rooms::bench::scale::put_away;
-use crate::rooms::parts::{Typed, area, caution, choice, finish, live, page_head, page_part, press, sentence};
+use crate::rooms::parts::{
+    Typed, area, caution, choice, finish, live, page_head, page_part, press, sentence,
+};
 use crate::rooms::workshop::Workshop;
 
 pub(super) fn page(shop: Workshop, id: Id) -> View {
