@@ -17,7 +17,7 @@ pub(crate) mod work;
 use std::any::Any;
 use std::cell::RefCell;
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
 /// How many cases were tried, and what was wrong in some.
@@ -117,9 +117,20 @@ impl Length {
     /// The numbers of its cases, until the time is over.
     pub(crate) fn each(self) -> impl Iterator<Item = u64> {
         let one = number("POTSIDE_TORTURE_CASE");
-        one.map_or(0..self.cases, |case| case..case + 1)
-            .take_while(move |_| self.end.is_none_or(|end| Instant::now() < end))
+        one.map_or(0..self.cases, |case| case..case + 1).take_while(move |_| {
+            let over = self.end.is_some_and(|end| Instant::now() >= end);
+            CUT_OFF.fetch_or(over, Ordering::Relaxed);
+            !over
+        })
     }
+}
+
+/// Set once a run is over its time before all of its cases were had.
+static CUT_OFF: AtomicBool = AtomicBool::new(false);
+
+/// Whether one was, since this was last asked.
+pub(crate) fn cut_off() -> bool {
+    CUT_OFF.swap(false, Ordering::Relaxed)
 }
 
 /// A number from the environment.
