@@ -1,10 +1,11 @@
 //! What a copy of a book brings to a book.
 
-#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic)]
 
 use potside::bench::Scale;
-use potside::book::{Act, CopyError, Damage, Entry, Id, Journal, Settings, read_copy, say_bytes};
+use potside::book::{Act, CopyError, Damage, Entry, Id, Journal, MOST_NAMED, Settings, read_copy, say_bytes};
 use potside::quantity::{Amount, Exact, Locale, MassUnit, ShareUnit, Voice};
+use potside::shelf::Customer;
 
 fn settings(percent: i128) -> Act {
     let tolerance = Amount::new(Exact::whole(percent), ShareUnit::Percent);
@@ -203,4 +204,128 @@ fn nothing_read_panics() {
         let _ = read_copy(&lines[0][..cut], &journal);
     }
     assert!(journal.find(&Id("none".into())).is_none());
+}
+
+/// What stands at the end of all clocks would leave no room for what is done after it.
+#[test]
+fn a_clock_that_nobody_reaches_is_left_out() {
+    let (mut mine, lines) = book("tablet", 1);
+    let mut theirs = Entry::from_line(&lines[0]).unwrap();
+    (theirs.id, theirs.device, theirs.clock) = (Id("other-1-1".into()), "other".into(), 1 << 53);
+    let good = book("third", 1).1.concat();
+    let copy = read_copy(&[theirs.to_line(), good].join("\n"), &mine).unwrap();
+    assert!(matches!(copy.damaged[..], [(1, Damage::Unknown { .. })]) && copy.fresh.len() == 1);
+    mine.take_all(copy.fresh.into_iter().map(|(e, _)| e).collect());
+    // What is done after it comes after it, and undoing it does something.
+    for random in [7, 3, 9, 1] {
+        let done = mine.entry(settings(4), 1, random);
+        mine.take(done.clone());
+        let undo = mine.entry(Act::Undo { entry: done.id.clone() }, 1, random);
+        mine.take(undo);
+        assert!(!mine.counts(&done.id));
+    }
+}
+
+/// The highest clock that is taken in does not keep what follows it from any device.
+#[test]
+fn what_was_written_after_the_highest_clock_comes_too() {
+    let (mut mine, lines) = book("tablet", 1);
+    let mut theirs = Entry::from_line(&lines[0]).unwrap();
+    for (clock, comes) in [(1 << 52, 1), ((1 << 52) + (1 << 20), 1), ((1 << 52) + (1 << 20) + 1, 0)] {
+        (theirs.id, theirs.device, theirs.clock) = (Id("other-1-1".into()), "other".into(), clock);
+        let copy = read_copy(&[theirs.to_line(), lines[0].clone()].join("\n"), &mine).unwrap();
+        assert_eq!((copy.fresh.len(), copy.damaged.len()), (comes, 1 - comes), "{clock}");
+    }
+    theirs.clock = 1 << 52;
+    mine.take(theirs);
+    for random in 1..5 {
+        let done = mine.entry(settings(4), 1, random);
+        mine.take(done);
+    }
+    let all: Vec<String> = mine.entries().iter().rev().map(Entry::to_line).collect();
+    let copy = read_copy(&all.join("\n"), &Journal::default()).unwrap();
+    assert_eq!((copy.fresh.len(), copy.damaged), (6, vec![]));
+}
+
+/// A file of nothing but junk is looked through in a time and a room that go with its size.
+#[test]
+fn of_much_junk_the_first_lines_are_named_and_the_rest_counted() {
+    let (_, lines) = book("tablet", 1);
+    let sealed = |middle: &str| {
+        let head =
+            "{\"potside\":\"backup\",\"format\":1,\"made\":1,\"device\":\"d\",\"count\":1,\"entries\":[";
+        format!("{head}\n{}\n],\"set_aside\":[\n],\"photos\":[\n{middle}]\n", lines[0])
+    };
+    for number in [0, 1, MOST_NAMED, MOST_NAMED + 1, 2_000_000] {
+        let junk = "x\n".repeat(number);
+        let copy = read_copy(&[lines[0].clone(), junk.clone()].join("\n"), &Journal::default()).unwrap();
+        assert_eq!((copy.fresh.len(), copy.damaged.len()), (1, number.min(MOST_NAMED)));
+        assert_eq!((copy.left_out(), copy.replace.is_some()), (number, number == 0));
+        assert!(copy.damaged.iter().map(|(line, _)| *line).eq(2..2 + number.min(MOST_NAMED)));
+        // Photos likewise.
+        let copy = read_copy(&sealed(&junk), &Journal::default()).unwrap();
+        assert_eq!((copy.fresh.len(), copy.no_photos.len()), (1, number.min(MOST_NAMED)));
+        assert_eq!((copy.damaged.len(), copy.left_out()), (0, number));
+    }
+    assert_eq!(read_copy(&"x\n".repeat(2_000_000), &Journal::default()), Err(CopyError::NotACopy));
+}
+
+/// A kind that is not known may have a name as long as a line.
+#[test]
+fn what_is_told_of_a_line_is_short() {
+    let body = format!(
+        "{{\"v\":2,\"id\":\"a\",\"clock\":1,\"at\":1,\"device\":\"d\",\"act\":{{\"{}\":1}}",
+        "Q".repeat(900_000)
+    );
+    let line = format!("{body},\"sum\":\"{:08x}\"}}", potside::book::crc32c(body.as_bytes()));
+    let copy = read_copy(&[book("tablet", 1).1.concat(), line].join("\n"), &Journal::default()).unwrap();
+    let Damage::Unknown { reason } = &copy.damaged[0].1 else { panic!("{:?}", copy.damaged) };
+    assert!(reason.contains(&"Q".repeat(60)) && reason.len() < 200, "{reason}");
+}
+
+/// Who is removed by taking a copy in is said beforehand, by name; it cannot be taken back.
+#[test]
+fn who_would_be_removed_is_said_beforehand() {
+    let customer = |id: &str, name: &str| {
+        let body =
+            Customer { name: name.to_owned(), contact: "12 Long Lane".to_owned(), ..Customer::default() };
+        Act::Customer { id: Id(id.to_owned()), over: None, body }
+    };
+    let done = |journal: &mut Journal, act: Act| {
+        let entry = journal.entry(act, 1_764_770_400_000, 7);
+        journal.take(entry);
+    };
+    let mut mine = Journal::open(Vec::new(), "tablet");
+    for (id, name) in [("c1", "Old name"), ("c1", "Quill"), ("c2", "Ines"), ("c3", "")] {
+        done(&mut mine, customer(id, name));
+    }
+    let mut theirs = mine.clone();
+    done(&mut theirs, customer("c4", "Unknown here"));
+    let copy =
+        |journal: &Journal| journal.entries().iter().map(Entry::to_line).collect::<Vec<_>>().join("\n");
+    let read = read_copy(&copy(&theirs), &mine).unwrap();
+    assert_eq!((read.removes.len(), read.say_removes()), (0, None));
+    for id in ["c1", "c3", "c4"] {
+        done(&mut theirs, Act::Forgotten { customer: Id(id.to_owned()) });
+    }
+    let read = read_copy(&copy(&theirs), &mine).unwrap();
+    assert_eq!(read.removes, ["Quill", "one without a name"]);
+    let row = read.prospects.iter().find(|p| p.of == "Customers removed for good").unwrap();
+    assert_eq!((row.now, row.merged, row.replaced), (0, 3, Some(3)));
+    let said = read.say_removes().unwrap();
+    assert!(said.contains("for good") && said.contains(": Quill, one without a name. "), "{said}");
+    // Taken in, it says nothing more.
+    mine.take_all(read.fresh.into_iter().map(|(e, _)| e).collect());
+    let again = read_copy(&copy(&theirs), &mine).unwrap();
+    assert_eq!((again.removes.len(), again.prospects.iter().any(|p| p.now == 3)), (0, true));
+    // Many are not all named.
+    for n in 0..25 {
+        done(&mut mine, customer(&format!("d{n:02}"), &format!("Number {n:02}")));
+    }
+    let mut theirs = mine.clone();
+    for n in 0..25 {
+        done(&mut theirs, Act::Forgotten { customer: Id(format!("d{n:02}")) });
+    }
+    let said = read_copy(&copy(&theirs), &mine).unwrap().say_removes().unwrap();
+    assert!(said.contains("Number 19 and 5 more.") && !said.contains("Number 20"), "{said}");
 }

@@ -33,13 +33,9 @@ pub(super) struct Head {
 wire_struct!(Head { format, made, device, count });
 
 /// A file that begins as a backup does.
-pub(super) struct Sealed<'a> {
+pub(super) struct Sealed {
     /// None where the first line cannot be read.
     pub(super) head: Option<Head>,
-    /// The entries, each with the number of its line from 1.
-    pub(super) lines: Vec<(usize, &'a str)>,
-    /// The photos, likewise.
-    pub(super) photos: Vec<(usize, &'a str)>,
     /// True where all of it is as it was written.
     pub(super) whole: bool,
 }
@@ -93,25 +89,38 @@ pub fn backup_with(lines: &[String], photos: &[Photo], device: &str, made: u64) 
 }
 
 /// Reads what is around the entries; none where the file does not begin as a backup.
-pub(super) fn open(text: &str) -> Option<Sealed<'_>> {
+pub(super) fn open(text: &str) -> Option<Sealed> {
     let (first, _) = text.split_once('\n')?;
     let first = first.trim_end();
     if !first.starts_with(HEAD) {
         return None;
     }
     let head: Option<Head> = wire::read(&[first, "]}"].concat()).ok();
-    let lines = list(text.lines().enumerate().skip(1));
-    let before = |(_, line): &(usize, &str)| line.trim_end() != PHOTOS.trim_start();
-    let photos = list(text.lines().enumerate().skip_while(before).skip(1));
-    let counted = head.as_ref().is_some_and(|h| h.count == lines.len() as u64);
-    let whole = counted && (summed(text.trim_end()) || summed(&text.replace("\r\n", "\n")));
-    Some(Sealed { head, lines, photos, whole })
+    let counted = head.as_ref().is_some_and(|h| h.count == entries(text, true).count() as u64);
+    let whole =
+        counted && (summed(text.trim_end()) || (text.contains('\r') && summed(&text.replace("\r\n", "\n"))));
+    Some(Sealed { head, whole })
 }
 
-/// The lines of a list until it ends, each with its number from 1.
-fn list<'a>(lines: impl Iterator<Item = (usize, &'a str)>) -> Vec<(usize, &'a str)> {
-    let inside = lines.take_while(|(_, line)| !line.starts_with(']'));
-    inside.map(|(at, line)| (at + 1, line.trim_end().trim_end_matches(','))).collect()
+/// The lines of the entries, each with its number from 1; without a head all lines are. They are never gathered: of short
+/// ones there may be so many that the list is far larger than the file.
+pub(super) fn entries(text: &str, sealed: bool) -> impl Iterator<Item = (usize, &str)> {
+    list(text.lines().enumerate().skip(sealed.into()), sealed)
+}
+
+/// The lines of the photos, likewise; without a head there are none.
+pub(super) fn photos(text: &str, sealed: bool) -> impl Iterator<Item = (usize, &str)> {
+    let before = move |(_, line): &(usize, &str)| !sealed || line.trim_end() != PHOTOS.trim_start();
+    list(text.lines().enumerate().skip_while(before).skip(1), true)
+}
+
+/// The lines of a list, until it `ends` by a bracket.
+fn list<'a>(
+    lines: impl Iterator<Item = (usize, &'a str)>,
+    ends: bool,
+) -> impl Iterator<Item = (usize, &'a str)> {
+    let inside = lines.take_while(move |(_, line)| !ends || !line.starts_with(']'));
+    inside.map(|(at, line)| (at + 1, line.trim_end().trim_end_matches(',')))
 }
 
 /// True where the checksum at the end is that of what stands before it.

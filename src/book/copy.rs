@@ -2,7 +2,9 @@
 
 use super::backup::{self, BACKUP};
 use super::clash::{Clash, clashes};
+use super::left::LeftOut;
 use super::photos::brought;
+use super::prospect::{Prospect, prospects, removes};
 use super::{Act, Damage, Entry, Journal, Replace};
 use crate::photo::{Photo, PhotoError};
 use crate::quantity::{Exact, Locale, decimal};
@@ -11,6 +13,12 @@ use std::fmt;
 
 /// The largest file that is opened, in bytes: many years of pours.
 pub const LARGEST_COPY: u64 = 200_000_000;
+
+/// No book comes to a clock beyond this: one entry a second gets there in a hundred million years. An entry of a copy
+/// with a later one is left out, so that what is done after taking a copy in always comes after it.
+const HIGHEST: u64 = 1 << 52;
+/// What was written after such an entry all the same is no further from the one before it.
+const STEP: u64 = 1 << 20;
 
 /// A number of bytes as people read it: `4.2 MB`, `380 kB`.
 pub fn say_bytes(bytes: u64, locale: Locale) -> String {
@@ -30,12 +38,14 @@ pub struct Copy {
     pub fresh: Vec<(Entry, String)>,
     /// How many the book has already.
     pub known: usize,
-    /// Lines that are left out, by their number from 1, each with the reason.
+    /// Lines that are left out, by their number from 1, each with the reason: the first ones.
     pub damaged: Vec<(usize, Damage)>,
     /// The photos that entries of the copy or of the book name.
     pub photos: Vec<Photo>,
-    /// Lines of photos that are left out, by their number from 1, each with the reason.
+    /// Lines of photos that are left out, by their number from 1, each with the reason: the first ones.
     pub no_photos: Vec<(usize, PhotoError)>,
+    /// How many more lines are left out.
+    pub more_left_out: usize,
     pub seal: Seal,
     /// When it was made, milliseconds since 1970, where it says.
     pub made: Option<u64>,
@@ -45,6 +55,8 @@ pub struct Copy {
     pub prospects: Vec<Prospect>,
     /// What was set here and in the copy, each without knowing of the other.
     pub clashes: Vec<Clash>,
+    /// The names of customers of this book who would be removed from it for good.
+    pub removes: Vec<String>,
 }
 
 /// Whether the file is as it was written.
@@ -55,15 +67,6 @@ pub enum Seal {
     Whole,
     /// Changed or cut off since.
     Broken,
-}
-
-/// So many of one kind: now, with the copy taken in, and with the book replaced by it.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub struct Prospect {
-    pub of: &'static str,
-    pub now: usize,
-    pub merged: usize,
-    pub replaced: Option<usize>,
 }
 
 /// Why a file brings nothing. `Display` is the sentence.
@@ -125,24 +128,21 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         return Err(CopyError::Newer { format });
     }
     let made = head.map(|h| h.made);
-    let (seal, lines, pictures) = match sealed {
-        Some(sealed) => (if sealed.whole { Seal::Whole } else { Seal::Broken }, sealed.lines, sealed.photos),
-        None => (
-            Seal::Without,
-            text.lines().enumerate().map(|(at, line)| (at + 1, line.trim_end_matches(','))).collect(),
-            Vec::new(),
-        ),
+    let seal = match &sealed {
+        Some(sealed) if sealed.whole => Seal::Whole,
+        Some(_) => Seal::Broken,
+        None => Seal::Without,
     };
-    let (mut here, mut fresh, mut damaged) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut here, mut fresh, mut damaged) = (Vec::new(), Vec::new(), LeftOut::default());
     let (mut twice, mut any) = (0, false);
-    for (place, line) in lines {
+    for (place, line) in backup::entries(text, sealed.is_some()) {
         if line.trim().is_empty() {
             continue;
         }
         any = true;
         match Entry::from_line(line) {
             Err(Damage::Newer { format }) => return Err(CopyError::Newer { format }),
-            Err(damage) => damaged.push((place, damage)),
+            Err(damage) => damaged.add(place, damage),
             Ok(mut entry) => {
                 let bare = entry.take_out(journal.removed());
                 let line = if bare { entry.to_line() } else { line.to_owned() };
@@ -152,12 +152,20 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
                     Some(mine) if entry.removes().is_some() && mine.bare_line() == entry.to_line() => {
                         fresh.push((place, entry, line));
                     }
-                    Some(_) => damaged.push((place, Damage::SameId)),
+                    Some(_) => damaged.add(place, Damage::SameId),
                     None => fresh.push((place, entry, line)),
                 }
             }
         }
     }
+    let highest = highest(journal, &fresh);
+    fresh.retain(|(place, entry, _)| {
+        let can_be = entry.clock <= highest;
+        if !can_be {
+            damaged.add(*place, Damage::Unknown { reason: "its clock cannot be".to_owned() });
+        }
+        can_be
+    });
     // Of one id the first in the file is taken.
     sort::by(&mut fresh, |(_, a, _), (_, b, _)| a.id.cmp(&b.id));
     fresh.dedup_by(|(place, later, _), (_, mine, _)| {
@@ -165,16 +173,16 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         if again && later.is_same(mine) {
             twice += 1;
         } else if again {
-            damaged.push((*place, Damage::SameId));
+            damaged.add(*place, Damage::SameId);
         }
         again
     });
-    sort::by(&mut damaged, |(a, _), (b, _)| a.cmp(b));
+    sort::by(&mut damaged.named, |(a, _), (b, _)| a.cmp(b));
     let known = here.len() + twice;
     if fresh.is_empty() && known == 0 {
         return Err(if any || seal != Seal::Without { CopyError::NotACopy } else { CopyError::Empty });
     }
-    let replace = (seal != Seal::Broken && damaged.is_empty()).then(|| {
+    let replace = (seal != Seal::Broken && damaged.named.is_empty()).then(|| {
         let all: Vec<&Entry> = here.iter().copied().chain(fresh.iter().map(|(_, entry, _)| entry)).collect();
         Replace::of(journal, &all, made)
     });
@@ -185,50 +193,39 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     sort::by(&mut here, |a, b| a.id.cmp(&b.id));
     let mine = |e: &&Entry| here.binary_search_by(|known| known.id.cmp(&e.id)).is_err();
     let clashes = clashes(&after, journal.entries().iter().filter(mine), fresh.iter().map(|(e, _)| e));
+    let removes = removes(journal, &after);
     let prospects = prospects(journal, after, replace.as_ref());
     let photos = journal.photos();
     let mut named: Vec<&str> = photos.iter().map(String::as_str).collect();
     named.extend(fresh.iter().filter_map(|(entry, _)| entry.photo()));
     sort::by(&mut named, |a, b| a.cmp(b));
-    let (photos, no_photos) = brought(&pictures, &named);
-    Ok(Copy { fresh, known, damaged, photos, no_photos, seal, made, replace, prospects, clashes })
+    let (photos, no_photos) = brought(backup::photos(text, sealed.is_some()), &named);
+    let more_left_out = damaged.more + no_photos.more;
+    let (damaged, no_photos) = (damaged.named, no_photos.named);
+    Ok(Copy {
+        fresh,
+        known,
+        damaged,
+        photos,
+        no_photos,
+        more_left_out,
+        seal,
+        made,
+        replace,
+        prospects,
+        clashes,
+        removes,
+    })
 }
 
-/// Counts what would come of it; `after` is the book with the copy taken in.
-fn prospects(journal: &Journal, mut after: Journal, replace: Option<&Act>) -> Vec<Prospect> {
-    let (now, merged) = (tally(journal), tally(&after));
-    let replaced = replace.map(|act| {
-        let entry = after.entry(act.clone(), 0, 0);
-        after.take(entry);
-        tally(&after)
-    });
-    let mut all = Vec::new();
-    for (at, (of, now)) in now.into_iter().enumerate() {
-        let of_it = |t: &[(&'static str, usize)]| t.get(at).map_or(0, |(_, n)| *n);
-        let replaced = replaced.as_ref().map(|r| of_it(r));
-        all.push(Prospect { of, now, merged: of_it(&merged), replaced });
-    }
-    all.retain(|p| p.now + p.merged + p.replaced.unwrap_or(0) > 0);
-    all
-}
-
-/// How many there are of each kind.
-fn tally(journal: &Journal) -> [(&'static str, usize); 12] {
-    let s = journal.state();
-    [
-        ("Formulas", s.formulas.len()),
-        ("Vessels", s.vessels.len()),
-        ("Ingredients", s.ingredients.len()),
-        ("Scales", s.scales.len()),
-        ("Pots", s.pots.len()),
-        ("Pours", s.batches.len()),
-        ("Lots", s.lots.len()),
-        ("Trials", s.trials.len()),
-        ("Customers", s.customers.len()),
-        ("Orders", s.orders.len()),
-        ("Changed in two places, to choose", journal.forks().len()),
-        ("Entries that change nothing", s.ignored.len()),
-    ]
+/// The highest clock of a copy that can be. Where something beyond [`HIGHEST`] is here all the same, what other devices
+/// wrote after it can still be taken in.
+fn highest(journal: &Journal, fresh: &[(usize, Entry, String)]) -> u64 {
+    let mut clocks: Vec<u64> =
+        fresh.iter().map(|(_, e, _)| e.clock).filter(|clock| *clock > HIGHEST).collect();
+    sort::by(&mut clocks, |a, b| a.cmp(b));
+    let known = journal.last_clock().max(HIGHEST);
+    clocks.into_iter().fold(known, |top, clock| if clock <= top + STEP { top.max(clock) } else { top })
 }
 
 impl Copy {
@@ -239,6 +236,26 @@ impl Copy {
             1 => "1 photo is not here yet.".to_owned(),
             n => format!("{n} photos are not here yet."),
         }
+    }
+
+    /// How many lines are left out.
+    pub const fn left_out(&self) -> usize {
+        self.damaged.len() + self.no_photos.len() + self.more_left_out
+    }
+
+    /// Who would be removed for good, in words that follow "Caution: "; none where nobody is.
+    pub fn say_removes(&self) -> Option<String> {
+        const SAID: usize = 20;
+        let first = self.removes.get(..SAID).unwrap_or(&self.removes).join(", ");
+        let more = match self.removes.len().saturating_sub(SAID) {
+            0 => String::new(),
+            n => format!(" and {n} more"),
+        };
+        let said =
+            "this copy removes customers from your book for good, since they were removed where it was made";
+        let then = "Nothing brings back what you know of them; their orders stay. If you still need a name or an \
+                    address, write it down first.";
+        (!self.removes.is_empty()).then(|| [said, ": ", &first, &more, ". ", then].concat())
     }
 
     /// What it holds, in a sentence.

@@ -1,5 +1,6 @@
 //! Photos in the book and in its backups: which are named, which a backup brings, and which nothing will ever name.
 
+use super::left::LeftOut;
 use super::{Act, Entry, Journal};
 use crate::bench::burn::BurnEvent;
 use crate::day::DAY;
@@ -39,14 +40,17 @@ impl Journal {
 
 /// What lines of a backup bring: each photo that is `named` (in order), and what is no photo, by the number of its line.
 /// Others are passed over, so that no file fills the device with what no entry tells of.
-pub(super) fn brought(lines: &[(usize, &str)], named: &[&str]) -> (Vec<Photo>, Vec<(usize, PhotoError)>) {
-    let (mut photos, mut wrong): (Vec<Photo>, Vec<_>) = (Vec::new(), Vec::new());
+pub(super) fn brought<'a>(
+    lines: impl Iterator<Item = (usize, &'a str)>,
+    named: &[&str],
+) -> (Vec<Photo>, LeftOut<PhotoError>) {
+    let (mut photos, mut wrong) = (Vec::<Photo>::new(), LeftOut::default());
     for (place, line) in lines {
         let read = if line.len() > LONGEST_LINE { None } else { wire::read::<Photo>(line).ok() };
         match read.ok_or(PhotoError::Damaged).and_then(|p| check(&p.name, &p.jpeg).map(|()| p)) {
             Ok(photo) if named.binary_search(&photo.name.as_str()).is_ok() => photos.push(photo),
             Ok(_) => {}
-            Err(why) => wrong.push((*place, why)),
+            Err(why) => wrong.add(place, why),
         }
     }
     sort::by(&mut photos, |a, b| a.name.cmp(&b.name));

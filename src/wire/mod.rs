@@ -82,6 +82,9 @@ impl fmt::Display for Flaw {
 
 impl std::error::Error for Flaw {}
 
+/// So many signs of a kind that is not known are told.
+const LONGEST_SAID: usize = 60;
+
 /// Where reading is, and the first flaw found.
 #[derive(Default)]
 pub struct Flaws {
@@ -99,9 +102,9 @@ impl Flaws {
         self.note(Flaw::Unlike { at: self.at });
     }
 
-    /// Notes that no kind of this name is known.
+    /// Notes that no kind of this name is known. No name is long: what is told of one has its bounds.
     pub(crate) fn unknown(&mut self, said: &str) {
-        self.note(Flaw::Unknown { at: self.at, said: said.to_owned() });
+        self.note(Flaw::Unknown { at: self.at, said: said.chars().take(LONGEST_SAID).collect() });
     }
 }
 

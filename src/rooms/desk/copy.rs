@@ -10,6 +10,9 @@ use crate::rooms::parts::{caution, chooser, confirm_sheet, live, press, refusal,
 use crate::rooms::workshop::Workshop;
 use leptos::task::spawn_local;
 
+/// So many lines that are left out are shown.
+const MOST_SHOWN: usize = 100;
+
 /// What was opened: a copy to look at, or why it cannot be.
 type Opened = Option<Result<Copy, CopyError>>;
 
@@ -100,14 +103,7 @@ fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Taken>
             opened.set(None);
         });
     };
-    let left: Vec<String> = (copy.damaged.iter().map(|(line, why)| format!("Line {line}: {why}")))
-        .chain(copy.no_photos.iter().map(|(line, why)| format!("Line {line}: {why}")))
-        .collect();
-    let left_out = (!left.is_empty()).then(|| {
-        el("details").child(el("summary").child(format!("Left out: {}", left.len()))).child(
-            el("ul").class("left-out").child(left.into_iter().map(|said| el("li").child(said)).views()),
-        )
-    });
+    let left_out = left_out(copy);
     let lacking = copy.photos.len();
     let replace = copy.replace.clone();
     group![
@@ -121,6 +117,7 @@ in; it cannot take the place of the book."
         left_out,
         prospects(&copy.prospects),
         clashes(&copy.clashes),
+        copy.say_removes().map(caution),
         live(move || failed.get().map(|why| refusal("Not taken in: ", why)).view()),
         el("div")
             .class("actions")
@@ -138,6 +135,20 @@ and nothing of it is deleted. It can be brought back here at any time.",
             move || take(replace.clone()),
         )
     ]
+}
+
+/// The lines that are left out, the first of them named.
+fn left_out(copy: &Copy) -> View {
+    let all = (copy.damaged.iter().map(|(line, why)| format!("Line {line}: {why}")))
+        .chain(copy.no_photos.iter().map(|(line, why)| format!("Line {line}: {why}")));
+    let mut said: Vec<String> = all.take(MOST_SHOWN).collect();
+    let number = copy.left_out();
+    if number > said.len() {
+        said.push(["and ", &(number - said.len()).to_string(), " more."].concat());
+    }
+    let list = el("ul").class("left-out").child(said.into_iter().map(|said| el("li").child(said)).views());
+    let title = ["Left out: ", &number.to_string()].concat();
+    (number > 0).then(|| el("details").child(el("summary").child(title)).child(list)).view()
 }
 
 /// What the book would hold: now, with the copy taken in, with the copy in its place.
