@@ -13,6 +13,7 @@ mod flow;
 mod freeze;
 #[path = "../../tools/host.rs"]
 mod host;
+mod hot;
 mod kill;
 mod label;
 mod lists;

@@ -30,13 +30,13 @@ pub(super) fn answer(shop: Workshop, plan: &Plan) -> View {
                 })
             ),
         notes(&plan.notes),
-        pours.into_iter().map(|(count, pour)| one(shop, count, many, pour)).views(),
         el("p").class("muted").child(format!(
             "Melt to {}, pour at {} into {} vessels.",
             temperature(plan.melt_to.value),
             temperature_range(&plan.pour),
             if plan.warmed { "warmed" } else { "unwarmed" },
-        ))
+        )),
+        pours.into_iter().map(|(count, pour)| one(shop, count, many, pour)).views()
     ]
 }
 
@@ -81,6 +81,7 @@ fn row(shop: Workshop, line: &Line) -> View {
     let said = line.dose.said(voice);
     let with = said.with.clone();
     let added = line.add.as_ref().map(|range| format!(", added at {}", temperature_range(range)));
+    let stirred = (line.stir_minutes > 0).then(|| format!(", stirred {} min", line.stir_minutes));
     let shares = (!line.exact.is_zero()).then(|| {
         format!("{} of the wax, {} of the whole", voice.share(line.of_wax), voice.share(line.of_whole))
     });
@@ -93,7 +94,7 @@ fn row(shop: Workshop, line: &Line) -> View {
                 .child(el("span").class("detail").child(kind(line.kind))),
         )
         .child(el("p").class("measure").child(dose(said)).child(why_button(line.why.clone())))
-        .child(el("p").class("detail").child(with).child(added))
+        .child(el("p").class("detail").child(with).child(added).child(stirred))
         .child(el("p").class("detail").child(shares))
         .child(notes(&line.notes))
         .view()
