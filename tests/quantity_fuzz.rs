@@ -1,6 +1,7 @@
 //! 100,000 random texts into every field's reader: none panics, and what is read is in range and reads back.
 #![allow(clippy::indexing_slicing)]
 
+use potside::pot::Dose;
 use potside::quantity::*;
 use potside::wire;
 
@@ -158,6 +159,27 @@ fn densities() {
             read::<Density>(text, DensityUnit::GramPerMillilitre, locale).map(|amount| amount.value);
         assert_eq!(read_density(text, locale), density, "{text:?}");
     });
+}
+
+/// What went in of drops and of a spoon measure: a count, a measure or a weight.
+#[test]
+fn what_went_in() {
+    let mass = |milligrams| Mass::base(Exact::ratio(milligrams, 1000));
+    for dose in [Dose::Drops { drops: 6, mass: mass(126) }, Dose::Spoon { eighths: 36, mass: mass(11_977) }] {
+        with_texts(11, |text, locale| {
+            let voice = Voice { locale, ..Voice::default() };
+            match dose.read(text, voice) {
+                Ok(mass) => {
+                    assert!(mass.check().is_ok(), "{text:?}: {mass:?}");
+                    assert!(!dose.tell(mass, voice).is_empty());
+                }
+                Err(error) => {
+                    let sentence = error.to_string();
+                    assert!(sentence.ends_with('.') && sentence.len() > 10, "{text:?}: {sentence}");
+                }
+            }
+        });
+    }
 }
 
 #[test]

@@ -40,18 +40,14 @@ impl Dose {
         let weight = || read::<Mass>(text, voice.mass, voice.locale).map(|amount| amount.value);
         let Some(one) = self.one() else { return weight() };
         let drops = matches!(self, Self::Drops { .. });
+        let spoons = |volume: Volume| one.times(volume.over(eighth()).unwrap_or(Exact::ZERO)).check();
         match read_any(text, voice.locale)? {
             Any::Bare(_) | Any::Drops(_) if drops => {
                 let digits = text.trim_end_matches(|c: char| c.is_alphabetic() || c == ' ');
-                Ok(one.times(Exact::whole(read_count(digits, voice.locale)?.into())))
+                one.times(Exact::whole(read_count(digits, voice.locale)?.into())).check()
             }
-            Any::Bare(number) if !number.is_negative() => {
-                let volume = Volume::of(number, VolumeUnit::Teaspoon);
-                Ok(one.times(volume.over(eighth()).unwrap_or(Exact::ZERO)))
-            }
-            Any::Volume(volume) if !drops => {
-                Ok(one.times(volume.value.over(eighth()).unwrap_or(Exact::ZERO)))
-            }
+            Any::Bare(number) => spoons(Volume::of(number, VolumeUnit::Teaspoon)),
+            Any::Volume(volume) if !drops => spoons(volume.value),
             _ => weight(),
         }
     }

@@ -77,7 +77,7 @@ async fn too_many_drops_and_the_way_back() {
     b.tap("Keep the note").await;
     b.tap("Convert").await;
     b.fill("Amount with its unit", "2 1/4 oz").await;
-    b.sees("63.8 g rounded").await;
+    b.sees("63.8g rounded").await;
     b.tap("Why? 2.25 oz in g").await;
     b.sees("28.349523125 g").await;
     b.tap("Close").await;
