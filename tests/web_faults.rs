@@ -5,11 +5,12 @@
 
 use js_sys::{Function, Promise};
 use potside::bench::Ingredient;
-use potside::book::{Act, Id, Journal, Store, StoreError};
+use potside::book::{Act, Again, Id, Journal, Store, StoreError};
 use potside::keep::{Database, Prefs};
 use potside::wire;
 use std::cell::RefCell;
 use std::rc::Rc;
+use std::task::Poll;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
@@ -145,7 +146,8 @@ async fn a_layout_that_was_interrupted_is_made_again() {
     }
 }
 
-/// The browser has closed the database behind our back: once it is opened again, twice it is said.
+/// The browser has closed the database behind our back: it is opened again, twice it is said. What is in it is looked at
+/// before anything is stored.
 #[wasm_bindgen_test]
 async fn a_database_that_was_closed_is_opened_once_more() {
     let database = fresh("fault-closed").await;
@@ -157,9 +159,113 @@ async fn a_database_that_was_closed_is_opened_once_more() {
         patch("IDBDatabase", "transaction", &gone);
         let outcome = database.append(&lines("a")).await;
         mend("IDBDatabase", "transaction");
-        assert_eq!(outcome.is_ok(), good, "{outcome:?}");
+        assert_eq!(outcome == Err(StoreError::Cleared), good, "{outcome:?}");
+        assert!(!database.is_gone(), "it was only closed");
+        let mut known = Some(lines("z"));
+        let mut all = |_: usize, has: &dyn Fn(&str) -> bool| {
+            known.take().map(|lines| lines.into_iter().filter(|(id, _)| !has(id)).collect())
+        };
+        assert_eq!(database.bring_back(&mut all).await, Ok(0), "nothing is missing");
+        database.append(&lines("a")).await.expect("stored");
     }
     assert_eq!(kept(&database).await, 2);
+}
+
+fn book(name: &str, number: u32) -> Journal {
+    let mut journal = Journal::open(vec!["not an entry at all".to_owned()], name);
+    for number in 0..number {
+        let body = Ingredient { name: format!("Wax {number}"), ..Ingredient::default() };
+        let act = Act::Ingredient { id: Id(format!("{name}-w{number}")), over: None, body };
+        let entry = journal.entry(act, 1, number);
+        journal.take(entry);
+    }
+    journal
+}
+
+fn pairs(journal: &Journal) -> Vec<(String, String)> {
+    let mut all: Vec<_> = journal.entries().iter().map(|e| (e.id.0.clone(), e.to_line())).collect();
+    all.extend(journal.damaged().iter().map(|(line, _)| ("odd".to_owned(), line.clone())));
+    all
+}
+
+async fn brought_back(database: &Database, journal: &Journal) -> Result<usize, StoreError> {
+    let mut again = Again::of(journal, database.is_gone());
+    database.bring_back(&mut |_, has| again.next(journal, 100, has)).await
+}
+
+/// The database is deleted under a book that is open: nothing is acknowledged before all of the book is stored again, by
+/// one tab or by two.
+#[wasm_bindgen_test]
+async fn what_is_deleted_under_an_open_book_is_stored_again() {
+    let (here, there) = (fresh("fault-deleted").await, Database::new("fault-deleted"));
+    let journal = book("tablet", 250);
+    here.append(&pairs(&journal)).await.expect("stored");
+    assert_eq!(kept(&there).await, 251);
+    Database::new("fault-deleted").delete().await.expect("both let go");
+    for database in [&here, &there] {
+        assert_eq!(database.append(&lines("a")).await, Err(StoreError::Cleared));
+    }
+    // No room for the second piece: still nothing is acknowledged, and it is begun again.
+    patch(
+        "IDBObjectStore",
+        "put",
+        "if (n === 150) throw new DOMException('no', 'QuotaExceededError'); return real.apply(this, a)",
+    );
+    let outcome = brought_back(&here, &journal).await;
+    mend("IDBObjectStore", "put");
+    assert_eq!(outcome, Err(StoreError::Full));
+    assert_eq!(here.append(&lines("a")).await, Err(StoreError::Cleared));
+    let (one, two) = futures_of(brought_back(&here, &journal), brought_back(&there, &journal)).await;
+    assert!(one.is_ok() && two.is_ok(), "{one:?} {two:?}");
+    here.append(&lines("a")).await.expect("stored");
+    there.append(&lines("b")).await.expect("stored");
+    let mut read = Database::new("fault-deleted").load().await.expect("read");
+    assert_eq!(read.len(), 253, "each line once");
+    read.retain(|line| !line.starts_with("line "));
+    let opened = Journal::open(read, "tablet");
+    assert_eq!(opened.entries(), journal.entries());
+    assert_eq!(opened.damaged(), journal.damaged());
+    // It is cleared once more in the middle of it: then it is begun once more.
+    Database::new("fault-deleted").delete().await.expect("both let go");
+    let mut again = Again::of(&journal, true);
+    let mut pieces = 0;
+    let outcome = here
+        .bring_back(&mut |_, has| {
+            pieces += 1;
+            if pieces == 2 {
+                js("indexedDB.deleteDatabase('fault-deleted')");
+            }
+            again.next(&journal, 100, has)
+        })
+        .await;
+    if outcome.is_ok() {
+        // The deletion came after the last piece.
+        assert_eq!(here.append(&lines("a")).await, Err(StoreError::Cleared));
+    }
+    assert!(brought_back(&here, &journal).await.is_ok());
+    here.append(&lines("a")).await.expect("stored");
+    assert_eq!(kept(&Database::new("fault-deleted")).await, 252);
+}
+
+/// Both at once.
+async fn futures_of<A, B>(one: impl Future<Output = A>, two: impl Future<Output = B>) -> (A, B) {
+    let (mut one, mut two) = (Box::pin(one), Box::pin(two));
+    let (mut a, mut b) = (None, None);
+    std::future::poll_fn(move |task| {
+        if a.is_none()
+            && let Poll::Ready(done) = one.as_mut().poll(task)
+        {
+            a = Some(done);
+        }
+        if b.is_none()
+            && let Poll::Ready(done) = two.as_mut().poll(task)
+        {
+            b = Some(done);
+        }
+        if a.is_some() && b.is_some() { Poll::Ready(a.take().zip(b.take())) } else { Poll::Pending }
+    })
+    .await
+    .expect("both are done")
 }
 
 /// What cannot be opened is said by what the browser says of it.

@@ -133,9 +133,18 @@ async fn another_tab_may_delete_and_this_one_goes_on() {
     let mine = fresh("test-let-go").await;
     mine.append(&[pair("a", "one")]).await.expect("stored");
     Database::new("test-let-go").delete().await.expect("this tab lets go");
+    // Alone it would look like the whole book.
+    assert_eq!(mine.append(&[pair("b", "two")]).await, Err(StoreError::Cleared));
+    assert_eq!(mine.append(&[pair("b", "two")]).await, Err(StoreError::Cleared), "nor is it later");
+    assert!(mine.is_gone() && !mine.is_sure());
+    // Whoever reads all of it knows what is there.
     assert_eq!(mine.load().await, Ok(vec![]));
     mine.append(&[pair("b", "two")]).await.expect("stored");
     assert_eq!(mine.load().await, Ok(vec!["two".to_owned()]));
+    // One that is deleted here is as one that never was.
+    mine.delete().await.expect("deleted");
+    mine.append(&[pair("c", "three")]).await.expect("stored");
+    assert!(!mine.is_gone());
 }
 
 #[wasm_bindgen_test]

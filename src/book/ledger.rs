@@ -214,6 +214,11 @@ impl Book {
         self.writer.saving()
     }
 
+    /// See [`Writer::waits`].
+    pub fn waits(&self, id: &str) -> bool {
+        self.writer.waits(id)
+    }
+
     /// How many entries are not stored yet.
     pub fn unsaved(&self) -> usize {
         self.writer.unsaved()

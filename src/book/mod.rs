@@ -1,6 +1,7 @@
 //! What is kept: entries, the journal, its fold into today's state, and the trait behind which storage stands.
 
 mod act;
+mod again;
 mod backup;
 pub mod bundle;
 mod burning;
@@ -45,6 +46,7 @@ mod wish;
 mod writer;
 
 pub use act::{Act, Ending, Subject};
+pub use again::Again;
 pub use backup::{BACKUP, backup, backup_with};
 pub use burning::{Burned, Known};
 pub use burns::Burns;

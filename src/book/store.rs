@@ -28,6 +28,8 @@ pub enum StoreError {
     Newer,
     /// It has not answered for long.
     Silent,
+    /// What was stored may be gone: it is to be stored again first.
+    Cleared,
     /// Any other failure, with what the browser said.
     Failed(String),
 }
@@ -50,6 +52,10 @@ impl fmt::Display for StoreError {
                 "Not saved yet: the storage of this device does not answer. It is tried again and again; what you did is \
                  still here. If it stays like this, do not close this page: free the device of other work, or restart \
                  it once a copy is made on the Desk.",
+            ),
+            Self::Cleared => f.write_str(
+                "Not saved yet: the browser has cleared the storage of this page. The book is still here and is being \
+                 stored again: do not close this page.",
             ),
             Self::Failed(said) => write!(f, "Not saved ({said}). It will be tried again; what you typed is still here."),
         }

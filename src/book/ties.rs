@@ -40,7 +40,7 @@ pub trait Bundle {
 /// What of a bundle is tied up still.
 #[derive(Clone, Default)]
 pub(super) struct Ties {
-    bundle: Option<Rc<dyn Bundle>>,
+    pub(super) bundle: Option<Rc<dyn Bundle>>,
     /// Places of what is tied up, the one with the latest clock last.
     places: Vec<usize>,
     /// For each place whether it is among those.

@@ -99,6 +99,11 @@ impl Writer {
         }
     }
 
+    /// True where the line of this entry waits.
+    pub fn waits(&self, id: &str) -> bool {
+        self.waiting.iter().any(|(waiting, _)| waiting == id)
+    }
+
     /// How many entries are not stored yet: leaving the page would lose them.
     pub fn unsaved(&self) -> usize {
         self.waiting.len()

@@ -167,8 +167,7 @@ pub async fn count() -> Result<usize, StoreError> {
 
 /// The keys of all lines; none of one that Potside never wrote.
 pub async fn keys() -> Result<Vec<Option<String>>, StoreError> {
-    let request = journal().await?.get_all_keys().map_err(|e| store_error(&e))?;
-    let keys: Array = result(&request).await?.unchecked_into();
+    let keys = database(Which::Own).keys().await?;
     Ok(keys.iter().map(|key| key.as_string()).collect())
 }
 

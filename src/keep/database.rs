@@ -2,8 +2,9 @@
 
 use super::request::{complete, result, store_error};
 use crate::book::{Store, StoreError};
+use crate::sort;
 use js_sys::{Array, Function, JSON, Object, Reflect};
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -18,11 +19,23 @@ const ENTRIES: &str = "entries";
 /// So many lines are read at once: a book of usual size is one piece.
 pub(super) const PIECE: u32 = 5_000;
 
-/// A database of lines by entry id; opened when first used, and again if the browser closed it.
+/// So many lines are stored at once where all of them are to be stored again.
+const AGAIN: usize = 2_000;
+
+/// A database of lines by entry id; opened when first used, and again if the browser closed it. Then what was in it may be
+/// gone: nothing is stored until whoever has the lines has seen to it that they are there.
 pub struct Database {
     name: String,
     open: RefCell<Option<Rc<Open>>>,
+    /// How often it was opened, and after which of these times it was known what is in it.
+    openings: Cell<u32>,
+    trusted: Cell<u32>,
+    /// True where the last opening had to lay it out once more.
+    gone: Cell<bool>,
 }
+
+/// Gives the next lines to be stored again, so many, of those whose keys are not among these; none at the end.
+pub type Again<'a> = &'a mut dyn FnMut(usize, &dyn Fn(&str) -> bool) -> Option<Vec<(String, String)>>;
 
 struct Open {
     db: IdbDatabase,
@@ -39,7 +52,13 @@ impl Drop for Open {
 
 impl Database {
     pub fn new(name: &str) -> Self {
-        Self { name: name.to_owned(), open: RefCell::new(None) }
+        Self {
+            name: name.to_owned(),
+            open: RefCell::new(None),
+            openings: Cell::new(0),
+            trusted: Cell::new(0),
+            gone: Cell::new(false),
+        }
     }
 
     /// Deletes the database and all that is in it.
@@ -48,6 +67,8 @@ impl Database {
     /// Where storage is denied, or another tab does not let go of it.
     pub async fn delete(&self) -> Result<(), StoreError> {
         self.open.take();
+        self.openings.set(0);
+        self.trusted.set(0);
         let request = factory()?.delete_database(&self.name).map_err(|e| store_error(&e))?;
         let blocked = Rc::new(RefCell::new(false));
         let flag = Rc::clone(&blocked);
@@ -68,7 +89,8 @@ impl Database {
 
     /// Begins to store lines, at once where the database is open; none where it has to be opened first.
     pub fn begin(&self, lines: &[(String, String)]) -> Option<Result<IdbTransaction, StoreError>> {
-        Some(put(self.at_once(IdbTransactionMode::Readwrite)?, lines))
+        let transaction = self.at_once(IdbTransactionMode::Readwrite)?;
+        Some(self.sure().and_then(|()| put(transaction, lines)))
     }
 
     /// Resolves once what was begun is stored; what was not begun is stored now.
@@ -82,16 +104,72 @@ impl Database {
     ) -> Result<(), StoreError> {
         let transaction = match begun {
             Some(begun) => begun?,
-            None => put(self.transaction(IdbTransactionMode::Readwrite).await?, lines)?,
+            None => {
+                let transaction = self.transaction(IdbTransactionMode::Readwrite).await?;
+                self.sure()?;
+                put(transaction, lines)?
+            }
         };
         complete(&transaction).await
+    }
+
+    /// What is stored beside lines that are gone would look like the whole book.
+    fn sure(&self) -> Result<(), StoreError> {
+        if self.is_sure() { Ok(()) } else { Err(StoreError::Cleared) }
+    }
+
+    /// True where what is in it is known: it was not opened again, or was read or brought back since.
+    pub fn is_sure(&self) -> bool {
+        self.openings.get() == self.trusted.get()
+    }
+
+    /// True where the browser had cleared it, and it was laid out once more.
+    pub fn is_gone(&self) -> bool {
+        self.gone.get()
+    }
+
+    /// Stores what `again` gives, a piece at a time: from then on lines are stored as before. Where another tab does the same
+    /// the lines are the same ones, under the same keys. How many they were.
+    ///
+    /// # Errors
+    /// As [`Store::append`]; what is stored by then stays.
+    pub async fn bring_back(&self, again: Again<'_>) -> Result<usize, StoreError> {
+        let keys = self.keys().await?;
+        let opening = self.openings.get();
+        let mut known: Vec<String> = keys.iter().filter_map(|key| key.as_string()).collect();
+        sort::by(&mut known, Ord::cmp);
+        let has = |key: &str| known.binary_search_by(|known| known.as_str().cmp(key)).is_ok();
+        let mut number = 0;
+        while let Some(lines) = again(AGAIN, &has) {
+            let transaction = self.transaction(IdbTransactionMode::Readwrite).await?;
+            complete(&put(transaction, &lines)?).await?;
+            number += lines.len();
+        }
+        // Where it was cleared once more meanwhile, all of it begins anew.
+        self.trusted.set(opening);
+        self.sure().map(|()| number)
+    }
+
+    /// The keys of all lines.
+    pub(super) async fn keys(&self) -> Result<Array, StoreError> {
+        let store = entries(&self.transaction(IdbTransactionMode::Readonly).await?)?;
+        let request = store.get_all_keys().map_err(|e| store_error(&e))?;
+        Ok(result(&request).await?.unchecked_into())
     }
 
     async fn database(&self) -> Result<Rc<Open>, StoreError> {
         if let Some(open) = self.open.borrow().as_ref() {
             return Ok(Rc::clone(open));
         }
-        let open = Rc::new(open(&self.name).await?);
+        // Where two wait for the first opening, both are the first.
+        let first = self.openings.get() == 0;
+        let fresh = Rc::new(Cell::new(false));
+        let open = Rc::new(open(&self.name, &fresh).await?);
+        self.openings.update(|n| n + 1);
+        if first {
+            self.trusted.set(self.openings.get());
+        }
+        self.gone.set(fresh.get() && !first);
         self.open.replace(Some(Rc::clone(&open)));
         Ok(open)
     }
@@ -120,12 +198,19 @@ impl Database {
     pub async fn read(&self, most: u32, each: &mut dyn FnMut(Vec<String>) -> bool) -> Result<(), StoreError> {
         let thrown = |e: JsValue| store_error(&e);
         let mut after = JsValue::UNDEFINED;
+        let mut opening = None;
         loop {
             let store = entries(&self.transaction(IdbTransactionMode::Readonly).await?)?;
+            let opening = *opening.get_or_insert(self.openings.get());
             let request = store.get_all_with_key_and_limit(&after, most).map_err(thrown)?;
             let lines = lines_of(&result(&request).await?);
             let full = lines.len() as u32 == most;
-            if !each(lines) || !full {
+            if !each(lines) {
+                return Ok(());
+            }
+            if !full {
+                // Whoever has read all of it knows what is in it.
+                self.trusted.set(opening);
                 return Ok(());
             }
             // What was stored in between makes this key an earlier one: then a line is read twice, and none is passed over.
@@ -184,10 +269,12 @@ pub(super) fn factory() -> Result<IdbFactory, StoreError> {
     window.indexed_db().ok().flatten().ok_or(StoreError::Denied)
 }
 
-async fn open(name: &str) -> Result<Open, StoreError> {
+async fn open(name: &str, laid_out: &Rc<Cell<bool>>) -> Result<Open, StoreError> {
     let request = factory()?.open_with_u32(name, LAYOUT).map_err(|e| store_error(&e))?;
     let fresh = request.clone();
+    let laid_out = Rc::clone(laid_out);
     let lay_out = Closure::once(move |_: Event| {
+        laid_out.set(true);
         let made =
             fresh.result().and_then(|db| db.unchecked_into::<IdbDatabase>().create_object_store(ENTRIES));
         // Half a layout would stay for ever: aborted, the opening fails and the next one begins anew.

@@ -16,7 +16,7 @@ mod tabs;
 mod wake;
 mod workshop;
 
-pub use database::Database;
+pub use database::{Again, Database};
 pub use date::{day, file_day, time, today, weekday, when};
 pub use file::{NO_FILES, Shared, Sharing, chosen, download, share, sharing};
 pub use page::{
@@ -27,4 +27,7 @@ pub use prefs::{Hand, Prefs, Theme, device, is_new};
 pub use reckon::{plan, reckon};
 pub use sound::{chime, ready_sound};
 pub use wake::{Wake, stay_awake};
-pub use workshop::{Room, Which, append, leave_demo, listen, load, persist, persisted, read, room, tell};
+pub use workshop::{
+    Room, Which, append, bring_back, is_gone, is_sure, leave_demo, listen, load, persist, persisted, read,
+    room, tell,
+};

@@ -9,7 +9,7 @@ use super::workshop::{DEMO_PHOTOS, Which};
 use crate::book::{Store, StoreError, Stray, leave_unsaid, overdue, strays};
 use crate::photo::{LONG_SIDE, MOST_FILE, Photo, PhotoError, check, from_base64, pack};
 use crate::wire;
-use js_sys::Array;
+use js_sys::{Array, Reflect};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
@@ -81,7 +81,39 @@ const HEAD: &str = "data:image/jpeg;base64,";
 /// # Errors
 /// See [`StoreError`].
 pub async fn keep_photos(which: Which, photos: &[(String, String)]) -> Result<(), StoreError> {
-    database(which).append(photos).await
+    let database = database(which);
+    match database.append(photos).await {
+        // What was in it is nowhere else: there is nothing to wait for.
+        Err(StoreError::Cleared) => {
+            database.bring_back(&mut |_, _| None).await?;
+            database.append(photos).await
+        }
+        other => other,
+    }
+}
+
+/// Those of these photos that are not kept any more. Which are shown on the page are kept again.
+///
+/// # Errors
+/// See [`StoreError`].
+pub async fn bring_back(which: Which, named: &[String]) -> Result<usize, StoreError> {
+    let known = names(which).await?;
+    let mut lacking: Vec<&String> = named.iter().filter(|name| !known.contains(name)).collect();
+    let mut here = Vec::new();
+    let document = web_sys::window().and_then(|w| w.document());
+    let images = document.and_then(|d| Reflect::get(&d, &"images".into()).ok());
+    for image in images.map(|images| Array::from(&images)).unwrap_or_default() {
+        let source = Reflect::get(&image, &"src".into()).ok().and_then(|source| source.as_string());
+        let source = source.unwrap_or_default();
+        let Some(text) = source.strip_prefix(HEAD) else { continue };
+        if let Some(place) = lacking.iter().position(|name| check(name, text).is_ok()) {
+            here.push((lacking.remove(place).clone(), text.to_owned()));
+        }
+    }
+    if !here.is_empty() {
+        keep_photos(which, &here).await?;
+    }
+    Ok(lacking.len())
 }
 
 /// The photo of this name, once it has proven itself.
@@ -144,9 +176,7 @@ pub async fn sweep(which: Which, named: Named<'_>, now: u64) -> Result<Vec<Strin
 }
 
 async fn names(which: Which) -> Result<Vec<String>, StoreError> {
-    let transaction = database(which).transaction(IdbTransactionMode::Readonly).await?;
-    let request = entries(&transaction)?.get_all_keys().map_err(|e| store_error(&e))?;
-    let keys: Array = result(&request).await?.unchecked_into();
+    let keys = database(which).keys().await?;
     Ok(keys.iter().filter_map(|key| key.as_string()).collect())
 }
 

@@ -1,6 +1,6 @@
 //! The two workshops of a device: the person's own and the demo, never mixed.
 
-use super::database::{Database, PIECE};
+use super::database::{Again, Database, PIECE};
 use super::tabs::Tabs;
 use crate::book::{Store, StoreError};
 use crate::wire::wire_enum;
@@ -97,6 +97,24 @@ pub fn append(
         }
         Ok(())
     }
+}
+
+/// Stores again what of a book in memory is not stored; see [`Database::bring_back`].
+///
+/// # Errors
+/// See [`StoreError`].
+pub async fn bring_back(which: Which, again: Again<'_>) -> Result<usize, StoreError> {
+    database(which).bring_back(again).await
+}
+
+/// See [`Database::is_sure`].
+pub fn is_sure(which: Which) -> bool {
+    database(which).is_sure()
+}
+
+/// True where the browser had cleared what was stored while this page had it open.
+pub fn is_gone(which: Which) -> bool {
+    database(which).is_gone()
 }
 
 /// Tells the other tabs what was stored.

@@ -1,6 +1,7 @@
 //! A large book opened from its bundle, which is made and proved beside the work: a module of its own, fetched only where
 //! there is such a book.
 
+use super::fetch;
 use super::renewal::renewed;
 use super::workshop::{Opened, Workshop};
 use crate::book::bundle::{Found, Tying, find, read};
@@ -104,8 +105,15 @@ pub(super) async fn pause(milliseconds: u32) {
     let _ = JsFuture::from(promise).await;
 }
 
-/// Throws the bundle away and opens the book from its lines.
-fn distrust(shop: Workshop) {
+/// Throws the bundle away and opens the book from its lines; where those are gone it has them, and they are stored again.
+fn distrust(shop: Workshop, gone: bool) {
+    if gone || !keep::is_sure(Which::Own) {
+        spawn_local(async move {
+            // Where it cannot be done, it is begun anew with the next thing that is stored.
+            let _ = fetch::rescue(shop, None).await;
+        });
+        return;
+    }
     bundle::forget_bundle();
     if !shop.unsaved() {
         spawn_local(shop.load());
@@ -129,13 +137,13 @@ async fn missing(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
             Some(id) if shop.book.borrow().journal().knows(&id) => here += 1,
             Some(id) => unknown.push(id.0),
             None => {
-                distrust(shop);
+                distrust(shop, false);
                 return Some(false);
             }
         }
     }
     if here < known.lines {
-        distrust(shop);
+        distrust(shop, here == 0);
         return Some(false);
     }
     let lines = bundle::lines_at(&unknown).await.ok()?;
@@ -157,7 +165,7 @@ async fn proved(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
         same(shop, at)?;
         if keys.length() == 0 {
             if here < known.lines {
-                distrust(shop);
+                distrust(shop, here == 0);
                 return Some(false);
             }
             // It may have been thrown away meanwhile.
@@ -186,7 +194,7 @@ async fn proved(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
             if shop.state_untracked(|s| s.running().is_some()) {
                 bundle::forget_bundle();
             } else {
-                distrust(shop);
+                distrust(shop, false);
             }
             return Some(false);
         }

@@ -3,11 +3,12 @@
 
 use super::bundling::{self, Bundling};
 use super::parts::{Typed, press};
+use super::rescue::{self, Rescue};
 use super::route::Room;
 use super::workshop::Workshop;
 use super::{bench, book, converter, desk, pot, shelf, stores, sweep};
 use crate::apart::{Missing, apart};
-use crate::book::demo;
+use crate::book::{StoreError, demo};
 use crate::dom::*;
 use crate::keep;
 use js_sys::Promise;
@@ -30,6 +31,7 @@ apart!(works, the_bench, Make, bench::room);
 apart!(works, the_desk, Make, desk::room);
 apart!(works, the_demo, Demo, demo);
 apart!(works, the_sweep, Sweep, sweep::begin);
+apart!(works, the_rescue, Rescue, rescue::RESCUE);
 apart!(pot, the_converter, Convert, converter::body);
 apart!(bundle, the_bundling, Bundling, bundling::BUNDLING);
 
@@ -162,6 +164,14 @@ pub(super) async fn bundling(shop: Workshop, asked: Option<Promise>) -> bool {
     match the_bundling().await {
         Ok(bundling) => bundling(shop, asked).await,
         Err(_) => false,
+    }
+}
+
+/// Stores all of the book again where what was stored of it may be gone.
+pub(super) async fn rescue(shop: Workshop, flight: Option<u64>) -> Result<(), StoreError> {
+    match the_rescue().await {
+        Ok(rescue) => rescue(shop, flight).await,
+        Err(_) => Err(StoreError::Cleared),
     }
 }
 

@@ -101,18 +101,22 @@ fn edge_link(this: Room, room: Derived<Room>) -> View {
 
 /// Saving, saved, or not saved and why.
 fn saved_line(shop: Workshop) -> View {
+    let closed = Derived::new(move || matches!(shop.opened().get(), Opened::Failed(_)));
     el("p")
         .attr("class", move || match shop.said().get() {
             Saving::NotSaved(_) => "saved failed",
+            _ if closed.get() => "saved failed",
             _ => "saved",
         })
         .attr("role", "status")
         .attr("data-saving", move || match shop.saving().get() {
+            Saving::Saved if closed.get() => "closed",
             Saving::Saved => "saved",
             Saving::Saving => "saving",
             Saving::NotSaved(_) => "not-saved",
         })
         .child(move || match shop.said().get() {
+            Saving::Saved if closed.get() => "Not open",
             Saving::Saved => "Saved",
             Saving::Saving => "Saving …",
             Saving::NotSaved(_) => "Not saved",

@@ -12,6 +12,7 @@ mod parts;
 mod pot;
 mod preferred;
 mod renewal;
+mod rescue;
 mod route;
 mod shelf;
 mod stores;

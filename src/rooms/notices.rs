@@ -39,6 +39,13 @@ pub fn notices() -> View {
             _ => None,
         })
         .child(move || {
+            shop.cleared.get().map(|why| {
+                let copy = Callback::new(move |()| shop.go("#desk"));
+                let understood = Callback::new(move |()| shop.cleared.set(None));
+                told(true, why, vec![("Make a copy", copy), ("Understood", understood)])
+            })
+        })
+        .child(move || {
             shop.refused().get().filter(|_| !newer.get()).map(|why| {
                 told(
                     true,

@@ -15,6 +15,8 @@ const REST: u32 = 300;
 /// Milliseconds: what takes longer than that is told (our own choice).
 const SOON: u64 = 1_000;
 const LONG: &str = "Opening the book … It is a large one, and all of it is read this once.";
+const LOST: &str = "The browser has cleared the storage of this page while another book was open. If you had a book here, \
+take in your last copy of it.";
 
 impl Workshop {
     /// Opens the book of the workshop that the preferences name.
@@ -51,6 +53,9 @@ impl Workshop {
         }
         match outcome {
             Ok(()) => {
+                if which == Which::Own && reading.lines() == 0 && keep::is_gone(which) {
+                    self.cleared.set(Some(LOST.to_owned()));
+                }
                 let large = which == Which::Own && reading.lines() >= LARGE;
                 if self.opened.get_untracked() != Opened::Open {
                     self.open_book(reading.book());
@@ -195,7 +200,13 @@ impl Workshop {
         let (flight, attempt) = (self.book.borrow().flight(), self.attempt.get_untracked());
         let stored = keep::append(which, lines.clone());
         spawn_local(async move {
-            let outcome = stored.await;
+            let mut outcome = stored.await;
+            if outcome == Err(StoreError::Cleared) {
+                outcome = fetch::rescue(self, Some(flight)).await;
+                if outcome.is_ok() {
+                    outcome = keep::append(which, lines.clone()).await;
+                }
+            }
             let done = outcome.is_ok();
             if !self.is_attempt(attempt) {
                 return;

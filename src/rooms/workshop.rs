@@ -23,6 +23,10 @@ pub struct Workshop {
     /// Why the last thing was not done; none once one was.
     refused: Value<Option<ActError>>,
     pub(super) saving: Value<Saving>,
+    /// True while all of the book is stored again.
+    pub(super) rescuing: Value<bool>,
+    /// What is to be told once the browser had cleared the storage; none once it was understood.
+    pub(super) cleared: Value<Option<String>>,
     /// The same as it is said in words: a little later, so that what is stored at once is not said to be under way.
     said: Value<Saving>,
     pub(super) prefs: Value<Prefs>,
@@ -79,6 +83,8 @@ impl Workshop {
             heard: Value::new(Vec::new()),
             refused: Value::new(None),
             saving: Value::new(Saving::Saved),
+            rescuing: Value::new(false),
+            cleared: Value::new(None),
             said: Value::new(Saving::Saved),
             prefs: Value::new(prefs),
             route: Value::new(Route::parse(&keep::hash())),
@@ -136,7 +142,7 @@ impl Workshop {
     }
 
     pub(super) fn unsaved(self) -> bool {
-        self.book.borrow().unsaved() > 0
+        self.book.borrow().unsaved() > 0 || self.rescuing.get_untracked()
     }
 
     /// What `of` finds in the book, followed.

@@ -21,7 +21,7 @@ fn open(bytes: Vec<u8>, device: &str) -> Option<Journal> {
 }
 
 /// The same book, its ended batches tied up.
-fn tied(journal: &Journal) -> Journal {
+pub(super) fn tied(journal: &Journal) -> Journal {
     open(tie(journal).expect("it can be tied up"), journal.device()).expect("it can be read")
 }
 

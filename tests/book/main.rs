@@ -3,6 +3,7 @@
 // A helper of a test may fail as a test does.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod again;
 mod bundle;
 #[path = "../decade_shared/mod.rs"]
 mod decade_shared;
