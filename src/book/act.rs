@@ -161,8 +161,13 @@ pub enum Act {
         chosen: Id,
         among: Vec<Id>,
     },
-    /// The book was replaced by a copy.
+    /// The book was replaced by a copy; or a copy that was taken in was taken back.
     Replace(Box<Replace>),
+    /// A copy was taken in, with so many entries. It changes nothing itself: `back`, done, takes them back.
+    Took {
+        entries: u64,
+        back: Box<Replace>,
+    },
     /// The entry of this id counts as not done; undoing the undo brings it back.
     Undo {
         entry: Id,
@@ -200,6 +205,7 @@ wire_enum!(Act {
     Limits(it),
     Choose { id, chosen, among },
     Replace(it),
+    Took { entries, back },
     Undo { entry },
 });
 
@@ -218,14 +224,21 @@ pub enum Subject<'a> {
     Settings,
     /// Everything.
     Book,
+    /// Nothing of it is changed.
+    Nothing,
     /// Whatever the entry of this id is about.
     Entry(&'a Id),
 }
 
 impl Act {
-    /// True for what cannot be undone.
+    /// True for what cannot be taken back at all.
     pub const fn is_final(&self) -> bool {
         matches!(self, Self::Forgotten { .. })
+    }
+
+    /// True for what an undo takes back. A copy that was taken in is taken back by another act.
+    pub const fn is_undoable(&self) -> bool {
+        !matches!(self, Self::Forgotten { .. } | Self::Took { .. })
     }
 
     pub fn subject(&self) -> Subject<'_> {
@@ -258,6 +271,7 @@ impl Act {
             | Self::Wicks { id, .. } => Subject::Thing(id),
             Self::Settings(_) | Self::Rates(_) | Self::Limits(_) => Subject::Settings,
             Self::Replace(_) => Subject::Book,
+            Self::Took { .. } => Subject::Nothing,
             Self::Undo { entry } => Subject::Entry(entry),
         }
     }
@@ -296,6 +310,7 @@ impl Act {
             | Self::Ticked { .. }
             | Self::Pinned { .. }
             | Self::Replace(_)
+            | Self::Took { .. }
             | Self::Undo { .. } => None,
         }
     }

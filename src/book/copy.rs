@@ -38,6 +38,10 @@ pub struct Copy {
     pub fresh: Vec<(Entry, String)>,
     /// How many the book has already.
     pub known: usize,
+    /// How many of those are set aside with an earlier book.
+    pub aside: usize,
+    /// False where what it brings can only be taken back entry by entry.
+    pub undoable: bool,
     /// Lines that are left out, by their number from 1, each with the reason: the first ones.
     pub damaged: Vec<(usize, Damage)>,
     /// The photos that entries of the copy or of the book name.
@@ -194,6 +198,9 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     let mine = |e: &&Entry| here.binary_search_by(|known| known.id.cmp(&e.id)).is_err();
     let clashes = clashes(&after, journal.entries().iter().filter(mine), fresh.iter().map(|(e, _)| e));
     let removes = removes(journal, &after);
+    let aside = journal.number_aside(&here);
+    let brings = fresh.iter().any(|(e, _)| !e.act.is_final() && journal.find(&e.id).is_none());
+    let undoable = !brings || journal.took(fresh.iter().map(|(e, _)| e), made).is_some();
     let prospects = prospects(journal, after, replace.as_ref());
     let photos = journal.photos();
     let mut named: Vec<&str> = photos.iter().map(String::as_str).collect();
@@ -205,6 +212,8 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     Ok(Copy {
         fresh,
         known,
+        aside,
+        undoable,
         damaged,
         photos,
         no_photos,
@@ -226,52 +235,4 @@ fn highest(journal: &Journal, fresh: &[(usize, Entry, String)]) -> u64 {
     sort::by(&mut clocks, |a, b| a.cmp(b));
     let known = journal.last_clock().max(HIGHEST);
     clocks.into_iter().fold(known, |top, clock| if clock <= top + STEP { top.max(clock) } else { top })
-}
-
-impl Copy {
-    /// How many photos of it are not here yet, in a sentence.
-    pub fn say_photos(lacking: usize) -> String {
-        match lacking {
-            0 => String::new(),
-            1 => "1 photo is not here yet.".to_owned(),
-            n => format!("{n} photos are not here yet."),
-        }
-    }
-
-    /// How many lines are left out.
-    pub const fn left_out(&self) -> usize {
-        self.damaged.len() + self.no_photos.len() + self.more_left_out
-    }
-
-    /// Who would be removed for good, in words that follow "Caution: "; none where nobody is.
-    pub fn say_removes(&self) -> Option<String> {
-        const SAID: usize = 20;
-        let first = self.removes.get(..SAID).unwrap_or(&self.removes).join(", ");
-        let more = match self.removes.len().saturating_sub(SAID) {
-            0 => String::new(),
-            n => format!(" and {n} more"),
-        };
-        let said =
-            "this copy removes customers from your book for good, since they were removed where it was made";
-        let then = "Nothing brings back what you know of them; their orders stay. If you still need a name or an \
-                    address, write it down first.";
-        (!self.removes.is_empty()).then(|| [said, ": ", &first, &more, ". ", then].concat())
-    }
-
-    /// What it holds, in a sentence.
-    pub fn say(&self) -> String {
-        let entries = |n: usize| if n == 1 { "1 entry".to_owned() } else { format!("{n} entries") };
-        let here = match self.known {
-            0 => String::new(),
-            n => format!(" {} here already.", if n == 1 { "1 is".to_owned() } else { format!("{n} are") }),
-        };
-        match self.fresh.len() {
-            0 => format!("This copy holds {}. All of them are here already.", entries(self.known)),
-            n => format!(
-                "This copy holds {}. {} not here yet.{here}",
-                entries(n + self.known),
-                if n == 1 { "1 is".to_owned() } else { format!("{n} are") }
-            ),
-        }
-    }
 }

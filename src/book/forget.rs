@@ -41,7 +41,7 @@ impl State {
                 self.limits = Limits::default();
             }
             Subject::Book => *self = Self::default(),
-            Subject::Entry(_) => {}
+            Subject::Entry(_) | Subject::Nothing => {}
         }
     }
 

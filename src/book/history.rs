@@ -27,8 +27,8 @@ pub struct Done {
     pub undone: Option<Undone>,
     /// Why it changes nothing.
     pub refused: Option<String>,
-    /// Nothing takes it back.
-    pub is_final: bool,
+    /// No undo takes it back.
+    pub no_undo: bool,
 }
 
 /// Who took it back. Undoing this entry brings it back.
@@ -40,10 +40,10 @@ pub struct Undone {
 }
 
 impl Done {
-    /// The act that takes it back, or brings it back where it was; none for what is done for good.
+    /// The act that takes it back, or brings it back where it was; none where no undo does.
     pub fn turn(&self) -> Option<Act> {
         let entry = self.undone.as_ref().map_or(&self.entry, |undone| &undone.entry).clone();
-        (!self.is_final).then_some(Act::Undo { entry })
+        (!self.no_undo).then_some(Act::Undo { entry })
     }
 }
 
@@ -53,7 +53,7 @@ impl Journal {
         let wanted = |e: &&Entry| match e.act.subject() {
             Subject::Entry(_) => false,
             Subject::Thing(thing) => to.is_none_or(|to| to == thing),
-            Subject::Settings | Subject::Book => to.is_none(),
+            Subject::Settings | Subject::Book | Subject::Nothing => to.is_none(),
         };
         self.entries().iter().rev().filter(wanted).take(most).map(|e| self.one_done(e, voice)).collect()
     }
@@ -66,7 +66,7 @@ impl Journal {
         let before = self.before(entry);
         let now = self.told(entry);
         let changes = match (entry.act.made_over(), before) {
-            (None, _) if matches!(entry.act, Act::Replace(_)) => Vec::new(),
+            (None, _) if matches!(entry.act, Act::Replace(_) | Act::Took { .. }) => Vec::new(),
             (None, _) => differences(&[Vec::new(), now]),
             (Some(_), Some(before)) => differences(&[self.told(before), now]),
             // The first version changes nothing: it is all new.
@@ -84,7 +84,7 @@ impl Journal {
             earlier: undone.is_none() && !self.counts(&entry.id) && self.replaced_by(entry).is_some(),
             undone: undone.map(|e| Undone { entry: e.id.clone(), at: e.at, device: e.device.clone() }),
             refused: self.state().ignored.get(&entry.id).map(|ignored| ignored.why.to_string()),
-            is_final: entry.act.is_final(),
+            no_undo: !entry.act.is_undoable(),
         }
     }
 
@@ -117,7 +117,9 @@ impl Journal {
             Act::Settings(_) => plain("The workshop's rules set"),
             Act::Rates(_) => plain("Costs of work set"),
             Act::Limits(_) => plain("Limits of trials set"),
+            Act::Replace(_) if self.took_before(entry).is_some() => plain("A copy taken back"),
             Act::Replace(_) => plain("The book replaced by a copy"),
+            Act::Took { .. } => plain("A copy taken in; the Desk can take it back"),
             Act::Forgotten { .. } => plain("Removed from the book for good"),
             Act::Pinned { .. } => plain("The plan of its pours changed"),
             Act::Ticked { .. } => plain("A step of finishing"),

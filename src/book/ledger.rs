@@ -179,6 +179,32 @@ impl Book {
         Ok(())
     }
 
+    /// Takes in what a copy brings, writes down how to take it back, and may replace the book by it: all in one go, so
+    /// that it is stored together. `made` is when the copy was made.
+    ///
+    /// # Errors
+    /// As in [`Book::act`].
+    pub fn take_copy(
+        &mut self,
+        fresh: Vec<(Entry, String)>,
+        made: Option<u64>,
+        replace: Option<Act>,
+        at: u64,
+        random: u32,
+    ) -> Result<(), ActError> {
+        let took = if fresh.is_empty() {
+            None
+        } else {
+            self.journal.untie_all();
+            self.journal.took(fresh.iter().map(|(entry, _)| entry), made)
+        };
+        self.take_in(fresh)?;
+        for act in [took, replace].into_iter().flatten() {
+            self.act(act, at, random)?;
+        }
+        Ok(())
+    }
+
     /// Takes a line in that another tab has stored.
     pub fn hear(&mut self, line: String) {
         self.journal.hear(line);

@@ -72,7 +72,7 @@ pub use photos::{Stray, leave_unsaid, overdue, strays};
 pub use prospect::Prospect;
 pub use refusal::{Ignored, Refusal};
 pub use remind::Reminder;
-pub use replace::{Earlier, Replace, UpTo};
+pub use replace::{Earlier, Replace, Taken, UpTo};
 pub use settings::Settings;
 pub use state::State;
 pub use store::{FailingStore, Fault, MemoryStore, Store, StoreError};

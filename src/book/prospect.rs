@@ -1,6 +1,6 @@
 //! What a book would hold once a copy is taken in, or put in its place.
 
-use super::{Act, Id, Journal, Map};
+use super::{Act, Copy, Id, Journal, Map};
 use crate::sort;
 
 /// So many of one kind: now, with the copy taken in, and with the book replaced by it.
@@ -70,4 +70,55 @@ fn tally(journal: &Journal) -> [(&'static str, usize); 13] {
         ("Changed in two places, to choose", journal.forks().len()),
         ("Entries that change nothing", s.ignored.len()),
     ]
+}
+
+impl Copy {
+    /// How many photos of it are not here yet, in a sentence.
+    pub fn say_photos(lacking: usize) -> String {
+        match lacking {
+            0 => String::new(),
+            1 => "1 photo is not here yet.".to_owned(),
+            n => format!("{n} photos are not here yet."),
+        }
+    }
+
+    /// How many lines are left out.
+    pub const fn left_out(&self) -> usize {
+        self.damaged.len() + self.no_photos.len() + self.more_left_out
+    }
+
+    /// Who would be removed for good, in words that follow "Caution: "; none where nobody is.
+    pub fn say_removes(&self) -> Option<String> {
+        const SAID: usize = 20;
+        let first = self.removes.get(..SAID).unwrap_or(&self.removes).join(", ");
+        let more = match self.removes.len().saturating_sub(SAID) {
+            0 => String::new(),
+            n => format!(" and {n} more"),
+        };
+        let said =
+            "this copy removes customers from your book for good, since they were removed where it was made";
+        let then = "Nothing brings back what you know of them; their orders stay. If you still need a name or an \
+                    address, write it down first.";
+        (!self.removes.is_empty()).then(|| [said, ": ", &first, &more, ". ", then].concat())
+    }
+
+    /// What it holds, in a sentence.
+    pub fn say(&self) -> String {
+        let entries = |n: usize| if n == 1 { "1 entry".to_owned() } else { format!("{n} entries") };
+        let are = |n: usize| if n == 1 { "1 is".to_owned() } else { format!("{n} are") };
+        let here = match self.known {
+            0 => String::new(),
+            n => format!(" {} here already.", are(n)),
+        };
+        let aside = match self.aside {
+            0 => String::new(),
+            n => format!(" {} set aside with an earlier book, which can be brought back below.", are(n)),
+        };
+        match self.fresh.len() {
+            0 => format!("This copy holds {}. All of them are here already.{aside}", entries(self.known)),
+            n => {
+                format!("This copy holds {}. {} not here yet.{here}{aside}", entries(n + self.known), are(n))
+            }
+        }
+    }
 }

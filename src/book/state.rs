@@ -132,7 +132,7 @@ impl State {
             }
             // The journal puts what was chosen in its place; here it is a choice of nothing.
             Act::Choose { .. } => Err(Refusal::NoSuchThing),
-            Act::Replace(_) | Act::Undo { .. } => Ok(()),
+            Act::Replace(_) | Act::Took { .. } | Act::Undo { .. } => Ok(()),
         };
         if let (Err(why), Subject::Thing(thing)) = (refused, entry.act.subject()) {
             self.ignored.add(&entry.id, Ignored { thing: thing.clone(), why });

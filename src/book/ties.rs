@@ -221,7 +221,7 @@ impl Journal {
                 }
             }
             Subject::Book => self.untie_all(),
-            Subject::Settings => {}
+            Subject::Settings | Subject::Nothing => {}
         }
     }
 }

@@ -14,7 +14,7 @@ impl Journal {
             match &entry.act {
                 Act::Undo { entry: target } => {
                     if let Some(place) =
-                        self.place(target).filter(|place| *place < at && !self.is_final(*place))
+                        self.place(target).filter(|place| *place < at && self.is_undoable(*place))
                         && let Some(mark) = undone.get_mut(place)
                     {
                         *mark = true;
@@ -31,9 +31,9 @@ impl Journal {
         self.undone = undone;
     }
 
-    /// True for a person's removal, which nothing takes back.
-    fn is_final(&self, place: usize) -> bool {
-        self.entries.get(place).is_some_and(|e| e.act.is_final())
+    /// False for a person's removal, which nothing takes back, and for what is taken back in another way.
+    fn is_undoable(&self, place: usize) -> bool {
+        self.entries.get(place).is_some_and(|e| e.act.is_undoable())
     }
 
     /// True where the entry counts: it is here and not undone.
@@ -43,7 +43,7 @@ impl Journal {
 
     /// The last thing done on this device that still counts: what "undo" takes back.
     pub fn last_undoable(&self) -> Option<&Entry> {
-        self.own().find(|e| !matches!(e.act, Act::Undo { .. }) && !e.act.is_final())
+        self.own().find(|e| !matches!(e.act, Act::Undo { .. }) && e.act.is_undoable())
     }
 
     /// The undo that "redo" takes back: the last one on this device, if nothing else was done since.

@@ -237,9 +237,9 @@ impl Workshop {
         self.change(|b| b.act(act, keep::now(), keep::random()).map(|_| ()))
     }
 
-    /// Takes in entries that were made elsewhere, as from a copy. False where it is not done, as in [`Workshop::act`].
-    pub fn take_in(self, entries: Vec<(Entry, String)>) -> bool {
-        self.change(|b| b.take_in(entries))
+    /// Takes in what a copy brings, and may replace the book by it. False where it is not done, as in [`Workshop::act`].
+    pub fn take_copy(self, fresh: Vec<(Entry, String)>, made: Option<u64>, replace: Option<Act>) -> bool {
+        self.change(|b| b.take_copy(fresh, made, replace, keep::now(), keep::random()))
     }
 
     fn change(self, how: impl FnOnce(&mut Book) -> Result<(), ActError>) -> bool {

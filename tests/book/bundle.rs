@@ -36,6 +36,7 @@ pub(super) fn alike(tied: &Journal, folded: &Journal) {
     assert_eq!(tied.state(), folded.state());
     assert_eq!(tied.forks(), folded.forks());
     assert_eq!(tied.earlier(), folded.earlier());
+    assert_eq!(tied.taken(), folded.taken());
     let mut untied = tied.clone();
     untied.untie_all();
     same(&untied, folded);

@@ -14,6 +14,7 @@ fn same(a: &Journal, b: &Journal) {
     assert_eq!(a.state(), b.state());
     assert_eq!(a.forks(), b.forks());
     assert_eq!(a.earlier(), b.earlier());
+    assert_eq!(a.taken(), b.taken());
     for e in a.entries() {
         assert_eq!(a.counts(&e.id), b.counts(&e.id), "{:?}", e.id);
     }
@@ -42,6 +43,11 @@ fn any_entry() -> impl Strategy<Value = Entry> {
             let upto = |clock| vec![UpTo { device: "tablet".to_owned(), clock }];
             let without = without.into_iter().map(|n| id(&format!("e{n}"))).collect();
             Act::Replace(Box::new(Replace { had: upto(had), kept: upto(kept), without, made: None }))
+        }),
+        (0..3_u64, 0..20_u64, 0..20_u64).prop_map(|(entries, had, kept)| {
+            let upto = |clock| vec![UpTo { device: "tablet".to_owned(), clock }];
+            let back = Replace { had: upto(had), kept: upto(kept), without: vec![], made: None };
+            Act::Took { entries, back: Box::new(back) }
         }),
         (0..3, 0..30, 0..30, 0..30).prop_map(|(i, chosen, a, b)| Act::Choose {
             id: id(&format!("t{i}")),

@@ -27,4 +27,5 @@ mod size;
 mod state;
 mod store;
 mod tied;
+mod took;
 mod wish;

@@ -9,7 +9,7 @@ use proptest::prelude::*;
 pub(super) type Deed = (u8, u8, prop::sample::Index);
 
 pub(super) fn deeds() -> impl Strategy<Value = Vec<Deed>> {
-    prop::collection::vec((0..17_u8, 0..3_u8, any::<prop::sample::Index>()), 0..10)
+    prop::collection::vec((0..19_u8, 0..3_u8, any::<prop::sample::Index>()), 0..10)
 }
 
 pub(super) fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
@@ -45,6 +45,12 @@ pub(super) fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
         13 | 14 => burns(&candle)[named.index(4)].clone(),
         15 => pictured(&candle, ["a", "b"][named.index(2)], 1),
         16 => Act::Retire { id: id(&candle), retired: named.index(2) == 0 },
+        // A copy taken in, and taken back.
+        17 => match copy_of(journal, named) {
+            Some(Copy { replace: Some(Act::Replace(back)), .. }) => Act::Took { entries: 1, back },
+            _ => undo(&known),
+        },
+        18 => journal.taken().pop().map_or_else(|| undo(&known), |taken| taken.back),
         // Seldom, or nobody would be left.
         11 if known.0.ends_with(['0', '1', '2', '3', '4', '5']) => {
             Act::Forgotten { customer: id(&["c", &thing].concat()) }
@@ -86,6 +92,7 @@ pub(super) fn same(a: &Journal, b: &Journal) {
     assert_eq!(a.state(), b.state());
     assert_eq!(a.forks(), b.forks());
     assert_eq!(a.earlier(), b.earlier());
+    assert_eq!(a.taken(), b.taken());
     assert!(a.entries().iter().all(|e| a.counts(&e.id) == b.counts(&e.id)));
 }
 

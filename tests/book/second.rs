@@ -126,7 +126,7 @@ fn history(done: &[Done]) -> String {
         for (holds, word) in [
             (d.undone.is_some(), "undone"),
             (d.earlier, "in an earlier book"),
-            (d.is_final, "for good"),
+            (d.no_undo, "for good"),
             (d.refused.is_some(), "refused"),
         ] {
             text += if holds { " | " } else { "" };

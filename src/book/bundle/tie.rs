@@ -32,7 +32,7 @@ impl About {
                     apart.insert(target.clone());
                 }
                 Subject::Book => replaced += 1,
-                Subject::Settings => {}
+                Subject::Settings | Subject::Nothing => {}
             }
         }
         Self { things, apart, replaced }

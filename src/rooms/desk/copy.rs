@@ -2,11 +2,11 @@
 
 use super::clash::clashes;
 use super::give::counted;
-use crate::book::{Act, Copy, CopyError, Earlier, Prospect, Seal, read_copy};
+use crate::book::{Act, Copy, CopyError, Prospect, Seal, read_copy};
 use crate::dom::*;
 use crate::keep::{self, Which};
 use crate::photo::Photo;
-use crate::rooms::parts::{caution, chooser, confirm_sheet, live, press, refusal, words};
+use crate::rooms::parts::{caution, chooser, confirm_sheet, live, press, refusal, sentence, words};
 use crate::rooms::workshop::Workshop;
 use leptos::task::spawn_local;
 
@@ -25,7 +25,7 @@ pub(super) fn body(shop: Workshop) -> View {
             .child("This is the demo's book. Copies are made of your own: leave the demo first.")
             .view();
     }
-    group![super::give::part(shop), open(shop), earlier(shop)]
+    group![super::give::part(shop), open(shop), super::earlier::taken(shop), super::earlier::earlier(shop)]
 }
 
 fn open(shop: Workshop) -> View {
@@ -45,7 +45,7 @@ fn open(shop: Workshop) -> View {
         el("h3").child("Open a copy"),
         el("p").child(
             "First you see what it would bring. Then you take in what is not here yet, or put it in \
-the place of this book; either can be taken back.",
+the place of this book. Either can be taken back here; only a customer who is removed stays so.",
         ),
         chooser(".json,application/json,text/plain", "Choose a copy", look),
         el("div")
@@ -96,7 +96,7 @@ fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Taken>
             {
                 return failed.set(Some(why.to_string()));
             }
-            if (fresh > 0 && !shop.take_in(copy.fresh)) || replace.is_some_and(|act| !shop.act(act)) {
+            if (fresh > 0 || replace.is_some()) && !shop.take_copy(copy.fresh, copy.made, replace) {
                 return;
             }
             taken.set(Some((fresh, photos.len())));
@@ -118,6 +118,10 @@ in; it cannot take the place of the book."
         prospects(&copy.prospects),
         clashes(&copy.clashes),
         copy.say_removes().map(caution),
+        (!copy.undoable).then(|| sentence(
+            "Most copies can be taken back in one go once they are taken in. This one brings too many \
+entries from between yours: it can only be taken back one by one, under “What was done” in the Book."
+        )),
         live(move || failed.get().map(|why| refusal("Not taken in: ", why)).view()),
         el("div")
             .class("actions")
@@ -174,28 +178,4 @@ fn prospects(all: &[Prospect]) -> View {
         )
         .child(all.iter().map(row).views())
         .view()
-}
-
-/// Books that were replaced, each with the way back.
-fn earlier(shop: Workshop) -> View {
-    let all = Derived::new(move || shop.journal(crate::book::Journal::earlier));
-    let one = move |book: &Earlier| {
-        let made = book.made.map(|at| [" by the copy of ", &keep::when(at)].concat()).unwrap_or_default();
-        let entries =
-            if book.entries == 1 { "1 entry".to_owned() } else { format!("{} entries", book.entries) };
-        let words = ["Replaced ", &keep::when(book.at), &made, ". ", &entries, " set aside."].concat();
-        let entry = book.entry.clone();
-        let back = move || {
-            shop.act(Act::Undo { entry: entry.clone() });
-        };
-        el("li").class("row").child(el("span").child(words)).child(press("", "Bring it back", back))
-    };
-    live(move || {
-        all.with(|all| {
-            if all.is_empty() {
-                return ().view();
-            }
-            group![el("h3").child("Earlier books"), el("ul").class("list").child(all.iter().map(one).views())]
-        })
-    })
 }

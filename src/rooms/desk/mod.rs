@@ -7,6 +7,7 @@ mod cost;
 mod damaged;
 mod demo;
 mod device;
+mod earlier;
 mod give;
 mod hazard;
 mod label;
