@@ -5,6 +5,7 @@
 
 mod again;
 mod bundle;
+mod clash;
 #[path = "../decade_shared/mod.rs"]
 mod decade_shared;
 mod demo;

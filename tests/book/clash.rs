@@ -1,10 +1,12 @@
 //! What was set here and in a copy, each without knowing of the other: shown, so that nothing is lost unseen.
 
-#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
-
+use super::sample::{began, ended, id};
 use potside::bench::Scale;
-use potside::book::{Act, Clash, Id, Journal, Settings, read_copy};
+use potside::bench::burn::Limits;
+use potside::book::{Act, Clash, Journal, Settings, read_copy};
 use potside::quantity::{Amount, Exact, MassUnit, ShareUnit};
+use potside::shelf::{Finish, Pins};
+use potside::stores::Source;
 use proptest::prelude::*;
 
 const AT: u64 = 1_764_770_400_000;
@@ -15,7 +17,13 @@ fn settings(percent: i128) -> Act {
 }
 
 fn worked(minutes: u32) -> Act {
-    Act::Worked { batch: Id("batch".to_owned()), minutes }
+    Act::Worked { batch: id("batch"), minutes }
+}
+
+/// The first of these lots for a part.
+fn from(part: &str, lot: &str) -> Act {
+    let source = Source { part: part.to_owned(), lots: vec![id(lot)] };
+    Act::TakenFrom { batch: id("batch"), sources: vec![source] }
 }
 
 /// A device's book, and what it has written.
@@ -102,7 +110,7 @@ fn a_thing_put_away_in_one_place_alone_is_named() {
         least: mass(20),
         trial: None,
     };
-    let id = Id("scale".to_owned());
+    let id = id("scale");
     tablet.does(Act::Scale { id: id.clone(), over: None, body });
     table.takes(&tablet);
     tablet.does(Act::Retire { id: id.clone(), retired: true });
@@ -114,6 +122,43 @@ fn a_thing_put_away_in_one_place_alone_is_named() {
     assert_eq!(seen.len(), 1, "{seen:?}");
     assert_eq!((seen[0].what, seen[0].name.as_str()), ("Put away", "Bench scale"));
     assert!(seen[0].stands);
+}
+
+#[test]
+fn whatever_has_no_versions_to_choose_from_is_shown() {
+    let rates = |timed| Act::Rates(Box::new(potside::desk::Rates { timed, ..Default::default() }));
+    let limits = |full| Act::Limits(Box::new(Limits { full, ..Default::default() }));
+    let pinned = |n| Act::Pinned { product: id("jar"), body: Pins { pours: vec![n], ..Pins::default() } };
+    let ticked = |done| Act::Ticked { batch: id("batch"), step: Finish::Trimmed, done };
+    let cases = [
+        ("Costs of work", rates(true), rates(false)),
+        ("Limits of trials", limits(60), limits(90)),
+        ("How the pour ended", ended("batch", "even"), ended("batch", "a wet spot")),
+        ("Time of work", worked(10), worked(20)),
+        ("Lots taken from", from("Meadow wax", "lot-1"), from("Meadow wax", "lot-2")),
+        ("The plan of its pours", pinned(4), pinned(8)),
+        ("Wicks trimmed to ¼ in (6 mm)", ticked(true), ticked(false)),
+    ];
+    for (what, one, other) in cases {
+        let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+        let solid = Act::Ticked { batch: id("batch"), step: Finish::Solid, done: true };
+        [began("batch", 4), ended("batch", ""), solid].into_iter().for_each(|act| tablet.does(act));
+        table.takes(&tablet);
+        tablet.does(one);
+        table.does(other);
+        let seen = tablet.sees(&table);
+        assert_eq!(seen.iter().map(|c| c.what).collect::<Vec<_>>(), [what]);
+    }
+}
+
+#[test]
+fn lots_of_other_parts_take_the_place_of_nothing() {
+    let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+    tablet.does(began("batch", 4));
+    table.takes(&tablet);
+    tablet.does(from("Meadow wax", "lot-1"));
+    table.does(from("Orchard oil", "lot-2"));
+    assert_eq!(tablet.sees(&table), []);
 }
 
 #[test]
