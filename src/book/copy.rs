@@ -199,7 +199,7 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     let clashes = clashes(&after, journal.entries().iter().filter(mine), fresh.iter().map(|(e, _)| e));
     let removes = removes(journal, &after);
     let aside = journal.number_aside(&here);
-    let brings = fresh.iter().any(|(e, _)| !e.act.is_final() && journal.find(&e.id).is_none());
+    let brings = fresh.iter().any(|(e, _)| e.act.is_undoable() && journal.find(&e.id).is_none());
     let undoable = !brings || journal.took(fresh.iter().map(|(e, _)| e), made).is_some();
     let prospects = prospects(journal, after, replace.as_ref());
     let photos = journal.photos();

@@ -128,7 +128,8 @@ impl Journal {
         let within = came.iter().filter(|e| covers(&kept, e));
         let without = within.take(MOST + 1).map(|e| e.id.clone()).collect();
         let back = Replace { had, kept, without, made };
-        let entries = came.len() as u64;
+        // Word of another taking in is nothing: two who give each other copies would else never have the same.
+        let entries = came.iter().filter(|e| e.act.is_undoable()).count() as u64;
         (entries > 0 && back.can_be()).then(|| Act::Took { entries, back: Box::new(back) })
     }
 

@@ -53,13 +53,13 @@ async fn sheet(b: &Browser, does: &str) {
 }
 
 /// Takes in what the other has shared.
-async fn take_in(b: &Browser, folder: &Path, given: &Value) {
+async fn take_in(b: &Browser, folder: &Path, given: &Value, brought: &str) {
     let file = folder.join(given[0].as_str().unwrap());
     std::fs::write(&file, given[1].as_str().unwrap()).unwrap();
     let chooser = b.client.find(Locator::Css("input[accept^='.json']")).await.unwrap();
     chooser.send_keys(file.to_str().unwrap()).await.unwrap();
     b.tap("Take them in").await;
-    b.sees("1 entry was taken in.").await;
+    b.sees(brought).await;
     b.saved().await;
 }
 
@@ -86,7 +86,7 @@ async fn two_books_are_brought_together_by_the_share_sheet() {
     assert!(found.is_empty(), "{}", found.join("\n"));
     pot.size(1024, 768).await;
 
-    take_in(&table, &folder, &shared[0]).await;
+    take_in(&table, &folder, &shared[0], "1 entry was taken in.").await;
     // No app is chosen; one that the browser will not share with.
     sheet(&table, "leave").await;
     table.tap("Share a copy").await;
@@ -98,11 +98,15 @@ async fn two_books_are_brought_together_by_the_share_sheet() {
     table.sees("This browser does not share the copy. Download it,").await;
     sheet(&table, "take").await;
     table.tap("Share a copy").await;
-    table.sees(".txt with 2 entries was handed on.").await;
-    take_in(&pot, &folder, &given(&table).await[0]).await;
+    table.sees(".txt with 3 entries was handed on.").await;
+    take_in(&pot, &folder, &given(&table).await[0], "2 entries were taken in.").await;
+    // The table hears that the pot took something in, and nothing more is to be brought.
+    pot.tap("Share a copy").await;
+    pot.sees(".txt with 4 entries was handed on.").await;
+    take_in(&table, &folder, given(&pot).await.last().unwrap(), "1 entry was taken in.").await;
 
     let both = stored(&pot).await;
-    assert_eq!(both.len(), 2);
+    assert_eq!(both.len(), 4, "what each of them had, and that each took something in");
     assert_eq!(stored(&table).await, both, "both have both");
     for b in [&pot, &table] {
         b.room("stores").await;
