@@ -254,7 +254,11 @@ async fn what_was_typed_and_not_kept_is_asked_for_on_leaving() {
     b.open(&address).await;
     b.sees("From the formula to the poured candle").await;
     run(&b, ANSWER).await;
-    let asks = async |what: &str, wanted: bool| assert_eq!(run(&b, LEAVES).await, wanted, "{what}");
+    let asks = async |what: &str, wanted: bool| {
+        // What is on its way to the storage is asked for too.
+        b.saved().await;
+        assert_eq!(run(&b, LEAVES).await, wanted, "{what}");
+    };
 
     // No forms: the list to be given out and the device's own choices, beside a form on the same page; the converter.
     b.room("desk").await;
