@@ -3,6 +3,7 @@
 
 use super::fetch;
 use super::renewal::renewed;
+use super::rescue::BEGUN;
 use super::workshop::{Opened, Workshop};
 use crate::book::bundle::{Found, Tying, find, read};
 use crate::book::{Book, Entry, Id};
@@ -107,7 +108,7 @@ pub(super) async fn pause(milliseconds: u32) {
 
 /// Throws the bundle away and opens the book from its lines; where those are gone it has them, and they are stored again.
 fn distrust(shop: Workshop, gone: bool) {
-    if gone || !keep::is_sure(Which::Own) {
+    if gone || !keep::is_sure(Which::Own) || keep::local::kept(BEGUN).is_some() {
         spawn_local(async move {
             // Where it cannot be done, it is begun anew with the next thing that is stored.
             let _ = fetch::rescue(shop, None).await;

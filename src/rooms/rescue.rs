@@ -2,7 +2,7 @@
 
 use super::workshop::Workshop;
 use crate::book::{Again, Saving, StoreError};
-use crate::keep::{self, Which, photo};
+use crate::keep::{self, Which, local, photo};
 use std::pin::Pin;
 
 /// What this module does: Ok once all of the book is stored but for what waits to be stored. The flight is that of the
@@ -10,6 +10,9 @@ use std::pin::Pin;
 pub(super) type Rescue = fn(Workshop, Option<u64>) -> Pin<Box<dyn Future<Output = Result<(), StoreError>>>>;
 
 pub(super) const RESCUE: Rescue = |shop, flight| Box::pin(rescue(shop, flight));
+
+/// Stands in the local storage until all is stored: where the page ends before, a bundle has what is not.
+pub(super) const BEGUN: &str = "potside-rescue";
 
 async fn rescue(shop: Workshop, flight: Option<u64>) -> Result<(), StoreError> {
     if shop.rescuing.get_untracked() {
@@ -42,6 +45,9 @@ async fn stored(shop: Workshop, flight: Option<u64>) -> Result<(), StoreError> {
                 book.answered(flight, Err(StoreError::Cleared));
             }
             drop(book);
+            if which == Which::Own {
+                local::keep(BEGUN, "1");
+            }
             shop.saving.set(Saving::NotSaved(StoreError::Cleared));
             shop.say();
         }
@@ -49,10 +55,10 @@ async fn stored(shop: Workshop, flight: Option<u64>) -> Result<(), StoreError> {
     })
     .await;
     match outcome {
-        Ok(0) => Ok(()),
-        Ok(_) => {
+        Ok(number) => {
+            local::forget(BEGUN);
             // Nobody misses what the demo had.
-            if which == Which::Own {
+            if number > 0 && which == Which::Own {
                 let named = shop.book.borrow().journal().photos();
                 let lacking = photo::bring_back(which, &named).await.unwrap_or(named.len());
                 shop.cleared.set(Some(sentence(lacking)));
