@@ -3,6 +3,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::kill::stored;
+use crate::look::{axe, look};
 use crate::pour::serve;
 use crate::years::put;
 use fantoccini::Locator;
@@ -204,6 +205,50 @@ async fn a_copy_takes_the_place_of_the_book_which_comes_back() {
     b.sees("this file was changed or cut off after it was written").await;
     b.sees("Left out: 1").await;
     assert!(!b.shows("Replace the book with it").await);
+    b.end().await;
+    std::fs::remove_dir_all(given).unwrap();
+}
+
+/// A copy is taken in, taken back after a reload, and brought back; what was done since stays.
+#[tokio::test]
+async fn a_copy_that_was_taken_in_is_taken_back() {
+    let (host, given) = (serve("/"), folder("taken"));
+    let b = over("taken", &host.address(), &[line("Meadow wax", 1, 3)], "desk").await;
+    let file = given.join("copy.json");
+    let theirs = [line("Chalk wax", 2, 5), line("Tin lids", 3, 6)];
+    std::fs::write(&file, backup(&theirs, "desk", 1_764_806_400_000)).unwrap();
+    choose(&b, &file).await;
+    b.sees("2 are not here yet.").await;
+    b.tap("Take them in").await;
+    b.sees("2 entries were taken in.").await;
+    b.saved().await;
+    b.open("about:blank").await;
+    b.open(&format!("{}#desk", host.address())).await;
+    b.tap("Copies that were taken in: 1").await;
+    b.sees(": 2 entries.").await;
+    let (axe, mut found) = (axe(), Vec::new());
+    look(&b, &axe, "desk-taken", &mut found).await;
+    b.tap("Take it back").await;
+    b.sees("2 entries set aside.").await;
+    b.saved().await;
+    look(&b, &axe, "desk-taken-back", &mut found).await;
+    assert!(found.is_empty(), "{}", found.join("\n"));
+    b.size(1024, 768).await;
+    // The same copy brings nothing new, and it is said where it went.
+    choose(&b, &file).await;
+    b.sees("2 are set aside with an earlier book, which can be brought back below.").await;
+    b.open("about:blank").await;
+    b.open(&format!("{}#stores", host.address())).await;
+    b.sees("Meadow wax").await;
+    assert!(!b.shows("Chalk wax").await, "{}", b.text().await);
+    b.room("book/done").await;
+    b.sees("A copy taken back").await;
+    b.room("desk").await;
+    b.tap("Bring it back").await;
+    b.saved().await;
+    b.room("stores").await;
+    b.sees("Chalk wax").await;
+    b.sees("Meadow wax").await;
     b.end().await;
     std::fs::remove_dir_all(given).unwrap();
 }
