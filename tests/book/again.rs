@@ -44,6 +44,10 @@ proptest! {
         let mut whole = folded.clone();
         // What is done after it was tied up.
         for entry in pours("second", folded.entries(), &later).entries() {
+            // One that is known would only be untied.
+            if folded.find(&entry.id).is_some() {
+                continue;
+            }
             book.take(entry.clone());
             whole.take(entry.clone());
         }
