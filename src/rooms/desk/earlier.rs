@@ -52,15 +52,15 @@ brought back. What was done here since stays.",
 pub(super) fn earlier(shop: Workshop) -> View {
     let all = Derived::new(move || shop.journal(Journal::earlier));
     let one = move |book: &Earlier| {
-        let made = of(book.made);
-        let what = match book.taken {
-            None if book.made.is_some() => ["Replaced by", &made, ", "].concat(),
-            None => "Replaced, ".to_owned(),
-            Some(_) if book.made.is_some() => ["Taken back:", &made, ", "].concat(),
-            Some(at) => ["Taken back: what was taken in ", &keep::when(at), ", "].concat(),
+        let (done, by) = match (book.taken, book.made) {
+            (None, None) => ("Replaced ", String::new()),
+            (None, made) => ("Replaced ", [" by", &of(made)].concat()),
+            (Some(at), None) => ("Taken back ", [": what was taken in ", &keep::when(at)].concat()),
+            (Some(_), made) => ("Taken back ", [":", &of(made)].concat()),
         };
         let number = entries(book.entries);
-        let said = [&what, &keep::when(book.at), " on ", &device(&book.device), ". ", &number, " set aside."];
+        let said =
+            [done, &keep::when(book.at), " on ", &device(&book.device), &by, ". ", &number, " set aside."];
         row(shop, &said, "Bring it back", Act::Undo { entry: book.entry.clone() })
     };
     live(move || {
