@@ -39,24 +39,28 @@ impl Again {
                 lines.push((entry.id.0.clone(), entry.to_line()));
             }
         };
-        if let Some(bundle) = &self.bundle {
-            let end = bundle.places().min(self.place + PLACES);
-            for place in self.place..end {
-                bundle.entries(place).iter().for_each(&mut add);
-            }
-            self.place = end;
-            if end == bundle.places() {
-                self.bundle = None;
-            }
-            return Some(lines);
-        }
+        // First those that are nowhere else.
         let last = self.last.as_ref().map(|(clock, id)| (*clock, id));
         let entries = journal.entries();
         let from = last.map_or(0, |last| entries.partition_point(|e| e.place() <= last));
         let piece = entries.iter().skip(from).take(most);
         if let Some(last) = piece.clone().next_back() {
-            piece.for_each(add);
+            piece.for_each(&mut add);
             self.last = Some((last.clock, last.id.clone()));
+            return Some(lines);
+        }
+        if let Some(bundle) = &self.bundle {
+            let end = bundle.places().min(self.place + PLACES);
+            for place in self.place..end {
+                let entries = bundle.entries(place);
+                // Another one of the same id was chosen since, and given.
+                let stays = |e: &&Entry| journal.find(&e.id).is_none_or(|mine| mine.is_same(e));
+                entries.iter().filter(stays).for_each(&mut add);
+            }
+            self.place = end;
+            if end == bundle.places() {
+                self.bundle = None;
+            }
             return Some(lines);
         }
         let aside = journal.damaged().iter().skip(self.aside).take(if self.gone { most } else { 0 });

@@ -76,6 +76,10 @@ fn what_is_untied_or_done_meanwhile_is_missed_by_nobody() {
         journal
     };
     let mut book = tied(&folded);
+    // What is not tied up is given first: it is nowhere else.
+    let latest = does(&mut book, said("b29", "late"));
+    let first = Again::of(&book, true).next(&book, 100, &|_| false);
+    assert!(first.is_some_and(|lines| lines.iter().any(|(id, _)| *id == latest.id.0)));
     let mut done: Vec<Entry> = Vec::new();
     let (kept, _) = stored(&mut book, &Lines::new(), 3, |book| {
         if done.len() < 20 {
