@@ -147,6 +147,7 @@ async fn an_old_tab_beside_a_newer_one_stops_writing() {
 }
 
 async fn choose(b: &Browser, file: &Path) {
+    b.sees("Choose a copy").await;
     let chooser = b.client.find(Locator::Css("input[accept^='.json']")).await.unwrap();
     chooser.send_keys(file.to_str().unwrap()).await.unwrap();
 }
