@@ -193,17 +193,6 @@ async fn brought_back(database: &Database, journal: &Journal) -> Result<usize, S
     database.bring_back(&mut |_, has| again.next(journal, 100, has)).await
 }
 
-/// Deletes a database, once those who read it last have let go of it.
-async fn cleared(name: &str) {
-    for _ in 0..20 {
-        match Database::new(name).delete().await {
-            Err(StoreError::Blocked) => pause(50).await,
-            outcome => return outcome.expect("deleted"),
-        }
-    }
-    panic!("{name} is held open");
-}
-
 /// The database is deleted under a book that is open: nothing is acknowledged before all of the book is stored again, by
 /// one tab or by two.
 #[wasm_bindgen_test]
@@ -212,7 +201,7 @@ async fn what_is_deleted_under_an_open_book_is_stored_again() {
     let journal = book("tablet", 250);
     here.append(&pairs(&journal)).await.expect("stored");
     assert_eq!(kept(&there).await, 251);
-    cleared("fault-deleted").await;
+    Database::new("fault-deleted").delete().await.expect("deleted");
     for database in [&here, &there] {
         assert_eq!(database.append(&lines("a")).await, Err(StoreError::Cleared));
     }
@@ -237,7 +226,7 @@ async fn what_is_deleted_under_an_open_book_is_stored_again() {
     assert_eq!(opened.entries(), journal.entries());
     assert_eq!(opened.damaged(), journal.damaged());
     // It is cleared once more in the middle of it: then it is begun once more.
-    cleared("fault-deleted").await;
+    Database::new("fault-deleted").delete().await.expect("deleted");
     let mut again = Again::of(&journal, true);
     let mut pieces = 0;
     let outcome = here

@@ -20,6 +20,10 @@ const HIGHEST: u64 = 1 << 52;
 /// What was written after such an entry all the same is no further from the one before it.
 const STEP: u64 = 1 << 20;
 
+/// So much may be named in a copy by what replaces a book or takes a copy in (our own choice: that is two a day for twenty
+/// years). Each is looked for at every entry, so that with far more the app would seem to hang.
+const MOST_ASIDE: usize = 20_000;
+
 /// A number of bytes as people read it: `4.2 MB`, `380 kB`.
 pub fn say_bytes(bytes: u64, locale: Locale) -> String {
     let (size, step, unit) = match bytes {
@@ -163,12 +167,18 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         }
     }
     let highest = highest(journal, &fresh);
+    let mut named = 0;
     fresh.retain(|(place, entry, _)| {
-        let can_be = entry.clock <= highest;
-        if !can_be {
-            damaged.add(*place, Damage::Unknown { reason: "its clock cannot be".to_owned() });
-        }
-        can_be
+        named += entry.act.names_aside();
+        let reason = if entry.clock > highest {
+            "its clock cannot be"
+        } else if named > MOST_ASIDE && entry.act.names_aside() > 0 {
+            "copies were taken in and books replaced too often"
+        } else {
+            return true;
+        };
+        damaged.add(*place, Damage::Unknown { reason: reason.to_owned() });
+        false
     });
     // Of one id the first in the file is taken.
     sort::by(&mut fresh, |(_, a, _), (_, b, _)| a.id.cmp(&b.id));

@@ -4,7 +4,8 @@ use super::{Act, Entry, Journal, State, Subject};
 
 impl Journal {
     pub(super) fn fold(&mut self) {
-        let people = self.newly_removed(self.entries.iter());
+        self.leave_one_line_of_each();
+        let people = self.newly_removed(&self.entries);
         self.remove_people(people);
         self.arrange();
         let mut state = State::default();

@@ -44,12 +44,13 @@ impl Journal {
         Self { device, ..Self::default() }
     }
 
-    /// Makes entries of lines; they are folded later.
+    /// Makes entries of lines; they are folded later, and then each line set aside is there once.
     pub(super) fn read(&mut self, lines: Vec<String>) {
         for line in lines {
             match Entry::from_line(&line) {
                 Ok(entry) => self.entries.push(entry),
-                Err(damage) => self.set_aside(line, damage),
+                // A whole book may be of a newer format: looking for each line among the others would take too long.
+                Err(damage) => self.damaged.push((line, damage)),
             }
         }
     }
@@ -154,7 +155,7 @@ impl Journal {
 
     /// Takes an entry in: from this tab, another tab, or another device. Taking one twice changes nothing.
     pub fn take(&mut self, mut entry: Entry) {
-        let people = self.newly_removed(std::iter::once(&entry));
+        let people = self.newly_removed(std::slice::from_ref(&entry));
         self.remove_people(people.clone());
         for customer in &people {
             let state = std::mem::take(&mut self.state);

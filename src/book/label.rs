@@ -1,6 +1,6 @@
 //! What joins on a label: the candle's formula, the safety data of what is in it, the vessel, the batch as filled.
 
-use super::{Batch, Kept, State};
+use super::{Batch, Id, Kept, State};
 use crate::desk::hazard::{self, Mixed, Statements, mix, statements};
 use crate::desk::label::{Content, Design, Face, Market, Part};
 use crate::desk::net::{Declaration, Panel, Test, declare, declare_metric, declare_tapers, eu_test, us_test};
@@ -15,6 +15,8 @@ pub struct Labelling<'a> {
     pub vessel: &'a Vessel,
     /// The batch it is for, where there is one.
     pub batch: Option<&'a Batch>,
+    /// What the candle is called; empty: as the formula is.
+    pub name: String,
     pub number: String,
     pub day: String,
     /// What is to be declared; none: what the average of the batch, or the fill, allows.
@@ -70,6 +72,16 @@ impl State {
         Some((&version.body, self.vessels.get(&batch.vessel)?.body()?))
     }
 
+    /// What a candle is called on its label: what it is sold as, else its formula's name. Of a batch; where there is none, of
+    /// a formula and a vessel.
+    pub fn label_name(&self, [batch, formula, vessel]: &[Id; 3]) -> String {
+        let (product, formula) = match self.batches.get(batch) {
+            Some(batch) => (self.product_of(batch), self.made_of(batch).map(|of| of.0)),
+            None => (self.product_with(formula, vessel), self.formulas.get(formula).and_then(Kept::body)),
+        };
+        product.map(|p| &p.name).or(formula.map(|f| &f.name)).cloned().unwrap_or_default()
+    }
+
     /// Puts a label together.
     pub fn label(&self, ask: &Labelling, face: Face, voice: Voice) -> Labelled {
         let (design, formula, vessel) = (ask.design, ask.formula, ask.vessel);
@@ -80,7 +92,8 @@ impl State {
         let mixed = mix(&self.hazards_of(formula, voice), true);
         let may_be_small = volume.is_some_and(|v| v <= SMALL);
         if has(Part::Name) {
-            content.name(&formula.name);
+            let name = ask.name.trim();
+            content.name(if name.is_empty() { &formula.name } else { name });
         }
         if has(Part::Fire) {
             content.fire();

@@ -2,6 +2,7 @@
 
 use super::bundle::Read;
 use super::{Act, Damage, Entry, Id, Journal, Saving, State, StoreError, Writer};
+use crate::sort;
 use std::fmt;
 
 /// The journal with its writer. What is done counts at once and waits to be stored.
@@ -166,9 +167,10 @@ impl Book {
             all.push(entry);
         }
         self.journal.take_all(all);
-        let rewritten = self.journal.rewritten();
+        let mut rewritten = self.journal.rewritten();
+        sort::by(&mut rewritten, |a, b| a.id.cmp(&b.id));
         for (id, line) in lines {
-            if rewritten.iter().all(|e| e.id != id) {
+            if rewritten.binary_search_by(|e| e.id.cmp(&id)).is_err() {
                 self.writer.add(id.0, line);
             }
         }

@@ -1,7 +1,6 @@
 //! What a book would hold once a copy is taken in, or put in its place.
 
-use super::{Act, Copy, Id, Journal, Map};
-use crate::sort;
+use super::{Act, Copy, Journal, Map};
 
 /// So many of one kind: now, with the copy taken in, and with the book replaced by it.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -35,13 +34,11 @@ const REMOVED: &str = "Customers removed for good";
 
 /// The names of those who are in this book, and would not be after that.
 pub(super) fn removes(journal: &Journal, after: &Journal) -> Vec<String> {
-    let mut removed: Vec<&Id> = after.removed().iter().collect();
-    sort::by(&mut removed, |a, b| a.cmp(b));
     let mut names: Map<&str> = Map::default();
     for entry in journal.entries().iter().rev() {
         if let Act::Customer { id, body, .. } = &entry.act
             && !body.removed
-            && removed.binary_search(&id).is_ok()
+            && after.removed().binary_search(id).is_ok()
         {
             names.add(id, &body.name);
         }

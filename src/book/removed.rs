@@ -4,6 +4,7 @@
 
 use super::{Act, Damage, Entry, Id, Journal};
 use crate::shelf::Customer;
+use crate::sort;
 
 impl Entry {
     /// The customer who is removed as this entry says: by its act, or because what it said was taken out already.
@@ -15,10 +16,10 @@ impl Entry {
         }
     }
 
-    /// Takes out what it says of one of these. True where it said something.
+    /// Takes out what it says of one of these, which are in their order. True where it said something.
     pub(super) fn take_out(&mut self, removed: &[Id]) -> bool {
         let Act::Customer { id, body, .. } = &mut self.act else { return false };
-        let says = !body.removed && removed.contains(id);
+        let says = !body.removed && removed.binary_search(id).is_ok();
         if says {
             *body = Customer::nobody();
         }
@@ -35,23 +36,21 @@ impl Entry {
 }
 
 impl Journal {
-    /// Everybody who was removed.
+    /// Everybody who was removed, in the order of their ids.
     pub(super) fn removed(&self) -> &[Id] {
         &self.removed
     }
 
-    /// Who is removed as these entries say, and was not yet.
-    pub(super) fn newly_removed<'a>(&self, entries: impl Iterator<Item = &'a Entry>) -> Vec<Id> {
-        let mut new: Vec<Id> = Vec::new();
-        for customer in entries.filter_map(Entry::removes) {
-            if !self.removed.contains(customer) && !new.contains(customer) {
-                new.push(customer.clone());
-            }
-        }
+    /// Who is removed as these entries say, and was not yet; in the order of their ids.
+    pub(super) fn newly_removed(&self, entries: &[Entry]) -> Vec<Id> {
+        let said = entries.iter().filter_map(Entry::removes);
+        let mut new: Vec<Id> = said.filter(|id| self.removed.binary_search(id).is_err()).cloned().collect();
+        sort::by(&mut new, Id::cmp);
+        new.dedup();
         new
     }
 
-    /// Takes out what the entries here say of these; also of lines that were set aside beside an entry of the same id.
+    /// Takes out what the entries here say of these, who are in the order of their ids; also of lines that were set aside beside an entry of the same id.
     pub(super) fn remove_people(&mut self, people: Vec<Id>) {
         if people.is_empty() {
             return;
@@ -66,6 +65,7 @@ impl Journal {
             *damage != Damage::SameId || !of_them()
         });
         self.removed.extend(people);
+        sort::by(&mut self.removed, Id::cmp);
     }
 
     /// The entries that something was taken out of since this was last asked: their stored lines are to be replaced.

@@ -111,6 +111,16 @@ impl Replace {
 }
 
 impl Act {
+    /// How much is named where it replaces a book: that is looked for at every entry. What a copy was taken in for is only
+    /// looked at itself.
+    pub(super) fn names_aside(&self) -> usize {
+        match self {
+            Self::Replace(replace) => 1 + replace.had.len() + replace.kept.len() + replace.without.len(),
+            Self::Took { .. } => 1,
+            _ => 0,
+        }
+    }
+
     /// True where it replaces the book by a copy that does not have this entry.
     pub(super) fn sets_aside(&self, entry: &Entry) -> bool {
         matches!(self, Self::Replace(replace) if replace.can_be() && replace.sets_aside(entry))

@@ -1,9 +1,25 @@
-//! Several entries of one id: one of them stays, the same on every device; the others are set aside.
+//! Several entries of one id: one of them stays, the same on every device; the others are set aside. Of lines that were set
+//! aside each is kept once.
 
 use super::{Damage, Entry, Journal};
+use crate::sort;
 use std::cmp::Ordering;
 
 impl Journal {
+    /// Of lines set aside that are the same the first stays.
+    pub(super) fn leave_one_line_of_each(&mut self) {
+        let line = |at: usize| self.damaged.get(at).map(|(line, _)| line);
+        let order = sort::order(self.damaged.len(), &|a, b| line(a).cmp(&line(b)));
+        let mut more = vec![false; order.len()];
+        for (a, b) in order.iter().zip(order.iter().skip(1)) {
+            if let Some(more) = more.get_mut(*b) {
+                *more = line(*a) == line(*b);
+            }
+        }
+        let mut more = more.into_iter();
+        self.damaged.retain(|_| more.next() != Some(true));
+    }
+
     /// Of several entries of one id the first by [`first`] stays; the others are set aside.
     pub(super) fn leave_one_of_each(&mut self) {
         let mut kept: Option<&Entry> = None;

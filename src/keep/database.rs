@@ -22,6 +22,9 @@ pub(super) const PIECE: u32 = 5_000;
 /// So many lines are stored at once where all of them are to be stored again.
 const AGAIN: usize = 2_000;
 
+/// Milliseconds that a database has to be let go of before it counts as held by another tab (our own choice).
+const LET_GO: i32 = 1_000;
+
 /// A database of lines by entry id; opened when first used, and again if the browser closed it. Then what was in it may be
 /// gone: nothing is stored until whoever has the lines has seen to it that they are there.
 pub struct Database {
@@ -70,21 +73,25 @@ impl Database {
         self.openings.set(0);
         self.trusted.set(0);
         let request = factory()?.delete_database(&self.name).map_err(|e| store_error(&e))?;
-        let blocked = Rc::new(RefCell::new(false));
+        let blocked = Rc::new(Cell::new(false));
         let flag = Rc::clone(&blocked);
         let refuse = request.clone();
-        // A delete that is blocked would wait for ever; as an error it can be said.
+        // A delete that is blocked would wait for ever; as an error it can be said. What this page read last may only be
+        // ending, so it has a moment's time.
         let on_blocked = Closure::<dyn FnMut(Event)>::new(move |_| {
-            flag.replace(true);
-            if let Some(reject) = refuse.onerror() {
-                // Settles the promise; a handler has nothing to answer.
-                let _ = reject.call0(&JsValue::NULL);
+            flag.set(true);
+            if let (Some(reject), Some(window)) = (refuse.onerror(), web_sys::window()) {
+                // Settles the promise, if nothing else did; without a timer it waits on.
+                let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&reject, LET_GO);
             }
         });
         request.set_onblocked(Some(on_blocked.as_ref().unchecked_ref()));
         let outcome = result(&request).await;
         request.set_onblocked(None);
-        if *blocked.borrow() { Err(StoreError::Blocked) } else { outcome.map(|_| ()) }
+        match outcome {
+            Err(_) if blocked.get() => Err(StoreError::Blocked),
+            outcome => outcome.map(|_| ()),
+        }
     }
 
     /// Begins to store lines, at once where the database is open; none where it has to be opened first.

@@ -72,6 +72,12 @@ impl State {
         self.products_shown().into_iter().filter_map(Kept::body).find(|p| p.is_of(batch))
     }
 
+    /// What a formula in a vessel is sold as, with whichever wick; of several the first by name.
+    pub fn product_with(&self, formula: &Id, vessel: &Id) -> Option<&Product> {
+        let mut products = self.products_shown().into_iter().filter_map(Kept::body);
+        products.find(|p| p.formula == *formula && p.vessel == *vessel)
+    }
+
     /// So many of a product were sent for an order.
     pub fn sent(&self, of: &Id, what: &Id) -> i64 {
         let moved = self.moves.values().filter_map(|k| k.body().filter(|_| !k.retired));

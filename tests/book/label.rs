@@ -1,7 +1,7 @@
 //! What joins on a label: formula, safety data, vessel, batch as filled; and that both kinds of thing are kept.
 
 use crate::sample::{entry, id};
-use potside::book::{Act, Journal, Labelled, Labelling, State, demo};
+use potside::book::{Act, Id, Journal, Labelled, Labelling, State, demo};
 use potside::desk::hazard::{SafetySheet, statements};
 use potside::desk::label::{Design, Face, Market, Part, lay};
 use potside::formula::Formula;
@@ -53,6 +53,7 @@ fn the_labels_of_the_demo() {
                 formula,
                 vessel,
                 batch: Some(batch),
+                name: String::new(),
                 number: "261125-K7M2-9".to_owned(),
                 day: "25 Nov 2026".to_owned(),
                 declared: None,
@@ -128,6 +129,7 @@ fn ask<'a>(design: &'a Design, formula: &'a Formula, vessel: &'a Vessel, small: 
         formula,
         vessel,
         batch: None,
+        name: String::new(),
         number: String::new(),
         day: String::new(),
         declared: None,
@@ -226,6 +228,35 @@ fn of_batch(state: &State) -> Labelled {
     let design = front(state, Market::EuropeanUnion);
     let asked = Labelling { batch: Some(batch), ..ask(&design, formula, vessel, false) };
     state.label(&asked, Face::default(), Voice::default())
+}
+
+/// The label says what the candle is sold as; a candle that is not sold yet has its formula's name, and what is typed counts
+/// before both.
+#[test]
+fn the_name_on_a_label_is_what_it_is_sold_as() {
+    let mut state = workshop();
+    let batch = state.finished()[0].clone();
+    let product = state.product_of(&batch).expect("it is sold").clone();
+    let (formula, vessel) =
+        state.made_of(&batch).map(|(f, v)| (f.clone(), v.clone())).expect("both are here");
+    let none = Id(String::new());
+    let of_batch = [batch.id.clone(), none.clone(), none.clone()];
+    let alone = [none.clone(), product.formula.clone(), product.vessel.clone()];
+    assert_ne!(product.name, formula.name);
+    assert_eq!([state.label_name(&of_batch), state.label_name(&alone)], [&*product.name, &product.name]);
+    // Another vessel with it is not sold.
+    let other = [none.clone(), product.formula.clone(), none.clone()];
+    assert_eq!(state.label_name(&other), formula.name);
+    state.products = potside::book::Map::default();
+    assert_eq!([state.label_name(&of_batch), state.label_name(&alone)], [&*formula.name, &formula.name]);
+    assert_eq!(state.label_name(&[none.clone(), none.clone(), none]), "");
+    let design = front(&state, Market::EuropeanUnion);
+    for (typed, name) in [("", formula.name.as_str()), (" ", &formula.name), (" Dusk ", "Dusk")] {
+        let asked = Labelling { name: typed.to_owned(), ..ask(&design, &formula, &vessel, false) };
+        let label = state.label(&asked, Face::default(), Voice::default());
+        let named = format!("{:?}", label.content).contains(&format!("{name:?}"));
+        assert!(named, "{typed:?}: {:?}", label.content);
+    }
 }
 
 /// Of a batch what was filled is declared, not what was planned.

@@ -55,6 +55,7 @@ fn recipes(state: &State, voice: Voice) -> usize {
                     formula: body,
                     vessel,
                     batch: state.batches.values().next(),
+                    name: String::new(),
                     number: "B".to_owned(),
                     day: "today".to_owned(),
                     declared: None,

@@ -20,6 +20,7 @@ struct Form {
     batch: Value<String>,
     formula: Value<String>,
     vessel: Value<String>,
+    name: Typed,
     number: Typed,
     day: Typed,
     net: Net,
@@ -44,6 +45,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         batch: Value::new(first.0),
         formula: Value::new(first.1),
         vessel: Value::new(first.2),
+        name: Typed::new(""),
         number: Typed::new(""),
         day: Typed::new(""),
         net: Net::new(),
@@ -59,10 +61,18 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         form.day.text.set(keep::day(at));
         form.number.text.set(number);
     });
+    // Another candle has its own name.
+    watch(move || {
+        let ids = [form.batch.get(), form.formula.get(), form.vessel.get()].map(Id);
+        form.name.text.set(shop.state(|s| s.label_name(&ids)));
+    });
     let change = ["#desk/label/", &id.0].concat();
     let has = |part| design.parts.contains(&part);
     let asked = group![
         fields(shop, form),
+        has(Part::Name).then(|| {
+            el("div").class("fields").child(text_field("Name on the label", form.name, Vec::new()))
+        }),
         has(Part::Batch).then(|| {
             el("div")
                 .class("fields")
@@ -147,6 +157,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             formula,
             vessel,
             batch,
+            name: form.name.get(),
             number: form.number.get(),
             day: form.day.get(),
             declared,
