@@ -19,6 +19,8 @@ use wasm_bindgen_futures::JsFuture;
 pub(super) const LARGE: usize = 2_000;
 /// So many lines since are no reason yet to make the bundle anew.
 const MORE: usize = 500;
+/// So many lines that the bundle lacks are taken in one by one.
+const MANY: usize = 2_000;
 /// Milliseconds: the work is left alone for so long, and a piece of this takes no longer than that.
 const LATER: u32 = 5_000;
 const PIECE: u64 = 8;
@@ -145,6 +147,11 @@ async fn missing(shop: Workshop, at: u32, known: &Known) -> Option<bool> {
     }
     if here < known.lines {
         distrust(shop, here == 0);
+        return Some(false);
+    }
+    // As many as a copy brings take longer one by one than all of them anew.
+    if unknown.len() > MANY && !shop.unsaved() {
+        distrust(shop, false);
         return Some(false);
     }
     let lines = bundle::lines_at(&unknown).await.ok()?;
