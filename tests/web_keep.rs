@@ -3,7 +3,7 @@
 #![allow(clippy::expect_used, clippy::indexing_slicing)]
 
 use js_sys::Function;
-use potside::book::{Store, StoreError};
+use potside::book::{Act, Id, Journal, Store, StoreError};
 use potside::keep::{self, Database, Prefs, Theme, Which};
 use potside::quantity::{Locale, MassUnit};
 use std::cell::RefCell;
@@ -293,4 +293,20 @@ async fn the_page_has_a_clock_chance_and_room() {
     assert!(!*done.borrow());
     pause(100).await;
     assert!(*done.borrow());
+}
+
+/// A copy that was put off while the clock was ten years ahead is asked for again.
+#[wasm_bindgen_test]
+fn a_copy_is_put_off_for_a_day_and_not_for_years() {
+    const DAY: u64 = 24 * 60 * 60_000;
+    let mut journal = Journal::open(Vec::new(), "tablet");
+    journal.take(journal.entry(Act::Forgotten { customer: Id("c".to_owned()) }, DAY, 7));
+    let now = 100 * DAY;
+    let mut prefs = Prefs::default();
+    for (later, asked) in
+        [(0, true), (now, true), (now + 1, false), (now + DAY, false), (now + DAY + 1, true)]
+    {
+        prefs.later = later;
+        assert_eq!(prefs.copy_due(&journal, now).is_some(), asked, "{later}");
+    }
 }

@@ -16,10 +16,17 @@ impl Default for Reminder {
     }
 }
 
+const AHEAD: &str = "By its date the last copy of your book is of a day to come: the clock was wrong then, or it is \
+                     now. Keep one where this device is not.";
+
 impl Reminder {
     /// The sentence that asks for a copy; none while none is due. `copied` is when the last one was made, all times in
-    /// milliseconds since 1970. A book without an entry since then, or a clock that was set back, asks for none.
+    /// milliseconds since 1970. A book without an entry since then asks for none; where the clock was set back since, nobody
+    /// knows how long ago that was.
     pub fn said(self, copied: Option<u64>, journal: &Journal, now: u64) -> Option<String> {
+        if copied.is_some_and(|copied| copied > now + DAY) && (self.days > 0 || self.pours > 0) {
+            return Some(AHEAD.to_owned());
+        }
         let fresh = |at: u64| copied.is_none_or(|copied| at > copied);
         let first = journal.first_since(copied)?;
         let days = now.saturating_sub(copied.unwrap_or(first)) / DAY;

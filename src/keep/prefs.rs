@@ -4,6 +4,7 @@ use super::local::{allowed, keep, kept};
 use super::page::random;
 use super::workshop::Which;
 use crate::book::{Journal, Reminder};
+use crate::day::DAY;
 use crate::quantity::{Locale, MassUnit, Temperature, TemperatureUnit};
 use crate::wire::{self, Flaws, Json, Wire, get_or, put_field, wire_enum};
 use js_sys::{Function, Object, Reflect};
@@ -170,7 +171,9 @@ impl Prefs {
     pub fn copy_due(&self, journal: &Journal, now: u64) -> Option<String> {
         let reminder = Reminder { days: self.remind_days, pours: self.remind_pours };
         let copied = Some(self.copied).filter(|at| *at > 0);
-        reminder.said(copied, journal, now).filter(|_| self.workshop == Which::Own && now >= self.later)
+        // Put off for a day; not for years, where the clock was set back since.
+        let put_off = (now + 1..=now + DAY).contains(&self.later);
+        reminder.said(copied, journal, now).filter(|_| self.workshop == Which::Own && !put_off)
     }
 
     /// How warm the room is, as far as it was typed today.

@@ -43,8 +43,12 @@ fn after_days_or_pours_and_not_before() {
     said(one, Some(ends[0]), &journal, ends[0] + DAY - 1, Some(since));
     said(one, Some(ends[1] - 1), &journal, ends[1], Some(since));
     said(one, Some(ends[1]), &journal, ends[1], None);
-    // A clock set back asks for nothing and stops nothing.
-    said(usual, Some(last + DAY), &journal, 0, None);
+    // A clock that was ten years ahead when the copy was made does not keep it from being asked for.
+    let ahead = "By its date the last copy of your book is of a day to come: the clock was wrong then, or it is now. Keep one where this device is not.";
+    said(usual, Some(last + 3_650 * DAY), &journal, last, Some(ahead));
+    said(pours, Some(last + DAY + 1), &journal, last, Some(ahead));
+    said(usual, Some(last + DAY), &journal, last, None);
+    said(Reminder { days: 0, pours: 0 }, Some(last + 2 * DAY), &journal, last, None);
     said(usual, None, &Journal::default(), DAY * 20_000, None);
 }
 
