@@ -24,7 +24,8 @@ impl Reminder {
     /// milliseconds since 1970. A book without an entry since then asks for none; where the clock was set back since, nobody
     /// knows how long ago that was.
     pub fn said(self, copied: Option<u64>, journal: &Journal, now: u64) -> Option<String> {
-        if copied.is_some_and(|copied| copied > now + DAY) && (self.days > 0 || self.pours > 0) {
+        if copied.is_some_and(|copied| copied > now.saturating_add(DAY)) && (self.days > 0 || self.pours > 0)
+        {
             return Some(AHEAD.to_owned());
         }
         let fresh = |at: u64| copied.is_none_or(|copied| at > copied);
