@@ -36,6 +36,7 @@ fn follows(schema: &Value, whole: &Value, value: &Value) -> bool {
             follows(whole.pointer(target).unwrap(), whole, value)
         }
         "const" => value == wants,
+        "anyOf" => wants.as_array().unwrap().iter().any(|one| follows(one, whole, value)),
         "type" => match wants.as_str().unwrap() {
             "object" => value.is_object(),
             "array" => value.is_array(),
@@ -153,7 +154,7 @@ fn the_schema_refuses_what_is_broken() {
         broken(&|v| drop(v["entries"][3].as_object_mut().unwrap().remove(field)));
         broken(&|v| v["entries"][3][field] = json!([]));
     }
-    broken(&|v| v["entries"][0]["v"] = json!(99));
+    broken(&|v| v["entries"][0]["v"] = json!(0));
     broken(&|v| v["entries"][0]["act"] = json!({"One": 1, "Two": 2}));
     broken(&|v| v["entries"][0]["more"] = json!(1));
     broken(&|v| *v = json!([]));
@@ -312,4 +313,10 @@ fn entries_of_a_later_version_go_along_as_they_are() {
     assert_eq!(read["entries"], json!([serde_json::from_str::<Value>(&whole).unwrap()]));
     assert_eq!(read["set_aside"], json!([broken, unread]));
     assert_eq!(read["count"], 1);
+    is_backup(&text, true);
+    for (field, odd) in [("v", json!("99")), ("sum", json!(1))] {
+        let mut read = read.clone();
+        read["entries"][0][field] = odd;
+        is_backup(&read.to_string(), false);
+    }
 }
