@@ -74,9 +74,10 @@ fn what_fails_stays_and_is_tried_again_ahead_of_what_came_since() {
         FailingStore::at([(1, Fault::Refused(StoreError::Full)), (2, Fault::Refused(StoreError::Full))]);
     let mut book = Book::open(vec![], "tablet");
     assert_eq!((book.saving(), book.unsaved(), book.pause()), (Saving::Saved, 0, 0));
-    book.act(note(0), 1, 1).expect("done");
+    let first = book.act(note(0), 1, 1).expect("done");
     assert_eq!((book.saving(), book.unsaved()), (Saving::Saving, 1));
     pump(&mut book, &store);
+    assert!(book.waits(&first.0) && !book.waits("another"));
     assert_eq!((book.saving(), book.pause()), (Saving::NotSaved(StoreError::Full), 1000));
     book.act(note(1), 2, 2).expect("done");
     assert_eq!(book.state().ingredients.len(), 2, "both are on the screen");
@@ -84,6 +85,7 @@ fn what_fails_stays_and_is_tried_again_ahead_of_what_came_since() {
     assert_eq!((book.unsaved(), book.pause()), (2, 2000));
     pump(&mut book, &store);
     assert_eq!((book.saving(), book.unsaved(), book.pause()), (Saving::Saved, 0, 0));
+    assert!(!book.waits(&first.0));
     assert_eq!(at_once(store.load()).map(|l| l.len()), Ok(2));
 }
 
