@@ -4,7 +4,7 @@ use crate::browser::Browser;
 use crate::decade_shared::{TEN_YEARS, lines};
 use crate::sqlite::beside;
 use crate::years::{bundle, put, put_old};
-use crate::{line, median, serve};
+use crate::{line, median, quantile, serve};
 use potside::book::bundle::{Found, Tying, find, read};
 use potside::book::{Act, Book, Settings};
 use serde_json::json;
@@ -102,6 +102,44 @@ async fn after_update(b: &mut Browser, address: &str, lines: &[String]) {
     line("ten_year_after_update_memory_mb", memory, "MB", Some(200.0));
 }
 
+/// Types words into the Book's search letter by letter: from each letter until what is found stands in the page and is laid
+/// out, ms. The first letters may find all that was listed before; the words at the end do not.
+const SEARCH: &str = r##"
+const [words, done] = arguments;
+const input = document.querySelector("#room [role=search] input");
+const list = document.querySelector("#room [role=search] + [aria-live]");
+(async () => {
+  const times = [];
+  const all = list.textContent;
+  for (let letters = 1; letters <= words.length; letters++) {
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    input.value = words.slice(0, letters);
+    const start = performance.now();
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+    await new Promise((resolve) => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = resolve;
+      port2.postMessage(0);
+    });
+    list.getBoundingClientRect();
+    times.push(performance.now() - start);
+  }
+  const found = list.querySelectorAll("a").length;
+  if (list.textContent === all || !found) throw new Error(`${found} found by ${input.value}: ${list.textContent}`);
+  return times;
+})().then(done, (error) => done(String(error)));
+"##;
+
+/// In the open book, at the processor's own speed; the slowest letter but for one in twenty.
+async fn search(b: &Browser) {
+    b.room("book").await;
+    b.sees("What was done").await;
+    let times = b.client.execute_async(SEARCH, vec![json!("windy market salt")]).await.unwrap();
+    let mut times: Vec<f64> =
+        times.as_array().unwrap_or_else(|| panic!("{times}")).iter().filter_map(|t| t.as_f64()).collect();
+    line("ten_year_search_ms", quantile(&mut times, 0.95), "ms", Some(16.7));
+}
+
 /// In the browser, with the book in its own storage: from the navigation until it can be used, the files being on the
 /// device; first from all lines, then from the bundle. In turn with that, in a browser just started too, the same lines from
 /// SQLite's own storage: from the navigation to a page of their own until each was read as a text. Nothing is made of them,
@@ -140,6 +178,8 @@ pub(crate) async fn figures(b: &mut Browser) {
             inside.push(opened.inside);
         }
     }
+    once(b, &address).await;
+    search(b).await;
     let opened = median(&mut times);
     line("ten_year_open_ms", opened, "ms", Some(500.0));
     line("ten_year_memory_mb", median(&mut memories), "MB", Some(100.0));

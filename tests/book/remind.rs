@@ -47,6 +47,7 @@ fn after_days_or_pours_and_not_before() {
     let ahead = "By its date the last copy of your book is of a day to come: the clock was wrong then, or it is now. Keep one where this device is not.";
     said(usual, Some(last + 3_650 * DAY), &journal, last, Some(ahead));
     said(pours, Some(last + DAY + 1), &journal, last, Some(ahead));
+    said(Reminder { days: 14, pours: 0 }, Some(last + DAY + 1), &journal, last, Some(ahead));
     said(usual, Some(last + DAY), &journal, last, None);
     said(Reminder { days: 0, pours: 0 }, Some(last + 2 * DAY), &journal, last, None);
     said(usual, None, &Journal::default(), DAY * 20_000, None);
