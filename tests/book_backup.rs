@@ -259,6 +259,13 @@ fn a_replaced_book_is_as_the_copy_and_comes_back() {
     assert_eq!((earlier.len(), earlier[0].entries, earlier[0].made), (1, 2, Some(MADE)));
     let done = book.journal().done(None, 1, Default::default());
     assert_eq!(done[0].what, "The book replaced by a copy");
+    let aside = |lines: &[String]| {
+        let copy = read_copy(&backup(lines, "k3f9q2mw", MADE), book.journal()).unwrap();
+        assert_eq!(copy.known, lines.len());
+        copy.aside
+    };
+    let all: Vec<String> = book.journal().entries().iter().map(Entry::to_line).collect();
+    assert_eq!((aside(&copied), aside(&all)), (0, 2));
     book.act(Act::Undo { entry: earlier[0].entry.clone() }, MADE, 4).unwrap();
     let formula = book.state().formulas.get(&Id("k3f9q2mw-a-h".into())).unwrap();
     assert!(formula.retired && book.journal().earlier().is_empty());

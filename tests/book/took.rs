@@ -159,6 +159,32 @@ fn a_replacing_is_taken_back_in_two_steps() {
     assert_eq!(book.state(), here.state());
 }
 
+/// It can be taken back until it was, whatever else was replaced before it or since.
+#[test]
+fn what_was_taken_in_is_listed_until_it_is_taken_back() {
+    let mut here = Journal::open(vec![], "tablet");
+    does(&mut here, ingredient("w", "Meadow wax", 1));
+    let mut there = Journal::open(vec![], "table");
+    does(&mut there, ingredient("v", "Chalk wax", 1));
+    let mut book = took(here.entries(), there.entries());
+    let taken = book.journal().taken().remove(0);
+    // From elsewhere there may come an act that says the same and stands before it.
+    let mut desk = Journal::open(lines(here.entries()), "desk");
+    let odd = does(&mut desk, taken.back.clone());
+    assert!(odd.place() < book.journal().entries().last().expect("word of it").place());
+    assert_eq!(opened(book.journal(), &[odd]).taken(), std::slice::from_ref(&taken));
+    // Another device, which knows nothing of it, replaces its book at the very next clock.
+    let mut desk = Journal::open(lines(here.entries()), "desk");
+    does(&mut desk, ingredient("x", "Fern oil", 1));
+    let other = copy(here.entries(), &desk).replace.expect("it can be");
+    let at = does(&mut desk, other).clock;
+    assert_eq!(Some(at), book.journal().entries().last().map(|e| e.clock + 1));
+    assert_eq!(opened(book.journal(), desk.entries()).taken(), std::slice::from_ref(&taken));
+    book.act(ingredient("y", "Fern oil", 1), 12, 12).expect("done");
+    book.act(taken.back, 13, 13).expect("taken back");
+    assert!(book.journal().taken().is_empty());
+}
+
 /// Two who give each other copies in turn come to the same book, and then nothing more is brought.
 #[test]
 fn copies_given_in_turn_come_to_an_end() {
