@@ -3,7 +3,7 @@
 use super::{Account, Buy, Ledger, Pace, Reorder, Supply};
 use crate::book::State;
 use crate::day::Day;
-use crate::quantity::{Exact, Voice};
+use crate::quantity::{Exact, Money, Voice};
 use crate::sort;
 
 /// Without a supplier's wait it is put on the list where it lasts no longer than this, in days (our own choice).
@@ -25,6 +25,17 @@ pub struct Standing<'a> {
     /// How many to order at a time.
     pub buy: Option<Buy>,
     pub due: bool,
+    /// What the pours that are planned lack of it.
+    pub lack: Option<&'a Lack>,
+}
+
+/// What pours take of an ingredient beyond what there is of it.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Lack {
+    pub name: String,
+    pub amount: Exact,
+    /// Which pours, in words.
+    pub pours: String,
 }
 
 impl Ledger {
@@ -50,24 +61,55 @@ impl Ledger {
             Some(reorder) => free <= reorder.at,
             None => free.is_zero() || pace.and_then(|p| p.lasts(free)).is_some_and(|days| days <= SOON),
         };
-        Standing { account, left, pace, lasts, supply, reorder, buy, due }
+        Standing { account, left, pace, lasts, supply, reorder, buy, due, lack: None }
     }
 
-    /// What is due, the first to run out first.
-    pub fn errands<'a>(&'a self, state: &'a State, today: Day, voice: Voice) -> Vec<Standing<'a>> {
+    /// What is due, and what the pours lack: the latter first, then the first to run out.
+    pub fn errands<'a>(
+        &'a self,
+        state: &'a State,
+        lacks: &'a [Lack],
+        today: Day,
+        voice: Voice,
+    ) -> Vec<Standing<'a>> {
         let mut due: Vec<Standing> = Vec::new();
         for account in &self.accounts {
-            let standing = self.standing(account, state, today, voice);
-            if standing.due {
+            let mut standing = self.standing(account, state, today, voice);
+            standing.lack = lacks.iter().find(|lack| account.is(&lack.name));
+            if standing.due || standing.lack.is_some() {
                 due.push(standing);
             }
         }
-        sort::by(&mut due, |a, b| a.lasts.unwrap_or(0).cmp(&b.lasts.unwrap_or(0)));
+        let place = |s: &Standing| (s.lack.is_none(), s.lasts.unwrap_or(0));
+        sort::by(&mut due, |a, b| place(a).cmp(&place(b)));
         due
     }
 }
 
 impl Standing<'_> {
+    /// What the pours lack of it, in words.
+    pub fn say_lack(&self, voice: Voice) -> Option<String> {
+        let lack = self.lack?;
+        let amount = self.account.measure.say(lack.amount, voice);
+        Some([&amount, " more for ", &lack.pours].concat())
+    }
+
+    /// How many packs to order, and the price of each: as many as are best at its pace, but no fewer than the pours lack.
+    pub fn order(&self, state: &State) -> Option<(u32, Money)> {
+        let supply = self.supply?;
+        let best = self.buy.as_ref().map_or(0, |buy| buy.packs);
+        let lack = self.lack.filter(|_| supply.pack.measure() == self.account.measure);
+        let needed = lack.and_then(|lack| {
+            let density = state.ingredient(&self.account.name).and_then(|i| i.density);
+            let packs = lack.amount.checked_div(supply.pack.holds(density)?)?;
+            let first = supply.offers.first().map_or(1, |offer| offer.from);
+            Some(u32::try_from(packs.ceil()).unwrap_or(u32::MAX).max(first))
+        });
+        let packs = best.max(needed.unwrap_or(0));
+        (packs > 0).then_some(())?;
+        Some((packs, supply.price(packs)?))
+    }
+
     /// For how long it lasts, in words.
     pub fn say(&self) -> String {
         match (self.lasts, self.pace) {

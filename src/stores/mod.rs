@@ -16,7 +16,7 @@ mod trace;
 
 pub use chart::Chart;
 pub use draft::{Draft, Way};
-pub use errand::Standing;
+pub use errand::{Lack, Standing};
 pub use gone::{Sent, Whereabouts};
 pub use ledger::{Account, Holding, Ledger, Take};
 pub use order::{OFFERS, SupplyDraft};

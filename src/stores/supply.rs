@@ -43,6 +43,11 @@ pub struct Buy {
 }
 
 impl Supply {
+    /// What each costs where so many are ordered.
+    pub fn price(&self, packs: u32) -> Option<Money> {
+        self.offers.iter().rfind(|offer| offer.from <= packs).or(self.offers.first()).map(|offer| offer.price)
+    }
+
     /// What a year costs where so many packs are ordered at a time: need × price + need ÷ packs × cost of an order
     /// + packs ÷ 2 × share for keeping × price.
     fn year(&self, need: Exact, packs: u32, price: Money) -> Exact {

@@ -8,6 +8,7 @@ mod coming;
 #[path = "../common/mod.rs"]
 mod common;
 mod fit;
+mod lack;
 mod orders;
 mod pins;
 mod shared;

@@ -126,7 +126,7 @@ fn the_pace_and_how_long_it_lasts() {
     let standing = ledger.standing(account, state, Day(FIRST + 60), voice);
     assert_eq!((standing.left, standing.lasts, standing.due), (whole(4400), Some(440), false));
     assert_eq!(standing.say(), "lasts 440 days at this pace");
-    assert_eq!(ledger.errands(state, Day(FIRST + 60), voice), []);
+    assert_eq!(ledger.errands(state, &[], Day(FIRST + 60), voice), []);
     assert!(account.pace(Day(FIRST + 3)).is_none());
     let hardly = used(60, |_| 1);
     let ledger = hardly.ledger();
@@ -134,7 +134,7 @@ fn the_pace_and_how_long_it_lasts() {
     assert_eq!(standing.say(), "lasts for years at this pace");
     let nearly = used(98, |_| 50);
     let ledger = nearly.ledger();
-    let errands = ledger.errands(nearly.state(), Day(FIRST + 98), voice);
+    let errands = ledger.errands(nearly.state(), &[], Day(FIRST + 98), voice);
     assert_eq!(
         errands.iter().map(potside::stores::Standing::say).collect::<Vec<_>>(),
         ["lasts 2 days at this pace"]
@@ -229,7 +229,7 @@ fn how_it_is_bought_as_it_is_typed() {
 fn what_a_pour_that_is_on_will_take_is_as_good_as_gone() {
     let mut shop = used(60, |_| 10);
     let today = Day(FIRST + 60);
-    let due = |shop: &Shop| shop.ledger().errands(shop.state(), today, Voice::default()).len();
+    let due = |shop: &Shop| shop.ledger().errands(shop.state(), &[], today, Voice::default()).len();
     assert_eq!(due(&shop), 0);
     shop.begin("on", 60);
     shop.from("on", 60, "Coco", &["a"]);

@@ -108,7 +108,7 @@ fn trials(state: &State, voice: Voice) -> usize {
 
 fn trade(state: &State, voice: Voice) -> usize {
     let (ledger, today) = (Ledger::of(state), Day::of(NOW));
-    let mut said = ledger.errands(state, today, voice).iter().map(|s| s.say().len()).sum();
+    let mut said = ledger.errands(state, &[], today, voice).iter().map(|s| s.say().len()).sum();
     for batch in state.batches.values() {
         said += ledger.back(&batch.id).len();
         if let Some(cost) = state.cost(&ledger, &batch.id) {

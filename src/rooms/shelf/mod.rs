@@ -11,6 +11,8 @@ mod order_form;
 mod plan;
 mod product_form;
 
+pub(super) use plan::agenda;
+
 use super::parts::live;
 use super::workshop::Workshop;
 use crate::book::Id;

@@ -80,7 +80,8 @@ pour here waits there until it is done."
     ]
 }
 
-fn agenda(shop: Workshop) -> Agenda {
+/// What the planner is asked today; followed.
+pub(in crate::rooms) fn agenda(shop: Workshop) -> Agenda {
     let (voice, today) = (shop.voice(), keep::today());
     shop.ledger().with(|ledger| shop.state(|s| s.agenda(&s.shelf(today), ledger, &s.picks(today), voice)))
 }

@@ -1,6 +1,7 @@
 //! The Stores room: what is on hand by lot, what to buy, what a lot went into, and how far what is left goes.
 
 mod account;
+mod buy;
 mod form;
 mod lot;
 mod recall;
@@ -60,18 +61,19 @@ fn whole(shop: Workshop) -> View {
         })
         .view()
     };
+    let asked = buy::ask(shop);
     group![
         el("div")
             .class("head")
             .child(el("h1").child("Stores"))
             .child(el("a").class("button main").attr("href", "#stores/lot/new").child("Something came")),
-        with_ledger(shop, move |ledger| stock(shop, ledger)),
+        with_ledger(shop, move |ledger| stock(shop, ledger, asked)),
         short,
         live(used)
     ]
 }
 
-fn stock(shop: Workshop, ledger: &Ledger) -> View {
+fn stock(shop: Workshop, ledger: &Ledger, asked: buy::Asked) -> View {
     if ledger.accounts.is_empty() {
         return el("div")
             .class("empty")
@@ -83,16 +85,9 @@ fn stock(shop: Workshop, ledger: &Ledger) -> View {
     }
     shop.state(|s| {
         let (today, voice) = (keep::today(), shop.voice());
-        let due = ledger.errands(s, today, voice);
-        let rows = due.iter().map(|d| errand(shop, d)).views();
-        let list = if due.is_empty() {
-            el("p").child("Nothing is due.").view()
-        } else {
-            el("ul").class("list").attr("id", "errands").child(rows).view()
-        };
         let all = ledger.accounts.iter().map(|a| on_hand(shop, &ledger.standing(a, s, today, voice))).views();
         group![
-            page_part("stores-buy", "To buy", list),
+            page_part("stores-buy", "To buy", buy::list(shop, asked)),
             page_part("stores-lots", "On hand", el("ul").class("list").child(all).view())
         ]
     })
@@ -101,15 +96,6 @@ fn stock(shop: Workshop, ledger: &Ledger) -> View {
 /// Where an ingredient's page is: that of its first lot.
 fn address(standing: &Standing) -> Option<String> {
     Some(["#stores/of/", &standing.account.lots.first()?.id.0].concat())
-}
-
-fn errand(shop: Workshop, due: &Standing) -> View {
-    let buy = due.buy.as_ref().zip(due.supply).map(|(buy, supply)| {
-        let price = super::parts::coins(buy.price);
-        let packs = buy.packs.to_string();
-        ["order ", &packs, " × ", &supply.pack.say(shop.voice()), " at ", &price].concat()
-    });
-    line(due, vec![Some(due.say()), buy], due.account.measure.say(due.left, shop.voice()))
 }
 
 /// What of it the pour that is on has still to take.

@@ -30,6 +30,7 @@ impl State {
                     Err(why) => item.without.push(why),
                 }
             }
+            item.unknown = std::mem::take(&mut supplies.unknown);
             if item.dropped {
                 good.sizes.clear();
             }
@@ -105,6 +106,7 @@ impl State {
             vessel: product.vessel.clone(),
             wick: product.wick.clone(),
             without: Vec::new(),
+            unknown: Vec::new(),
             dropped: false,
         };
         (good, item)

@@ -2,6 +2,7 @@
 
 mod build;
 mod chart;
+mod lack;
 mod say;
 mod size;
 
@@ -55,6 +56,8 @@ pub struct Item {
     pub wick: String,
     /// Why some size of batch, or every one, is left out; one sentence each.
     pub without: Vec<String>,
+    /// What it takes and the book has no lot of.
+    pub unknown: Vec<String>,
     /// Not poured today, as the person says.
     pub dropped: bool,
 }

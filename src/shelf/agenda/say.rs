@@ -12,7 +12,7 @@ fn candles(n: u32) -> String {
     if n == 1 { "1 candle".to_owned() } else { [&n.to_string(), " candles"].concat() }
 }
 
-fn sum(parts: Vec<String>) -> String {
+pub(super) fn sum(parts: Vec<String>) -> String {
     match parts.split_last() {
         Some((last, [])) => last.clone(),
         Some((last, rest)) => [&rest.join(", "), " and ", last].concat(),

@@ -20,6 +20,8 @@ pub(super) struct Supplies<'a> {
     finishing: Vec<(&'a str, u64)>,
     pub(super) stuffs: Vec<Stuff>,
     pub(super) there: Vec<u64>,
+    /// What the sizes asked for of late take and there is no lot of.
+    pub(super) unknown: Vec<String>,
 }
 
 fn units(amount: Exact, measure: Measure) -> Exact {
@@ -46,7 +48,7 @@ impl Stuff {
 impl<'a> Supplies<'a> {
     /// `finishing`: pieces that are spoken for, by the name of the part.
     pub(super) fn new(ledger: &'a Ledger, finishing: Vec<(&'a str, u64)>) -> Self {
-        Self { ledger, finishing, stuffs: Vec::new(), there: Vec::new() }
+        Self { ledger, finishing, stuffs: Vec::new(), there: Vec::new(), unknown: Vec::new() }
     }
 
     fn place(&mut self, account: &Account) -> usize {
@@ -72,7 +74,11 @@ impl<'a> Supplies<'a> {
         names.extend(finish.map(|part| (part.as_str(), Exact::ZERO, plan.vessels)));
         let mut uses: Vec<(usize, u64)> = Vec::new();
         for (name, grams, pieces) in names {
-            let Some(account) = self.ledger.account(name) else { continue };
+            let Some(account) = self.ledger.account(name) else {
+                let known = name.is_empty() || self.unknown.iter().any(|of| of == name);
+                self.unknown.extend((!known).then(|| name.to_owned()));
+                continue;
+            };
             let amount = match account.measure {
                 Measure::Grams => grams,
                 Measure::Pieces => Exact::whole(pieces.into()),
