@@ -66,6 +66,19 @@ pub fn shades(ask: &Ask) -> Result<Vec<String>, PlanError> {
     Ok(in_words(ask, &wanted, shade.as_ref()))
 }
 
+/// True where the whole drops nearest the shade keep it within the tolerance, in the largest pour.
+///
+/// # Errors
+/// As [`super::plan`].
+pub fn keeps_shade(ask: &Ask) -> Result<bool, PlanError> {
+    let batch = batch(ask)?;
+    let Some(size) = batch.pours.first() else { return Ok(true) };
+    let wanted = wanted(shares(ask, size)?.iter().map(|(share, _)| share));
+    let shade = choose_drops(&wanted, size.vessels, ask.tolerance, ask.voice);
+    let nearest = shade.as_ref().and_then(|shade| shade.choices.first());
+    Ok(nearest.is_none_or(|choice| choice.within(ask.tolerance)))
+}
+
 fn in_words(ask: &Ask, wanted: &[Wanted], shade: Option<&Shade>) -> Vec<String> {
     let choices = shade.map_or(&[][..], |s| &s.choices);
     if choices.first().is_none_or(|c| c.strength_off.is_zero() && c.ratio_off.is_zero()) {

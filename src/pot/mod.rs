@@ -36,7 +36,7 @@ pub use chill::Chill;
 pub use drops::{DropChoice, Shade, Wanted, choose_drops};
 pub use gates::{Clock, Foretold, Gate};
 pub use line::{Dose, Line, Note, Pour};
-pub use measure::shades;
+pub use measure::{keeps_shade, shades};
 pub use mend::{Kept, Mended, Restored, keep, restore};
 pub use misses::Wants;
 pub use needs::Need;

@@ -1,9 +1,9 @@
 //! The sizes of batch a product may be poured in, and what each takes of the stores.
 
 use super::Stuff;
-use crate::book::{Id, State, Wish};
+use crate::book::{Id, Kept, State, Wish};
 use crate::formula::{Formula, PartKind};
-use crate::pot::{Plan, Target};
+use crate::pot::{Ask, Plan, Target, keeps_shade};
 use crate::quantity::{Exact, Voice};
 use crate::shelf::Product;
 use crate::shelf::planning::Size;
@@ -119,7 +119,7 @@ impl<'a> Supplies<'a> {
         if !state.pots.is_empty() && state.pot_for(&plan).is_none() {
             return Err(["No pot holds ", &many, " in one pour."].concat());
         }
-        if state.shades(&wish, voice).is_ok_and(|choices| !choices.is_empty()) {
+        if !state.keeps_shade(&wish, voice) {
             return Err(["Whole drops do not keep the shade in a batch of ", &many, "."].concat());
         }
         let uses = self.uses(&plan, &product.parts);
@@ -128,6 +128,30 @@ impl<'a> Supplies<'a> {
 }
 
 impl State {
+    /// False where whole drops are off the shade by more than this workshop's tolerance, as the Pot would say.
+    fn keeps_shade(&self, wish: &Wish, voice: Voice) -> bool {
+        let formula = self.formulas.get(&wish.formula).and_then(Kept::body);
+        let vessel = self.vessels.get(&wish.vessel).and_then(Kept::body);
+        let (Some(formula), Some(vessel)) = (formula, vessel) else { return true };
+        let Ok(fill) = self.fill(vessel, formula, voice) else { return true };
+        let ask = Ask {
+            formula,
+            vessel: &vessel.name,
+            wick: &wish.wick,
+            fill,
+            target: wish.target.clone(),
+            residue: &wish.residue,
+            warmed: wish.warmed,
+            scales: &[],
+            pot: None,
+            recipe: self,
+            shade: wish.shade,
+            tolerance: self.settings.tolerance.value,
+            voice,
+        };
+        keeps_shade(&ask).unwrap_or(true)
+    }
+
     /// The smallest pot in use that holds a plan in one pour.
     pub fn pot_for(&self, plan: &Plan) -> Option<Id> {
         let mass = plan.pours.first()?.wanted;
