@@ -9,6 +9,7 @@ use crate::book::bundle::{Found, Tying, find, read};
 use crate::book::{Book, Entry, Id};
 use crate::keep::bundle::Trust;
 use crate::keep::{self, Which, bundle};
+use crate::rooms::parts::later;
 use js_sys::Promise;
 use leptos::task::spawn_local;
 use std::pin::Pin;
@@ -99,7 +100,7 @@ fn same(shop: Workshop, attempt: u32) -> Option<()> {
 
 pub(super) async fn pause(milliseconds: u32) {
     let promise = Promise::new(&mut |resolve, _| {
-        keep::after(milliseconds, move || {
+        later(milliseconds, move || {
             // A promise has nothing to answer.
             let _ = resolve.call0(&JsValue::NULL);
         });

@@ -6,6 +6,7 @@ use super::workshop::{OPENING, Opened, Workshop};
 use crate::book::{Book, Reading, StoreError};
 use crate::dom::on_window;
 use crate::keep::{self, Which};
+use crate::rooms::parts::later;
 use leptos::task::spawn_local;
 
 /// Milliseconds: a storage that has not answered by then is told to be silent (our own choice; it answers within 100).
@@ -89,7 +90,7 @@ impl Workshop {
 
     /// Says that the storage is silent where it is waited for and no piece came for long.
     fn be_patient(self, attempt: u32, pieces: u32) {
-        keep::after(PATIENCE, move || {
+        later(PATIENCE, move || {
             let waits = matches!(self.opened.get_untracked(), Opened::Opening | Opened::Guessed);
             if !self.is_attempt(attempt) || !waits {
                 return;
@@ -104,8 +105,8 @@ impl Workshop {
     pub(super) fn loaded(self) {
         self.store();
         // Once what is wanted first has been shown.
-        keep::after(100, move || spawn_local(fetch::fetch_all(self)));
-        keep::after(REST, move || self.rest.set(true));
+        later(100, move || spawn_local(fetch::fetch_all(self)));
+        later(REST, move || self.rest.set(true));
     }
 
     /// Where nothing else was ever kept in this browser there will be no book: so the first screen is shown at once. What
@@ -145,7 +146,7 @@ impl Workshop {
     /// Changes to the other workshop; what is not stored yet is stored first.
     pub fn change_workshop(self, which: Which) {
         if self.unsaved() {
-            return keep::after(100, move || self.change_workshop(which));
+            return later(100, move || self.change_workshop(which));
         }
         self.change_prefs(|p| p.workshop = which);
         self.go("#pot");
@@ -155,7 +156,7 @@ impl Workshop {
     /// Leaves the demo workshop and deletes it, back to one's own.
     pub fn leave_demo(self) {
         if self.unsaved() {
-            return keep::after(100, move || self.leave_demo());
+            return later(100, move || self.leave_demo());
         }
         self.change_prefs(|p| p.workshop = Which::Own);
         self.go("#pot");
@@ -212,7 +213,7 @@ impl Workshop {
                 return;
             }
             self.book.borrow_mut().answered(flight, outcome);
-            keep::after(0, move || self.show());
+            later(0, move || self.show());
             if !done {
                 return self.store_later();
             }
@@ -220,7 +221,7 @@ impl Workshop {
             // After who waits here has been told.
             spawn_local(async move { keep::tell(which, &lines) });
         });
-        keep::after(PATIENCE, move || {
+        later(PATIENCE, move || {
             if self.is_attempt(attempt) && self.book.borrow_mut().late(flight) {
                 self.store_later();
             }
@@ -232,7 +233,7 @@ impl Workshop {
         self.saving.set(self.book.borrow().saving());
         self.say();
         let pause = self.book.borrow().pause();
-        keep::after(pause, move || self.store());
+        later(pause, move || self.store());
     }
 }
 

@@ -3,6 +3,7 @@
 
 use super::workshop::{Opened, Workshop};
 use crate::keep::{self, photo};
+use crate::rooms::parts::later;
 use leptos::task::spawn_local;
 
 /// Milliseconds: whoever has opened the book has begun by then.
@@ -11,7 +12,7 @@ const LATER: u32 = 20_000;
 pub(super) fn begin(shop: Workshop) {
     super::bench::remind(shop);
     let at = shop.attempt.get_untracked();
-    keep::after(LATER, move || {
+    later(LATER, move || {
         spawn_local(async move {
             let which = shop.prefs.with_untracked(|p| p.workshop);
             // Where it cannot be done, the next opening tries again.

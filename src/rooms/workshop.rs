@@ -5,6 +5,7 @@ use crate::book::{Act, ActError, Book, Entry, Id, Journal, Saving, Settings, Sta
 use crate::dom::*;
 use crate::keep::{self, Hand, Prefs, Theme, Which};
 use crate::quantity::Why;
+use crate::rooms::parts::later;
 use crate::stores::Ledger;
 use leptos::prelude::{Owner, set_interval};
 use std::cell::{Cell, RefCell};
@@ -108,7 +109,7 @@ impl Workshop {
             self.route.set(Route::parse(&keep::hash()));
             keep::to_top();
             // Once the room is there: what was pressed to come here may be gone from the page.
-            keep::after(0, || keep::focus_if_lost("room"));
+            later(0, || keep::focus_if_lost("room"));
         });
         set_interval(move || self.now.set(keep::now()), std::time::Duration::from_secs(1));
         keep::ask_on_leave(move || self.unsaved());
@@ -116,7 +117,7 @@ impl Workshop {
         on_window("click", move |_| {
             if self.prefs.with_untracked(|p| p.sound) && self.state_untracked(|s| s.running().is_some()) {
                 // After what the tap does.
-                keep::after(0, keep::ready_sound);
+                later(0, keep::ready_sound);
             }
         });
         for which in [Which::Own, Which::Demo] {
@@ -252,7 +253,7 @@ impl Workshop {
         // First to the storage. Its answer comes within a frame, and would have to wait for the rooms if they began now.
         self.store();
         self.due.set(true);
-        keep::after(FRAME, move || self.show());
+        later(FRAME, move || self.show());
         done
     }
 

@@ -4,7 +4,7 @@ use crate::book::backup_with;
 use crate::dom::*;
 use crate::keep::{self, Shared, Sharing, Which};
 use crate::photo::Photo;
-use crate::rooms::parts::{choice, press, words};
+use crate::rooms::parts::{choice, later, press, words};
 use crate::rooms::workshop::Workshop;
 use leptos::task::spawn_local;
 use std::cell::RefCell;
@@ -114,7 +114,7 @@ fn sharer(shop: Workshop, said: Value<String>) -> impl Fn() + 'static {
                 Shared::Refused => {
                     ready.replace(Some(copy));
                     // What is done meanwhile would not be in it.
-                    keep::after(60_000, move || drop(ready.take()));
+                    later(60_000, move || drop(ready.take()));
                     "The copy is ready. Tap “Share a copy” once more.".to_owned()
                 }
             });

@@ -27,7 +27,7 @@ pub use chooser::{chooser, file_input, refusal};
 pub use field::{Field, Typed, field};
 pub use finish::finish;
 pub use head::{page_head, page_part};
-pub use live::{live, press, words};
+pub use live::{later, live, press, words};
 pub use money::{coins, date_field, missing_page, money_field, percent_field};
 pub use notes::{caution, notes, sentence};
 pub use number::{mass, temperature, temperature_range};

@@ -7,9 +7,8 @@ use super::thermometer::{judged, thermometer};
 use super::weighed::weighed;
 use crate::book::Ending;
 use crate::dom::*;
-use crate::keep;
 use crate::pot::{Dose, StepKey};
-use crate::rooms::parts::{Typed, area, confirm_sheet, sheet};
+use crate::rooms::parts::{Typed, area, confirm_sheet, later, sheet};
 
 /// A second tap within this many milliseconds after a new step came up was meant for the one before.
 const SETTLE: u32 = 350;
@@ -23,7 +22,7 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
     watch(move || {
         key.track();
         settled.set(false);
-        keep::after(SETTLE, move || {
+        later(SETTLE, move || {
             settled.set(true);
         });
     });

@@ -9,7 +9,7 @@ use super::pouring::Pouring;
 use crate::dom::*;
 use crate::keep::{self, Wake};
 use crate::pot::StepKey;
-use crate::rooms::parts::{Typed, area};
+use crate::rooms::parts::{Typed, area, later};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::on_cleanup;
 
@@ -29,7 +29,7 @@ pub(super) fn screen(shop: Workshop) -> View {
     // What was pressed may be gone with its step: the next thing to press has the focus then.
     watch(move || {
         key.track();
-        keep::after(0, || {
+        later(0, || {
             keep::to_top();
             keep::scroll_within("now", "step-title");
             keep::focus_if_lost(DONE);

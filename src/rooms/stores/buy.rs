@@ -3,7 +3,7 @@
 use super::line;
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::{caution, coins, live};
+use crate::rooms::parts::{caution, coins, later, live};
 use crate::rooms::shelf;
 use crate::rooms::workshop::Workshop;
 use crate::stores::{Lack, Ledger, Standing};
@@ -44,7 +44,7 @@ pub(super) fn ask(shop: Workshop) -> Asked {
         let mine = asked.get_untracked();
         told.set(Told::Looking);
         // A large book takes a moment to ask of it: what is due stands there before.
-        keep::after(0, move || {
+        later(0, move || {
             if asked.try_untracked() == Some(mine) {
                 untrack(|| look(shop, told, asked, mine));
             }

@@ -2,6 +2,7 @@
 
 use crate::dom::*;
 use crate::keep;
+use crate::rooms::parts::later;
 use crate::rooms::route::Room;
 use crate::rooms::workshop::Workshop;
 use std::cell::Cell;
@@ -45,7 +46,7 @@ fn look_after(shop: Workshop) {
     // A sound has to be ready before it is wanted, and a browser gives it only at a tap.
     on_window("click", move |_| {
         if burning.get_untracked() && shop.prefs().with_untracked(|p| p.sound) {
-            keep::after(0, keep::ready_sound);
+            later(0, keep::ready_sound);
         }
     });
 }

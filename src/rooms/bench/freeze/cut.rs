@@ -4,6 +4,7 @@ use crate::bench::{duration, moment};
 use crate::dom::*;
 use crate::heat::{Colours, Freezing, paint};
 use crate::keep;
+use crate::rooms::parts::later;
 use crate::rooms::workshop::Workshop;
 use std::rc::Rc;
 
@@ -81,7 +82,7 @@ pub(super) fn pictures(shop: Workshop, one: Shown, two: Shown) -> View {
 }
 
 fn step(at: Value<usize>, playing: Value<bool>, clock: Derived<Vec<f32>>) {
-    keep::after(FRAME, move || {
+    later(FRAME, move || {
         if playing.try_untracked() != Some(true) {
             return;
         }
