@@ -75,6 +75,25 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     }
     b.size(1024, 768).await;
 
+    // The shopping list says what the best pours would take beyond that, and does so only once it knows.
+    let told = "const seen = window.seen = []; new MutationObserver(() => {
+        const list = document.querySelector('[aria-labelledby=stores-buy]');
+        if (list && seen.at(-1) !== list.innerText) seen.push(list.innerText);
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });";
+    b.client.execute(told, vec![]).await.unwrap();
+    b.room("stores").await;
+    b.sees(" more for 24 × Orchard jar").await;
+    b.sees("would take beyond what is here.").await;
+    let seen = b.client.execute("return window.seen", vec![]).await.unwrap();
+    let at_first = seen[0].as_str().unwrap();
+    assert!(
+        at_first.contains("Looking for what the next pours lack") && !at_first.contains(" more for "),
+        "{seen}"
+    );
+    look(&b, &axe, "stores-lack", &mut found).await;
+    b.room("shelf/plan").await;
+    b.sees("4 × Orchard jar").await;
+
     // What is held on to stands, and the rest is planned anew.
     b.tap("More or fewer").await;
     b.sees("So many are poured in any case").await;
