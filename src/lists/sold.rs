@@ -3,6 +3,7 @@
 use super::give::{Row, yes};
 use super::take::{Body, Found, key};
 use crate::book::{Id, Kept, State};
+use crate::day::Day;
 use crate::quantity::{Voice, show_exact};
 use crate::shelf::{Order, OrderDraft, Reason, batch_number};
 
@@ -70,7 +71,7 @@ pub(super) fn shelf(state: &State, rows: &mut Vec<Row>) {
             plan.wick.clone(),
             batch.filled_vessels().to_string(),
             state.left_of(batch).to_string(),
-            state.ready_on(batch, None).map(|d| d.to_string()).unwrap_or_default(),
+            state.sells_at(batch).map(|at| Day::of(at).to_string()).unwrap_or_default(),
             yes(batch.ticked.is_whole()),
         ]);
     }

@@ -31,6 +31,11 @@ impl State {
         Some(batch.poured_at()?.saturating_add(days.saturating_mul(DAY)))
     }
 
+    /// The same by the days of cure of what they are sold as.
+    pub fn sells_at(&self, batch: &Batch) -> Option<u64> {
+        self.ready_at(batch, self.product_of(batch).and_then(|product| product.cure_days))
+    }
+
     /// The first day that they have.
     pub fn ready_on(&self, batch: &Batch, cure_days: Option<u32>) -> Option<Day> {
         self.ready_at(batch, cure_days).map(Day::of)

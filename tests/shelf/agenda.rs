@@ -69,6 +69,15 @@ fn a_batch_fits_a_pot_and_keeps_the_shade() {
     let good = &asked.problem.goods[0];
     // Solid tomorrow, 14 days of cure.
     assert_eq!((good.takes, good.spare, good.depth > 0), (15, 2, true));
+    // Pots that are used no more hold nothing back: where there is no other, none is asked after.
+    for (n, pot) in ["cup", "jug"].into_iter().enumerate() {
+        shop.act(1, Act::Retire { id: id(pot), retired: true });
+        let sizes = sizes(&agenda(&shop, &Picks::default()), 0);
+        assert_eq!(sizes, [&[4, 8, 16][..], &[4, 8, 16, 24]][n], "{pot}");
+    }
+    for pot in ["cup", "jug"] {
+        shop.act(1, Act::Retire { id: id(pot), retired: false });
+    }
     // Of three and six drops for four candles six make 4½ and 9.
     let odd = Settings { batches: Some(vec![4, 6]), ..Settings::default() };
     shop.act(1, Act::Settings(odd));

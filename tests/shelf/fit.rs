@@ -140,6 +140,21 @@ fn the_days_until_it_ships_add_up() {
     assert_eq!(when(&shop), When::On(today));
 }
 
+/// A batch page and the list given out say the day by which the candle is sold as ready, not that of its formula (14 days).
+#[test]
+fn a_batch_is_ready_when_what_it_is_sold_as_is() {
+    let mut shop = Shop::new();
+    shop.pour("b", 0, 4);
+    let ready = |shop: &Shop| shop.state().sells_at(shop.state().batches.get(&id("b")).unwrap()).map(Day::of);
+    assert_eq!(ready(&shop), Some(Day(FIRST + 15)), "no candle to sell is named");
+    shop.product("Fig", 0, Some(21));
+    assert_eq!(ready(&shop), Some(Day(FIRST + 22)));
+    let stands = shop.state().shelf(Day(FIRST)).stocks[0].stands[0].ready;
+    assert_eq!(ready(&shop), Some(stands), "as on the Shelf");
+    let rows = potside::lists::give(potside::lists::List::Shelf, shop.state(), Voice::default());
+    assert!(rows[1].contains(&stands.to_string()), "{rows:?}");
+}
+
 /// Four candles with a lid and a box each: ten lids and three boxes are there.
 #[test]
 fn what_finishes_a_candle_is_counted_out_of_the_stores() {

@@ -26,7 +26,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
 fn one(shop: Workshop, state: &State, batch: &Batch, open: Value<bool>) -> View {
     let plan = &batch.run.plan;
     let sold = state.product_of(batch).is_some();
-    let ready = state.ready_at(batch, None).map(|at| {
+    let ready = state.sells_at(batch).map(|at| {
         let words = if at <= keep::now() { "Ready since " } else { "Curing, ready " };
         [words, &keep::weekday(at), "."].concat()
     });

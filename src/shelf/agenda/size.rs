@@ -116,7 +116,7 @@ impl<'a> Supplies<'a> {
         };
         let plan = state.plan(&wish, voice).map_err(|e| e.to_string())?;
         let many = number.to_string();
-        if !state.pots.is_empty() && state.pot_for(&plan).is_none() {
+        if !state.pots_shown().is_empty() && state.pot_for(&plan).is_none() {
             return Err(["No pot holds ", &many, " in one pour."].concat());
         }
         if !state.keeps_shade(&wish, voice) {
