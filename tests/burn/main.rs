@@ -3,6 +3,7 @@
 
 mod candle;
 mod kept;
+mod late;
 mod next;
 mod strd;
 mod tells;

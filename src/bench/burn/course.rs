@@ -24,35 +24,51 @@ pub struct Course {
     pub closed: Option<(Verdict, String)>,
 }
 
-/// The course that the events make. What does not fit (a look at a candle that is out, a second light) is passed over: two
-/// devices may have written at once.
+/// The course that the events make, its burns by their lights: one may be written down long after it was. What does not
+/// fit (a look at a candle that is out, a second light) is passed over: two devices may have written at once.
 pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
     let mut course = Course::default();
     for event in events {
-        let burning = course.burning().is_some();
-        let last = course.sessions.last_mut();
-        match (event, last) {
-            (BurnEvent::Lit { at, mass, trimmed, throw }, _) if !burning => course.sessions.push(Session {
-                lit: *at,
-                mass: mass.value,
-                trimmed: *trimmed,
-                throw: *throw,
-                looks: Vec::new(),
-                out: None,
-                after: None,
-            }),
-            (BurnEvent::Looked(look), Some(session)) if burning && look.at >= session.lit => {
-                session.looks.push((**look).clone());
+        match event {
+            BurnEvent::Lit { at, mass, trimmed, throw } if course.burning().is_none_or(|s| *at < s.lit) => {
+                let session = Session {
+                    lit: *at,
+                    mass: mass.value,
+                    trimmed: *trimmed,
+                    throw: *throw,
+                    looks: Vec::new(),
+                    out: None,
+                    after: None,
+                };
+                let place = course.sessions.partition_point(|s| s.lit <= session.lit);
+                course.sessions.insert(place, session);
             }
-            (BurnEvent::Out { at, mass, itself }, Some(session)) if burning => {
-                session.out = Some(((*at).max(session.lit), *itself));
-                session.after = mass.map(|m| m.value);
+            BurnEvent::Looked(look) => {
+                if let Some(session) = course.open(look.at) {
+                    session.looks.push((**look).clone());
+                }
             }
-            (BurnEvent::Weighed { mass }, Some(session)) if !burning => session.after = Some(mass.value),
-            (BurnEvent::Closed { verdict, note }, _) => course.closed = Some((*verdict, note.clone())),
+            BurnEvent::Out { at, mass, itself } => {
+                // By a clock that is behind it may be out before it was lit.
+                let at = if course.open(*at).is_some() { *at } else { u64::MAX };
+                if let Some(session) = course.open(at) {
+                    session.out = Some((if at == u64::MAX { session.lit } else { at }, *itself));
+                    session.after = mass.map(|m| m.value);
+                }
+            }
+            BurnEvent::Weighed { mass } if course.burning().is_none() => {
+                if let Some(session) = course.sessions.last_mut() {
+                    session.after = Some(mass.value);
+                }
+            }
+            BurnEvent::Closed { verdict, note } => course.closed = Some((*verdict, note.clone())),
             _ => {}
         }
     }
+    // One that never ended, with a light after it, was a second tap for the same burn.
+    let last = course.sessions.len().saturating_sub(1);
+    let mut place = 0..;
+    course.sessions.retain(|s| place.next() == Some(last) || s.out.is_some());
     course
 }
 
@@ -60,6 +76,11 @@ impl Course {
     /// The burn that is on.
     pub fn burning(&self) -> Option<&Session> {
         self.sessions.last().filter(|s| s.out.is_none())
+    }
+
+    /// The burn that was lit by then and has not ended.
+    fn open(&mut self, by: u64) -> Option<&mut Session> {
+        self.sessions.iter_mut().rfind(|s| s.out.is_none() && s.lit <= by)
     }
 
     /// Out, but not weighed since.

@@ -1,6 +1,6 @@
 //! The photos of a candle, each with the burn it was taken in.
 
-use super::BurnEvent;
+use super::{BurnEvent, course};
 use crate::bench::duration;
 
 /// A photo, when it was taken (milliseconds since 1970), and where in the candle's life that was.
@@ -12,30 +12,22 @@ pub struct Shot {
     pub said: String,
 }
 
-/// Every photo, with what the events before it tell of it.
+/// Every photo, with what the burns tell of it.
 pub fn shots<'a, T>(events: impl IntoIterator<Item = (T, &'a BurnEvent)>) -> Vec<(T, Shot)> {
-    let (mut shots, mut burns, mut lit) = (Vec::new(), 0, None);
-    for (of, event) in events {
-        match event {
-            BurnEvent::Lit { at, .. } if lit.is_none() => {
-                burns += 1;
-                lit = Some(*at);
+    let events: Vec<(T, &BurnEvent)> = events.into_iter().collect();
+    let sessions = course(events.iter().map(|(_, event)| *event)).sessions;
+    let shot = |(of, event): (T, &BurnEvent)| {
+        let BurnEvent::Pictured { at, photo } = event else { return None };
+        let burns = sessions.partition_point(|s| s.lit < *at);
+        let number = burns.to_string();
+        let said = match burns.checked_sub(1).and_then(|last| sessions.get(last)) {
+            None => "Before its first burn".to_owned(),
+            Some(session) if session.out.is_none_or(|(end, _)| *at < end) => {
+                ["Burn ", &number, ", after ", &duration(3600.0 * session.hours(*at))].concat()
             }
-            BurnEvent::Out { .. } => lit = None,
-            BurnEvent::Pictured { at, photo } => {
-                let number = u32::to_string(&burns);
-                let said = match (lit, burns) {
-                    (Some(lit), _) => {
-                        let since = duration(at.saturating_sub(lit) as f64 / 1000.0);
-                        ["Burn ", &number, ", after ", &since].concat()
-                    }
-                    (None, 0) => "Before its first burn".to_owned(),
-                    (None, _) => ["After burn ", &number].concat(),
-                };
-                shots.push((of, Shot { photo: photo.clone(), at: *at, said }));
-            }
-            _ => {}
-        }
-    }
-    shots
+            Some(_) => ["After burn ", &number].concat(),
+        };
+        Some((of, Shot { photo: photo.clone(), at: *at, said }))
+    };
+    events.into_iter().filter_map(shot).collect()
 }

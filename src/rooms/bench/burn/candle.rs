@@ -35,6 +35,12 @@ fn inside(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
         .class("button")
         .attr("href", [super::HERE, "/", &id.0, "/change"].concat())
         .child("Put it right");
+    let late = course.closed.is_none().then(|| {
+        el("a")
+            .class("button")
+            .attr("href", [super::HERE, "/", &id.0, "/late"].concat())
+            .child("Write down a burn that is over")
+    });
     group![
         page_head(super::HERE, "Burn trials", trial.name.clone()),
         el("p").class("lead").child([&trial.made(), "; ", &trial.wax, "."].concat()),
@@ -46,7 +52,12 @@ fn inside(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
             "The verdict",
             verdict(shop, id, trial, course)
         )),
-        el("p").class("actions").child(like("Another like it")).child(change).child(take_back(shop, id)),
+        el("p")
+            .class("actions")
+            .child(like("Another like it"))
+            .child(change)
+            .child(late)
+            .child(take_back(shop, id)),
         put_away(shop, id.clone(), "Put this trial away")
     ]
 }
@@ -63,7 +74,7 @@ fn now(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
                 .child(put_out(shop, id, "big", "It went out by itself".to_owned(), true)),
             light::earlier(shop, id.clone(), session.clone()),
             caution("the vessel and the wax are hot. Do not carry a burning candle."),
-            look::form(shop, id.clone())
+            look::form(shop, id.clone(), trial)
         ];
     }
     let judged = course.closed.as_ref().map(|(verdict, note)| {
@@ -77,7 +88,7 @@ fn now(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
         // What is wanted now is its weight: a light is not beside it.
         let again = again()
             .map(|form| el("details").child(el("summary").child("Light it without weighing")).child(form));
-        return group![judged, waiting, light::weigh(shop, id.clone()), again];
+        return group![judged, waiting, light::weigh(shop, id.clone(), trial, course.sessions.last()), again];
     }
     group![judged, waiting, again()]
 }

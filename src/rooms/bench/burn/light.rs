@@ -1,11 +1,11 @@
 //! Lighting a candle, and weighing it afterwards.
 
 use super::{does, noted};
-use crate::bench::burn::{BurnEvent, Course, Session, THROWS, Trial, trim_first};
+use crate::bench::burn::{BurnEvent, Course, Session, THROWS, Trial, lost, trim_first};
 use crate::book::Id;
 use crate::dom::*;
 use crate::keep;
-use crate::quantity::{Amount, Quantity, Unit};
+use crate::quantity::{Amount, Mass, Quantity, Unit};
 use crate::rooms::parts::{Field, Typed, caution, choice, field, finish, mass_field};
 use crate::rooms::workshop::Workshop;
 
@@ -13,6 +13,21 @@ use crate::rooms::workshop::Workshop;
 pub(super) fn throws() -> Vec<(Option<u32>, &'static str)> {
     let all = (1..).zip(THROWS).map(|(n, words)| (Some(n), words));
     [(None, "not smelt")].into_iter().chain(all).collect()
+}
+
+/// A weight of this candle as it was typed; none, and why, where it cannot be one.
+pub(super) fn weighed(
+    what: &str,
+    mass: Typed,
+    trial: &Trial,
+    before: Option<Mass>,
+    wrong: &mut Vec<String>,
+) -> Option<Amount<Mass>> {
+    let shop = Workshop::here();
+    let mass = noted(what, mass.read(shop.mass_unit()), wrong)?;
+    let voice = shop.voice();
+    let can = trial.shows(mass, voice).and_then(|()| before.map_or(Ok(()), |b| lost(b, mass, voice)));
+    can.map_err(|why| wrong.push(why)).ok().map(|()| mass)
 }
 
 pub(super) fn form(shop: Workshop, id: Id, trial: &Trial, course: &Course) -> View {
@@ -23,9 +38,10 @@ pub(super) fn form(shop: Workshop, id: Id, trial: &Trial, course: &Course) -> Vi
     let mass = Typed::amount(Some(mass));
     let trimmed = Value::new(true);
     let throw = Value::new(None::<u32>);
+    let of = trial.clone();
     let light = move || {
         let mut wrong = Vec::new();
-        if let Some(mass) = noted("The scale shows", mass.read(shop.mass_unit()), &mut wrong) {
+        if let Some(mass) = weighed("The scale shows", mass, &of, None, &mut wrong) {
             let event = BurnEvent::Lit { at: keep::now(), mass, trimmed: trimmed.get(), throw: throw.get() };
             does(shop, &id, event);
         }
@@ -68,11 +84,13 @@ pub(super) fn earlier(shop: Workshop, id: Id, session: Session) -> View {
         .view()
 }
 
-pub(super) fn weigh(shop: Workshop, id: Id) -> View {
+/// `last`: the burn that it is weighed after.
+pub(super) fn weigh(shop: Workshop, id: Id, trial: &Trial, last: Option<&Session>) -> View {
     let mass = Typed::new("");
+    let (of, before) = (trial.clone(), last.map(|s| s.mass));
     let keep = move || {
         let mut wrong = Vec::new();
-        if let Some(mass) = noted("The scale shows", mass.read(shop.mass_unit()), &mut wrong) {
+        if let Some(mass) = weighed("The scale shows", mass, &of, before, &mut wrong) {
             does(shop, &id, BurnEvent::Weighed { mass });
         }
         wrong

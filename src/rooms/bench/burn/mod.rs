@@ -3,6 +3,7 @@
 mod candle;
 mod form;
 mod guess;
+mod late;
 mod light;
 mod limits;
 mod look;
@@ -25,13 +26,15 @@ use crate::rooms::workshop::Workshop;
 const HERE: &str = "#bench/burn";
 
 /// `#bench/burn`: all candles; `/new`, also with a candle to be like and a place in its series after it; `/wicks/ID` or
-/// `new`; `/limits`; `/ID`: one candle, `/ID/change` to put it right.
+/// `new`; `/limits`; `/ID`: one candle, `/ID/change` to put it right,
+/// `/ID/late` for a burn that nobody tapped.
 pub(super) fn page(shop: Workshop, what: &str, id: &str, place: &str) -> View {
     let named = Id(id.to_owned());
     match what {
         "" => home(shop),
         "new" => form::page(shop, &named, place),
         of if id == "change" => form::change(shop, &Id(of.to_owned())),
+        of if id == "late" => late::page(shop, &Id(of.to_owned())),
         "wicks" => wicks::page(shop, &named),
         "limits" => limits::page(shop),
         _ => candle::page(shop, Id(what.to_owned())),
