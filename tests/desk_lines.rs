@@ -79,6 +79,76 @@ fn lines_as_sheets_have_them() {
     reads("Musk; 3 %; Repr. 2 H361f; STOT SE 3 H335", "3", &["Repr. 2 (H361)", "STOT SE 3 (H335)"]);
 }
 
+/// As sheets print them where their columns are pasted together (our own cases).
+#[test]
+fn remarks_beside_a_class_do_no_harm() {
+    reads("A; up to 5 % (w/w); Acute Tox. 4 * oral", "5", &["Acute Tox. 4 (H302)"]);
+    reads("A; max. 2.5 percent; n/a; Warning; H317 ***", "2.5", &["Skin Sens. 1 (H317)"]);
+    reads("A; 1 %; Acute Tox. 4 - inhalation vapour, H332", "1", &["Acute Tox. 4 (H332)"]);
+    reads(
+        "A; 1 %; STOT SE 3, H335 (respiratory tract); Aq. Chronic 2",
+        "1",
+        &["STOT SE 3 (H335)", "Aquatic Chronic 2 (H411)"],
+    );
+    reads("A; 1 %; Skin Irrit. 2 -, H315", "1", &["Skin Irrit. 2 (H315)"]);
+}
+
+/// A class that stands only with its limit is a class of the substance all the same: 5 % of it is above 0.5 %, and above 1 %
+/// of the corrosive one a mixture irritates (10 × 1 % ≥ 10 %).
+#[test]
+fn a_limit_without_its_class_tells_the_class() {
+    reads("A; 5 %; Skin Sens. 1B H317 ≥ 0.5 %", "5", &["Skin Sens. 1B (H317)"]);
+    reads(
+        "A; 5 %; Skin Corr. 1B H314: C ≥ 10 %; Skin Irrit. 2 H315: 1 % ≤ C < 10 %",
+        "5",
+        &["Skin Corr. 1B (H314)", "Skin Irrit. 2 (H315)"],
+    );
+    // The class that is told stays what it is.
+    reads("A; 5 %; Skin Sens. 1A H317; Skin Sens. 1 H317 ≥ 0.5 %", "5", &["Skin Sens. 1A (H317)"]);
+    let found = classed("A; 5 %; Skin Sens. 1B H317 ≥ 0.5 %", 20);
+    assert_eq!(found, ["Skin Sens. 1 (H317)"]);
+    assert!(classed("A; 5 %; Skin Sens. 1B H317 ≥ 0.5 %", 9).is_empty());
+}
+
+/// Of a mixture of so much percent of an oil of this line.
+fn classed(line: &str, percent: i128) -> Vec<String> {
+    let (sheet, errors) = read_lines(line, Locale::Point);
+    assert!(errors.is_empty(), "{errors:?}");
+    let percent = Exact::whole(percent);
+    let oil = Ingredient { name: "Oil".into(), percent, sheet: Some(sheet), harmless: false };
+    mix(&[oil], true).classes.iter().map(|c| c.say()).collect()
+}
+
+/// Annex I, Table 4.1.1 and 4.1.2: M × share ≥ 25 %. An M-factor is of the class it stands beside; of two that stand beside
+/// none, the stricter counts, in whatever order.
+#[test]
+fn an_m_factor_is_of_its_class() {
+    let beside = "A; 10 %; Aquatic Acute 1 H400 (M=10), Aquatic Chronic 1 H410 (M=1)";
+    // 25 % of an oil with 10 %: acute 10 × 2.5 = 25, chronic 2.5 and, as Chronic 2, 10 × 2.5 = 25.
+    assert_eq!(classed(beside, 25), ["Aquatic Acute 1 (H400)", "Aquatic Chronic 2 (H411)"]);
+    for line in [
+        "A; 10 %; Aquatic Acute 1 H400, M-factor (acute) = 10; Aquatic Chronic 1 H410, M(chronic)=1",
+        "A; 10 %; Aquatic Acute 1, H400, M: 10; Aquatic Chronic 1, H410, M-factor: 1",
+    ] {
+        assert_eq!(classed(line, 25), classed(beside, 25), "{line}");
+    }
+    let first = "A; 10 %; Aquatic Acute 1 H400; M=10; Aquatic Chronic 1 H410; M=1";
+    let last = "A; 10 %; M=1; Aquatic Chronic 1 H410; Aquatic Acute 1 H400; M=10";
+    assert_eq!(classed(first, 25), ["Aquatic Acute 1 (H400)", "Aquatic Chronic 1 (H410)"]);
+    assert_eq!(classed(last, 25), classed(first, 25));
+}
+
+/// Table 3.1.1: up to 2000 mg/kg it is Acute Tox. 4. Of two estimates the lower counts, in whatever order.
+#[test]
+fn of_two_estimates_the_lower_counts() {
+    for line in [
+        "A; 100 %; ATE oral 1900; ATE oral > 2000",
+        "A; 100 %; ATE oral 4000; ATE oral: 1900 mg/kg bodyweight",
+    ] {
+        assert_eq!(classed(line, 100), ["Acute Tox. 4 (H302)"], "{line}");
+    }
+}
+
 #[track_caller]
 fn refused(line: &str, sentence: &str) {
     let (found, errors) = read_lines(line, Locale::Point);

@@ -47,6 +47,19 @@ const NOTED: [&str; 17] = [
     "acute tox. 5",
 ];
 
+/// What a sheet writes after a class of organs, in brackets.
+const ORGANS: [&str; 9] = [
+    "respiratory tract",
+    "respiratory system",
+    "respiratory tract irritation",
+    "central nervous system",
+    "nervous system",
+    "narcotic effects",
+    "liver",
+    "kidney",
+    "kidneys",
+];
+
 /// The class names and codes of a part. Names that are none make it an error only where something else is one.
 pub(super) fn classes(words: &str) -> Result<Named, Wrong> {
     let mut named = Named::default();
@@ -80,16 +93,21 @@ pub(super) fn classes(words: &str) -> Result<Named, Wrong> {
     bare.push_str(rest);
     let mut stray = None;
     for piece in bare.split([',', '/', '(', ')', '+', ':', '<', '>']).map(str::trim) {
-        let piece = piece.trim_end_matches([' ', '=']);
-        if piece.is_empty() || piece == "scl" || piece == "c" || piece == "inhalation" {
+        let mut piece = piece.trim_matches([' ', '=', '-']);
+        // The route may stand beside its class: `Acute Tox. 4 oral`.
+        if let Some((head, word)) = piece.rsplit_once(' ')
+            && let Some((_, place)) = ROUTES.iter().find(|(known, _)| *known == word)
+        {
+            named.by(*place);
+            piece = head.trim_end_matches("inhalation").trim_end_matches([' ', '-']);
+        }
+        if piece.is_empty() || ["scl", "c", "inhalation"].contains(&piece) || ORGANS.contains(&piece) {
             continue;
         }
+        let long = piece.strip_prefix("aq. ").map(|rest| ["aquatic ", rest].concat());
+        let piece = long.as_deref().unwrap_or(piece);
         if let Some((_, place)) = ROUTES.iter().find(|(word, _)| *word == piece) {
-            let group = [Group::Oral, Group::Dermal].get(*place).copied().unwrap_or(Group::Inhaled);
-            named.groups.push(group);
-            if *place > 1 {
-                named.breathed = Some(*place);
-            }
+            named.by(*place);
         } else if ROWS.iter().any(|row| alike(piece, row.name)) {
             named.names.push(piece.to_owned());
         } else if let Some(row) = ROWS.iter().find(|row| row.code.starts_with('E') && alike(piece, row.code))
@@ -113,6 +131,13 @@ fn is_figures(text: &str) -> bool {
 }
 
 impl Named {
+    fn by(&mut self, place: usize) {
+        self.groups.push([Group::Oral, Group::Dermal].get(place).copied().unwrap_or(Group::Inhaled));
+        if place > 1 {
+            self.breathed = Some(place);
+        }
+    }
+
     pub(super) fn is_empty(&self) -> bool {
         self.names.is_empty() && self.codes.is_empty() && self.noted.is_empty()
     }

@@ -9,7 +9,7 @@ use super::class::{Class, ROWS};
 use super::named::Named;
 use super::number::number;
 use super::segment::{self, Part};
-use super::substance::Substance;
+use super::substance::{Substance, stricter};
 use super::wrong::Wrong;
 use crate::quantity::{Exact, Locale};
 
@@ -68,7 +68,8 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
     let mut share: Option<(String, Exact)> = None;
     let mut named: Vec<Named> = Vec::new();
     let mut limits: Vec<(String, Named, Exact)> = Vec::new();
-    for text in parts {
+    for text in parts.flat_map(segment::pieces) {
+        let text = text.as_str();
         match segment::read(text, locale)? {
             Part::Nothing => {}
             Part::Number { cas, text } => {
@@ -86,14 +87,16 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
             }
             Part::M(which, m) => {
                 for (at, place) in substance.m.iter_mut().enumerate() {
+                    // Of two for one hazard the stricter counts.
                     if which.is_none_or(|w| w == at) {
-                        *place = Some(m);
+                        *place = (*place).max(Some(m));
                     }
                 }
             }
             Part::Dose(route, dose) => {
-                if let Some(place) = substance.doses.get_mut(route) {
-                    *place = Some(dose);
+                let doses = &mut substance.doses;
+                if let Some(place) = doses.get_mut(route) {
+                    *place = stricter(*place, Some(dose));
                 }
             }
             Part::Unknown => substance.unknown = true,
@@ -119,6 +122,7 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
             put(&mut substance.classes, class);
         }
     }
+    let mut given: Vec<(Class, Exact)> = Vec::new();
     for (text, of, limit) in limits {
         let mut classes = of.classes(&[])?;
         for code in &of.codes {
@@ -129,7 +133,15 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
         if classes.is_empty() {
             return Err(Wrong::Limit { text });
         }
-        substance.limits.extend(classes.into_iter().map(|c| (c.group, c.category, limit)));
+        given.extend(classes.into_iter().map(|class| (class, limit)));
+    }
+    // Who has a limit for a class has the class, also where nothing else says so.
+    let told: Vec<Class> = substance.classes.clone();
+    for (class, limit) in given {
+        if told.iter().all(|c| !c.group_is(class)) {
+            put(&mut substance.classes, class);
+        }
+        substance.limits.push((class.group, class.category, limit));
     }
     Ok(substance)
 }

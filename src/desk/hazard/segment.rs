@@ -26,6 +26,47 @@ pub(super) enum Part {
     Limit(Named, Exact),
 }
 
+/// A part by itself, or each M-factor in it apart from what it is of: `Aquatic Acute 1 H400 (M=10)`.
+pub(super) fn pieces(text: &str) -> Vec<String> {
+    let (mut pieces, mut rest) = (Vec::new(), text);
+    while let Some(at) = factor(rest) {
+        let (before, from) = cut(rest, at);
+        let (sign, number) = cut(from, from.find(|c: char| c.is_ascii_digit()).unwrap_or(from.len()));
+        let end = number.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(number.len());
+        let (number, after) = cut(number, end);
+        let [of, own] = [lower(before), lower(sign)];
+        let says = |word: &str, code: &str| of.contains(word) || of.contains(code);
+        let which = match (says("aquatic acute", "h400"), says("aquatic chronic", "h410")) {
+            _ if own.contains("acute") || own.contains("chronic") => "",
+            (true, false) => " acute",
+            (false, true) => " chronic",
+            _ => "",
+        };
+        pieces.push(before.trim_end_matches([' ', ',', '(', '[']).to_owned());
+        pieces.push([sign, number, which].concat());
+        rest = after.trim_start_matches([' ', ',', ')', ']']);
+    }
+    if pieces.is_empty() || !rest.is_empty() {
+        pieces.push(rest.to_owned());
+    }
+    pieces
+}
+
+/// Where an M stands by itself after something else.
+fn factor(text: &str) -> Option<usize> {
+    let mut before = None;
+    let mut signs = text.char_indices().peekable();
+    while let Some((at, sign)) = signs.next() {
+        let next = signs.peek().map(|n| n.1);
+        let begins = before.is_some_and(|b| " ,([".contains(b));
+        if begins && matches!(sign, 'm' | 'M') && next.is_some_and(|n| " =:(-".contains(n)) {
+            return Some(at);
+        }
+        before = Some(sign);
+    }
+    None
+}
+
 pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
     let plain = plain(text);
     let words = plain.as_str();
@@ -41,7 +82,9 @@ pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
     }
     match words {
         "no data" | "unknown" | "?" | "not known" => return Ok(Part::Unknown),
-        "not classified" | "none" => return Ok(Part::Nothing),
+        "not classified" | "none" | "not applicable" | "n/a" | "n.a." | "warning" | "danger" => {
+            return Ok(Part::Nothing);
+        }
         "not additive" | "acid" | "base" => return Ok(Part::Apart),
         _ => {}
     }
@@ -83,6 +126,8 @@ fn plain(text: &str) -> String {
             '\u{2010}'..='\u{2015}' | '\u{2212}' => out.push('-'),
             '≥' => out.push_str(">="),
             '≤' => out.push_str("<="),
+            // Marks of a note at the foot of the sheet.
+            '*' => {}
             s if s.is_whitespace() => out.push(' '),
             s => out.push(s),
         }
@@ -110,6 +155,12 @@ fn numbered(words: &str) -> Result<Option<Part>, Wrong> {
     Ok(Some(Part::Number { cas: number.cas, text }))
 }
 
+/// Words between numbers that say nothing; the c is that of C ≥ 5 %.
+const SAYING_NOTHING: [&str; 19] = [
+    "to", "up", "max", "max.", "about", "approx", "approx.", "percent", "w/w", "wt", "wt.", "c", "ca.", "ca",
+    "scl", "scl:", "mg/kg", "mg/l", "ppm",
+];
+
 /// The numbers of a text, each with the sign before it; none where something else stands in it.
 fn numbers(words: &str, locale: Locale) -> Option<Vec<(char, Exact)>> {
     let mut found = Vec::new();
@@ -129,11 +180,8 @@ fn numbers(words: &str, locale: Locale) -> Option<Vec<(char, Exact)>> {
         } else if first == '<' || first == '>' {
             (sign, rest) = (first, cut(rest, 1).1);
         } else {
-            // Words that say nothing: "to", "w/w", "c" of C ≥ 5 %.
-            let word = cut(rest, rest.find([' ', '%', '-', '<', '>', '=']).unwrap_or(rest.len())).0;
-            if !["to", "w/w", "wt", "wt.", "c", "ca.", "ca", "scl", "scl:", "mg/kg", "mg/l", "ppm"]
-                .contains(&word)
-            {
+            let word = cut(rest, rest.find([' ', '%', '-', '<', '>', '=', ')']).unwrap_or(rest.len())).0;
+            if !SAYING_NOTHING.contains(&word) {
                 return None;
             }
             rest = cut(rest, word.len()).1;
@@ -184,9 +232,21 @@ fn m_factor(rest: &str, locale: Locale) -> Option<Part> {
 /// `ate oral 500 mg/kg`, `ld50 oral > 5000`, `ate inhalation vapour: 11 mg/l`.
 fn dose(words: &str, locale: Locale) -> Option<Part> {
     let mut bare = words.to_owned();
-    for word in
-        ["ate", "ld50", "lc50", "inhalation", "inhal.", "rat", "rabbit", "bw", "/4h", "4h", "and", "dusts"]
-    {
+    for word in [
+        "ate",
+        "ld50",
+        "lc50",
+        "inhalation",
+        "inhal.",
+        "rat",
+        "rabbit",
+        "bodyweight",
+        "bw",
+        "/4h",
+        "4h",
+        "and",
+        "dusts",
+    ] {
         bare = bare.replace(word, " ");
     }
     let mut route = words.contains("inhal").then_some(4);

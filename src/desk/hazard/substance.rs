@@ -35,6 +35,16 @@ pub struct Substance {
     pub noted: Vec<String>,
 }
 
+/// Of two words on one route the stricter.
+pub(super) fn stricter(a: Option<Dose>, b: Option<Dose>) -> Option<Dose> {
+    match (a, b) {
+        (Some(Some(a)), Some(Some(b))) => Some(Some(a.min(b))),
+        // Known to be toxic outweighs known not to be.
+        (Some(Some(a)), _) | (_, Some(Some(a))) => Some(Some(a)),
+        (a, b) => a.or(b),
+    }
+}
+
 impl Substance {
     /// True where both are one substance: by CAS number, by EC number, or by name where one has no number.
     pub(super) fn is_same(&self, other: &Self) -> bool {
@@ -64,12 +74,7 @@ impl Substance {
         self.m = [0, 1].map(|at| self.m.get(at).copied().flatten().max(other.m.get(at).copied().flatten()));
         self.limits.extend(other.limits);
         for (mine, theirs) in self.doses.iter_mut().zip(other.doses) {
-            *mine = match (*mine, theirs) {
-                (Some(Some(a)), Some(Some(b))) => Some(Some(a.min(b))),
-                // Known to be toxic outweighs known not to be.
-                (Some(Some(a)), _) | (_, Some(Some(a))) => Some(Some(a)),
-                (a, b) => a.or(b),
-            };
+            *mine = stricter(*mine, theirs);
         }
         self.breathed = self.breathed.max(other.breathed);
         self.unknown |= other.unknown;
