@@ -4,7 +4,7 @@ use potside::desk::hazard::{Signal, Statements};
 use potside::desk::label::{
     Cell, Content, Design, Face, Item, Laid, Market, Part, Sheet, SheetError, lay, lettering, width,
 };
-use potside::desk::net::{Panel, declare};
+use potside::desk::net::{Panel, declare, declare_tapers};
 use potside::quantity::{Amount, Exact, Length, LengthUnit, Mass, Volume};
 use potside::wire::{read, write};
 use proptest::prelude::*;
@@ -116,6 +116,27 @@ fn a_front_and_an_underside_fit() {
     sound(&lay(&all, &sheet(100, 100, true, 1, 2)).unwrap()).unwrap();
 }
 
+/// Two tapers on a label of 85 mm, with the eighth of an inch that a panel of 10.9 square inches asks for.
+#[test]
+fn tapers_are_declared_in_three_lines_where_it_is_narrow() {
+    let lines = |width: i128| {
+        let mut label = Content::new(Face::default());
+        let panel = Panel::Round { diameter: mm(700).value, height: mm(800).value };
+        label.net(Market::Both, &declare_tapers(2, mm(2604).value), Mass::ZERO, panel);
+        let laid = lay(&label, &sheet(width, 60, false, 1, 1)).ok()?;
+        sound(&laid).unwrap();
+        let text = |item: &Item| match item {
+            Item::Words { text, .. } => Some(text.clone()),
+            _ => None,
+        };
+        Some(laid.items.iter().filter_map(text).collect::<Vec<_>>())
+    };
+    assert_eq!(lines(85).unwrap(), ["2 candles,", "each 10 1/4 in", "(26 cm)"]);
+    assert_eq!(lines(110).unwrap(), ["2 candles, each 10 1/4 in", "(26 cm)"]);
+    assert_eq!(lines(150).unwrap(), ["2 candles, each 10 1/4 in (26 cm)"]);
+    assert_eq!(lines(50), None);
+}
+
 #[test]
 fn what_does_not_fit_is_told_with_the_size_that_would() {
     let all = content("Quiet orchard", "Linalool, Citral", "A. Maker, Anytown");
@@ -197,6 +218,51 @@ fn fire_safety_is_to_be_compared_with_the_standard() {
     assert_eq!(read(&write(&design)), Ok(design));
 }
 
+/// CLP, Annex I, Table 1.3: 52 × 74 mm, either way up; round, π ÷ 4 × 70² is 3848.5 mm² and the rectangle 3848.
+#[test]
+fn a_label_too_small_for_hazards_says_so() {
+    let small = |content: &Content, width: i128, height: i128, round: bool| {
+        let said = content.remarks(&sheet(width, height, round, 1, 1));
+        said.iter().any(|s| s.contains("52 × 74 mm"))
+    };
+    let all = content("Quiet orchard", "Linalool", "A. Maker");
+    for (width, height, round, is) in [
+        (52, 74, false, false),
+        (74, 52, false, false),
+        (51, 90, false, true),
+        (60, 73, false, true),
+        (70, 70, true, false),
+        (69, 69, true, true),
+    ] {
+        assert_eq!(small(&all, width, height, round), is, "{width} × {height}");
+    }
+    assert!(!small(&Content::new(Face::default()), 20, 20, false), "no hazards on it");
+}
+
+#[test]
+fn a_batch_without_a_number_has_no_code_of_it() {
+    let drawn = |number: &str, day: &str| {
+        let mut label = Content::new(Face::default());
+        label.batch(number, day);
+        let sheet = sheet(60, 60, false, 1, 1);
+        let laid = lay(&label, &sheet).unwrap();
+        let code = laid.items.iter().any(|i| matches!(i, Item::Code { .. }));
+        let text = laid.items.iter().find_map(|i| match i {
+            Item::Words { text, .. } => Some(text.clone()),
+            _ => None,
+        });
+        (code, text.unwrap_or_default(), label.remarks(&sheet))
+    };
+    assert_eq!(drawn("2611-03", "1 Dec"), (true, "Batch 2611-03, 1 Dec".to_owned(), vec![]));
+    assert_eq!(drawn("2611-03", " ").1, "Batch 2611-03");
+    let (code, text, said) = drawn(" ", "1 Dec");
+    assert_eq!((code, text.as_str()), (false, "1 Dec"));
+    assert!(said[0].starts_with("No batch number"), "{said:?}");
+    assert!(!drawn("", "").0);
+    let (code, _, said) = drawn(&"7a".repeat(32), "");
+    assert!(!code && said[0].contains("too long for a QR code"), "{said:?}");
+}
+
 #[test]
 fn sheets_that_cannot_be() {
     refused(|d| d.name.clear(), &[SheetError::NoName]);
@@ -217,6 +283,18 @@ fn sheets_that_cannot_be() {
     for (columns, rows) in [(u32::MAX, u32::MAX), (u32::MAX, 1), (1, u32::MAX), (0, u32::MAX)] {
         assert!(sheet(60, 40, false, columns, rows).cells().len() <= 500, "{columns} × {rows}");
     }
+    // Lengths that no sum holds.
+    let far = 10_i128.pow(20);
+    let huge = Sheet { page_width: mm(far), left: mm(far), across: mm(far), ..sheet(far, far, true, 500, 1) };
+    refused(
+        |d| d.sheet = huge.clone(),
+        &[
+            SheetError::TooWide { needs: 100_000_000, has: 100_000 },
+            SheetError::TooHigh { needs: 100_100, has: 2970 },
+        ],
+    );
+    assert_eq!(huge.cells().len(), 500);
+    assert!(lay(&content("Quiet orchard", "Linalool", "A. Maker"), &huge).is_ok());
 }
 
 /// A few widths of Helvetica's published metrics: "Hello" is 722 + 556 + 222 + 222 + 556.

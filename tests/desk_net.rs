@@ -1,8 +1,8 @@
 //! Net contents: 16 CFR 500 and 501, Directive 76/211/EEC, NIST Handbook 133.
 
 use potside::desk::net::{
-    Panel, declare, declare_tapers, enforced, eu_height, eu_test, eu_tne, overstated, us_height, us_mav,
-    us_test,
+    Panel, declare, declare_tapers, enforced, eu_height, eu_test, eu_tne, no_length, nothing, overstated,
+    us_height, us_mav, us_test,
 };
 use potside::quantity::{Exact, Length, Mass, Voice};
 use proptest::prelude::*;
@@ -74,6 +74,17 @@ fn tapers_go_by_count_and_length() {
     ] {
         assert_eq!(declare_tapers(count, mm(tenths)).text, text);
     }
+}
+
+/// By the factor of 16 CFR 500.19, 0.01 oz is 0.283495 g: the least that is not declared as 0 oz.
+#[test]
+fn nothing_is_not_declared() {
+    assert!(nothing(g(0)).is_some() && nothing(g(283)).is_some());
+    assert!(nothing(g(284)).is_none());
+    assert_eq!(declare(g(284)).text, "Net wt. 0.01 oz (0.2 g)");
+    assert!(no_length(mm(0)).is_some() && no_length(mm(15)).is_some());
+    assert!(no_length(mm(16)).is_none());
+    assert_eq!(declare_tapers(1, mm(16)).text, "1 candle, 1/16 in (0.1 cm)");
 }
 
 /// 16 CFR 500.21: areas computed in the reference values, section 2a; heights as 21 CFR 101.7(i) has them too.

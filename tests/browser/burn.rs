@@ -194,6 +194,24 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     b.tap("Use B4 again").await;
     b.waits("nothing put away", "return !document.body.innerText.includes('Put away')", vec![]).await;
     b.sees("B4").await;
+    // A burn that was noted on paper, with its own times; what cannot be is told, and stays typed.
+    on_trial(&b, "C1", "C 10").await;
+    b.tap("Write down a burn that is over").await;
+    b.set("Lit at", "2025-03-01T20:00").await;
+    b.set("Out at", "2025-03-01T18:00").await;
+    b.fill("Before the burn", "3995 g").await;
+    b.fill("After the burn", "390 g").await;
+    b.fill("Pool across", "69 mm").await;
+    b.tap("Keep this burn").await;
+    b.sees("It ended before it was lit.").await;
+    b.sees("3995 g is more than the whole candle weighed at first, 400 g.").await;
+    look(&b, &axe, "burn-late", &mut found).await;
+    b.set("Lit at", "2025-03-01T16:00").await;
+    b.fill("Before the burn", "400 g").await;
+    b.tap("Keep this burn").await;
+    b.sees("2 h 0 min, 0.35 oz, 1 look").await;
+    b.sees("Burn rate: 5.00 g an hour").await;
+    b.sees("Light it now").await;
     for page in ["bench/burn/new", "bench/burn/limits", "bench/burn/wicks/new"] {
         b.room(page).await;
         look(&b, &axe, &page.replace('/', "-"), &mut found).await;

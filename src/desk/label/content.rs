@@ -3,7 +3,8 @@
 use super::block::Block;
 use super::picture::Picture;
 use super::width::Face;
-use super::{Market, Part, micrometres};
+use super::{Market, Part, Sheet, micrometres};
+use crate::desk::code::Code;
 use crate::desk::hazard::{Signal, Statements};
 use crate::desk::net::{Declaration, Panel, eu_height, us_height};
 use crate::quantity::{Exact, Length, Mass, Volume};
@@ -60,6 +61,20 @@ const LEVELS: [[i64; 3]; 6] = [
 const PLAIN: i64 = 1200;
 const FIRE_LETTERS: i64 = 1600;
 
+/// Micrometres, the shorter side first.
+const HAZARD_LABEL: (i64, i64) = (52_000, 74_000);
+
+/// Smaller than a label with hazards should be. A round one is held against it by its area (our own reading).
+fn is_small(sheet: &Sheet) -> bool {
+    let (width, height) = (micrometres(sheet.width.value), micrometres(sheet.height.value));
+    let (short, long) = HAZARD_LABEL;
+    if sheet.round {
+        // A quarter of 355/113, for π.
+        return width * width / 452 * 355 < short * long;
+    }
+    width.min(height) < short || width.max(height) < long
+}
+
 impl Content {
     pub(super) const LEVELS: usize = LEVELS.len();
 
@@ -111,6 +126,29 @@ impl Content {
         }
     }
 
+    /// What is not on it as it should be, to be read before printing.
+    pub fn remarks(&self, sheet: &Sheet) -> Vec<String> {
+        let mut said = Vec::new();
+        if let Some((number, _)) = &self.batch {
+            let number = number.trim();
+            if number.is_empty() {
+                said.push("No batch number is typed: the label has none, and no QR code.".to_owned());
+            } else if Code::of(number).is_none() {
+                said.push(
+                    "The batch number is too long for a QR code: the label has none. Shorten it.".to_owned(),
+                );
+            }
+        }
+        if self.hazards.as_ref().is_some_and(|said| !said.is_empty()) && is_small(sheet) {
+            said.push(
+                "A label with hazards on it is to be 52 × 74 mm or larger if possible (CLP, Annex I, Table 1.3, for packages \
+of up to 3 litres). This one is smaller: take a larger one where the vessel or its box has room."
+                    .to_owned(),
+            );
+        }
+        said
+    }
+
     /// All but the net contents, from the top.
     pub(super) fn blocks(&self, level: usize) -> Vec<Block> {
         let face = self.face.unwrap_or_default();
@@ -145,8 +183,12 @@ impl Content {
             blocks.push(words(text.join(" "), small, false));
         }
         if let Some((number, day)) = &self.batch {
-            blocks.extend(Block::code(number));
-            blocks.push(words(["Batch ", number, ", ", day].concat(), PLAIN, false));
+            let (number, day) = (number.trim(), day.trim());
+            let of = if number.is_empty() { String::new() } else { ["Batch ", number].concat() };
+            // Without a number there is nothing to be read from a code.
+            blocks.extend((!number.is_empty()).then(|| Block::code(number)).flatten());
+            let parts: Vec<&str> = [of.as_str(), day].into_iter().filter(|part| !part.is_empty()).collect();
+            blocks.push(words(parts.join(", "), PLAIN, false));
         }
         if let Some(maker) = &self.maker {
             blocks.push(words(maker.clone(), PLAIN, false));

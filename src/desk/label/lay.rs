@@ -184,13 +184,24 @@ fn foot(lines: &[String], size: i64, room: Room, items: &mut Vec<Item>) -> Optio
     Some(y - free)
 }
 
+/// A declaration in one line, and in as many as it may be parted into: before its metric half, and after a count.
+fn split(text: &str) -> Vec<Vec<String>> {
+    let mut ways = vec![vec![text.to_owned()]];
+    if let Some((one, two)) = text.split_once(" (") {
+        let metric = ["(", two].concat();
+        ways.push(vec![one.to_owned(), metric.clone()]);
+        if let Some((count, each)) = one.split_once(", ") {
+            ways.push(vec![[count, ","].concat(), each.to_owned(), metric]);
+        }
+    }
+    ways
+}
+
 fn try_in(content: &Content, level: usize, room: Room) -> Option<Laid> {
     let mut items = Vec::new();
     let mut end = room.height - EDGE;
     if let Some((text, size)) = &content.net {
-        let halves = text.split_once(" (").map(|(one, two)| [one.to_owned(), ["(", two].concat()]);
-        let one = foot(std::slice::from_ref(text), *size, room, &mut items);
-        end = one.or_else(|| foot(&halves?, *size, room, &mut items))?;
+        end = split(text).iter().find_map(|lines| foot(lines, *size, room, &mut items))?;
     }
     let net = items.len();
     let mut y = EDGE;

@@ -108,7 +108,10 @@ pub enum Market {
 
 wire_enum!(Market { UnitedStates, EuropeanUnion, Both });
 
+/// Beyond ten metres there are no labels, and no sums of them.
+const FAR: i128 = 10_000_000;
+
 /// A length in whole micrometres.
 pub(crate) fn micrometres(length: Length) -> i64 {
-    i64::try_from((length.in_base() * crate::quantity::Exact::whole(1000)).round()).unwrap_or(i64::MAX)
+    (length.in_base() * crate::quantity::Exact::whole(1000)).round().clamp(-FAR, FAR) as i64
 }

@@ -66,6 +66,19 @@ pub fn enforced(ounces: Exact, grams: Exact) -> Mass {
     Mass::base(grams.max(ounces * OUNCE))
 }
 
+/// Why so little cannot be declared: rounded down, nothing would be left of it. None where it can.
+pub fn nothing(mass: Mass) -> Option<&'static str> {
+    let least = OUNCE * Exact::ratio(1, 100);
+    (mass.in_base() < least)
+        .then_some("less than 0.01 oz (0.3 g) cannot be declared. Leave it empty to have it reckoned.")
+}
+
+/// Why a candle so short cannot be declared by its length. None where it can.
+pub fn no_length(length: Length) -> Option<&'static str> {
+    (length.in_base() < Exact::ratio(254, 160))
+        .then_some("less than 1/16 in (1.6 mm) is no candle. Measure it again.")
+}
+
 /// What is said of a declared weight that is more than the fill; none where it is not.
 pub fn overstated(declared: Mass, fill: Mass, voice: Voice) -> Option<String> {
     (declared > fill).then(|| {

@@ -6,6 +6,8 @@ mod declare;
 mod panel;
 mod test;
 
-pub use declare::{Declaration, declare, declare_metric, declare_tapers, enforced, overstated};
+pub use declare::{
+    Declaration, declare, declare_metric, declare_tapers, enforced, no_length, nothing, overstated,
+};
 pub use panel::{Panel, eu_height, us_height};
 pub use test::{Test, eu_test, eu_tne, us_mav, us_test};

@@ -67,12 +67,17 @@ impl Form {
     }
 }
 
-fn time_field(label: &'static str, hint: &'static str, value: Value<String>) -> View {
+fn time_field(label: &'static str, hint: &'static str, optional: bool, value: Value<String>) -> View {
     let id = Workshop::here().fresh_dom_id();
     let said = [&id, "-said"].concat();
     el("div")
         .class("field")
-        .child(el("label").attr("for", id.clone()).child(label))
+        .child(
+            el("label")
+                .attr("for", id.clone())
+                .child(label)
+                .child(optional.then(|| el("span").class("optional").child(" optional"))),
+        )
         .child(
             el("input")
                 .attr("id", id)
@@ -121,8 +126,8 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
             .child("For a burn that was noted on paper, or that nobody tapped when it was lit."),
         el("div")
             .class("fields")
-            .child(time_field("Lit at", "By this device's clock.", form.lit))
-            .child(time_field("Out at", "When the flame was out.", form.out))
+            .child(time_field("Lit at", "By this device's clock.", false, form.lit))
+            .child(time_field("Out at", "When the flame was out.", false, form.out))
             .child(mass_field(
                 Field::new("Before the burn").hint("The candle with its vessel, cold."),
                 form.before
@@ -135,7 +140,7 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
         choice("It", form.itself, &[(false, "was put out"), (true, "went out by itself")]),
         choice("Cold throw", form.throw, &throws()),
         el("h2").child("What was seen of it"),
-        time_field("Seen at", "Left empty: at its end.", form.seen),
+        el("div").class("fields").child(time_field("Seen at", "Left empty: at its end.", true, form.seen)),
         form.look.fields(),
         finish("Keep this burn", Some(HERE), save)
     ]

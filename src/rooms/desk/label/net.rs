@@ -1,5 +1,6 @@
 //! What is declared on a label, and by what.
 
+use crate::desk::net::{no_length, nothing};
 use crate::dom::*;
 use crate::quantity::{Length, Mass};
 use crate::rooms::parts::{Field, Typed, choice, length_field, live, mass_field, stepper};
@@ -31,11 +32,14 @@ impl Net {
     pub(super) fn read(self, shop: Workshop) -> Result<Declared, Vec<String>> {
         if self.tapers.get() {
             let (count, length) = (self.count.count(), self.length.read::<Length>(shop.voice().length));
+            let length = length.map_err(|e| e.to_string()).and_then(|length| {
+                no_length(length.value).map_or(Ok(length.value), |why| Err(why.to_owned()))
+            });
             return match (count, length) {
-                (Ok(count), Ok(length)) => Ok((None, Some((count, length.value)))),
+                (Ok(count), Ok(length)) => Ok((None, Some((count, length)))),
                 (count, length) => {
                     let count = count.err().map(|e| ["Candles in a package: ", &e.to_string()].concat());
-                    let length = length.err().map(|e| ["Length of one: ", &e.to_string()].concat());
+                    let length = length.err().map(|e| ["Length of one: ", &e].concat());
                     Err(count.into_iter().chain(length).collect())
                 }
             };
@@ -43,9 +47,12 @@ impl Net {
         if self.weight.is_empty() {
             return Ok((None, None));
         }
-        match self.weight.read::<Mass>(shop.mass_unit()) {
-            Ok(weight) => Ok((Some(weight.value), None)),
-            Err(why) => Err(vec![["Net weight to declare: ", &why.to_string()].concat()]),
+        let read = self.weight.read::<Mass>(shop.mass_unit()).map_err(|why| why.to_string());
+        let read =
+            read.and_then(|weight| nothing(weight.value).map_or(Ok(weight.value), |why| Err(why.to_owned())));
+        match read {
+            Ok(weight) => Ok((Some(weight), None)),
+            Err(why) => Err(vec![["Net weight to declare: ", &why].concat()]),
         }
     }
 

@@ -223,6 +223,7 @@ fn told(labelled: &Labelled, design: &Design, form: Form) -> View {
     group![
         small,
         design.compared().map(sentence),
+        labelled.content.remarks(&design.sheet).into_iter().map(sentence).views(),
         labelled.remarks.iter().cloned().map(sentence).views(),
         (!labelled.tests.is_empty()).then(|| page_part("label-tests", "Would the batch pass?", tests)),
         source,
