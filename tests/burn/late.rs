@@ -3,6 +3,7 @@
 use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
 use potside::bench::burn::{BurnEvent, course, lost, shots, trend};
 use potside::quantity::{Mass, Voice};
+use std::slice::from_ref;
 
 const HOUR: u64 = 60 * MINUTE;
 
@@ -41,9 +42,9 @@ fn an_earlier_burn_does_not_put_out_one_that_is_on() {
     let now = lit(MORNING + 24 * HOUR, 390.0);
     let before = [lit(MORNING, 400.0), out(MORNING + 2 * HOUR, 390.0)];
     for events in [
-        [&before[..], &[now.clone()]].concat(),
-        [&[now.clone()], &before[..]].concat(),
-        [&before[..1], &[now.clone()], &before[1..]].concat(),
+        [&before[..], from_ref(&now)].concat(),
+        [from_ref(&now), &before[..]].concat(),
+        [&before[..1], from_ref(&now), &before[1..]].concat(),
     ] {
         let mut found = course(events.iter());
         // Where the light of now stands between, it is taken for a second tap: the earlier burn is whole all the same.

@@ -40,8 +40,8 @@ pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
                     out: None,
                     after: None,
                 };
-                let place = course.sessions.partition_point(|s| s.lit <= session.lit);
-                course.sessions.insert(place, session);
+                course.sessions.push(session);
+                course.sort();
             }
             BurnEvent::Looked(look) => {
                 if let Some(session) = course.open(look.at) {
@@ -66,9 +66,14 @@ pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
         }
     }
     // One that never ended, with a light after it, was a second tap for the same burn.
-    let last = course.sessions.len().saturating_sub(1);
-    let mut place = 0..;
-    course.sessions.retain(|s| place.next() == Some(last) || s.out.is_some());
+    let (mut kept, count) = (0, course.sessions.len());
+    for place in 0..count {
+        if place + 1 == count || course.sessions.get(place).is_some_and(|s| s.out.is_some()) {
+            course.sessions.swap(kept, place);
+            kept += 1;
+        }
+    }
+    course.sessions.truncate(kept);
     course
 }
 
@@ -76,6 +81,18 @@ impl Course {
     /// The burn that is on.
     pub fn burning(&self) -> Option<&Session> {
         self.sessions.last().filter(|s| s.out.is_none())
+    }
+
+    /// Puts the burn that was written last where it was lit.
+    fn sort(&mut self) {
+        let mut rest = self.sessions.as_mut_slice();
+        while let [before @ .., a, b] = rest
+            && a.lit > b.lit
+        {
+            std::mem::swap(a, b);
+            let end = before.len() + 1;
+            rest = rest.get_mut(..end).unwrap_or_default();
+        }
     }
 
     /// The burn that was lit by then and has not ended.
