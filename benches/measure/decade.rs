@@ -26,7 +26,9 @@ pub(crate) fn natively() {
     line("ten_year_stored_mb", lines.iter().map(String::len).sum::<usize>() as f64 / 1e6, "MB", None);
     let (opening, mut book) = ms(|| Book::open(lines, "tablet"));
     line("ten_year_fold_native_ms", opening, "ms", None);
-    let (search, found) = ms(|| book.state().find("windy market salt").len());
+    let (finding, finder) = ms(|| book.state().finder());
+    line("ten_year_finder_native_ms", finding, "ms", None);
+    let (search, found) = ms(|| book.state().find(&finder, "windy market salt").len());
     assert!(found > 0, "a batch is found by its words");
     line("ten_year_search_native_ms", search, "ms", Some(16.7));
     let (tying, bytes) = ms(|| Tying::begin(book.journal())?.finish(book.journal(), "this", stored));

@@ -58,6 +58,8 @@ pub struct Batch {
     pub ended: Option<(Ending, u64, String)>,
     /// Everything it can be found by, in small letters: made once, since years of batches are looked through at each key.
     pub(super) words: String,
+    /// How many bytes of that, at its head, are from its plan.
+    pub(super) planned: usize,
     /// Which lots its parts are taken from.
     pub sources: Vec<Source>,
     /// How long it took the hands, where it was said.

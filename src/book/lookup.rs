@@ -5,7 +5,6 @@ use crate::bench::{Ingredient, bulk_density, drop_mass};
 use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
 use crate::formula::{Formula, Recipe};
-use crate::pot::Plan;
 use crate::quantity::{Density, Mass, Voice, Why};
 use crate::shelf::{Customer, Product};
 use crate::vessel::{Vessel, VesselError, blend_density, fill};
@@ -14,14 +13,6 @@ use crate::{sort, text};
 /// Names are the same whatever their case and the spaces around them.
 pub(super) fn key(name: &str) -> String {
     text::lower(name.trim())
-}
-
-/// Something a word was found in.
-#[derive(Clone, Copy, PartialEq, Debug)]
-pub enum Found<'a> {
-    Formula(&'a Kept<Formula>),
-    Vessel(&'a Kept<Vessel>),
-    Batch(&'a Batch),
 }
 
 impl State {
@@ -71,40 +62,6 @@ impl State {
         let mut all: Vec<_> = self.batches.values().collect();
         sort::by(&mut all, |a, b| b.began.cmp(&a.began).then_with(|| b.id.cmp(&a.id)));
         all
-    }
-
-    /// Formulas and vessels, also those put away, and batches in which every one of the words stands.
-    pub fn find(&self, words: &str) -> Vec<Found<'_>> {
-        let words: Vec<String> = words.split_whitespace().map(key).collect();
-        let holds = |texts: &[&str]| {
-            let text = text::lower(&texts.join("\n"));
-            words.iter().all(|w| text.contains(w.as_str()))
-        };
-        let formula = |f: &Formula| {
-            let mut texts = vec![f.name.as_str(), &f.note];
-            texts.extend(f.wax.iter().map(|w| w.name.as_str()));
-            for part in &f.parts {
-                texts.extend([part.name.as_str(), &part.note]);
-            }
-            holds(&texts)
-        };
-        let mut found = Vec::new();
-        for kept in in_order(&self.formulas, |f| &f.name, true) {
-            if kept.body().is_some_and(formula) {
-                found.push(Found::Formula(kept));
-            }
-        }
-        for kept in in_order(&self.vessels, |v| &v.name, true) {
-            if kept.body().is_some_and(|v| holds(&[&v.name, &v.note])) {
-                found.push(Found::Vessel(kept));
-            }
-        }
-        for kept in self.batches_shown() {
-            if words.iter().all(|w| kept.words.contains(w.as_str())) {
-                found.push(Found::Batch(kept));
-            }
-        }
-        found
     }
 
     /// The ingredients of this name, the one with the latest word first; those put away last.
@@ -200,15 +157,6 @@ impl Recipe for State {
     }
 }
 
-/// What a pour can be found by, in small letters.
-pub(super) fn words(plan: &Plan) -> String {
-    let mut texts = vec![plan.formula.as_str(), &plan.vessel, &plan.wick];
-    for pour in &plan.pours {
-        texts.extend(pour.lines.iter().map(|l| l.name.as_str()));
-    }
-    text::lower(&texts.join("\n"))
-}
-
 /// When the last word on it was written.
 fn word(ingredient: &Kept<Ingredient>) -> Option<(u64, &Id)> {
     ingredient.latest().map(|v| (v.clock, &v.entry))
@@ -220,7 +168,7 @@ pub(super) fn shown<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String) -> Vec<&K
 }
 
 /// Things by name, those of one name by their ids; without those put away, or with them.
-fn in_order<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String, all: bool) -> Vec<&Kept<T>> {
+pub(super) fn in_order<T>(things: &Map<Kept<T>>, name: fn(&T) -> &String, all: bool) -> Vec<&Kept<T>> {
     let mut named: Vec<(String, usize)> = Vec::new();
     for (place, kept) in things.values().enumerate() {
         if all || !kept.retired {

@@ -153,6 +153,7 @@ impl State {
         if vessels > MOST_VESSELS {
             return Err(Refusal::TooManyVessels { vessels });
         }
+        let words = super::find::words(plan);
         let mut begun = Batch {
             id: batch.clone(),
             formula: formula.clone(),
@@ -161,7 +162,8 @@ impl State {
             began: entry.at,
             run: Past::new(Rc::clone(plan), entry.id.clone()),
             ended: None,
-            words: super::lookup::words(plan),
+            planned: words.len(),
+            words,
             sources: Vec::new(),
             minutes: None,
             ticked: Ticked::default(),

@@ -162,7 +162,7 @@ fn open(lines: Vec<String>) {
     let journal = Journal::open(lines, "here");
     assert!(journal.entries().len() + journal.damaged().len() <= count);
     let _ = (journal.last_undoable(), journal.last_redoable(), journal.state().running());
-    let _ = journal.state().find("a");
+    let _ = journal.state().find(&journal.state().finder(), "a");
 }
 
 /// Pieces of lines and of what looks like them.

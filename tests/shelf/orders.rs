@@ -180,7 +180,7 @@ fn a_batch_number_is_read_back_and_one_slip_is_seen() {
     for word in ["", "250101", "Quiet orchard", "orchardjar1", "25010é-AAAA-A", "250101-7KQM-44"] {
         assert_eq!(as_batch_number(word), None, "{word}");
     }
-    assert_eq!(shop.state().find(&as_batch_number(&loose).unwrap().0).len(), 1);
+    assert_eq!(shop.state().find(&shop.state().finder(), &as_batch_number(&loose).unwrap().0).len(), 1);
     let signs: Vec<char> = first.chars().collect();
     for at in 0..signs.len() {
         for other in "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ".chars() {

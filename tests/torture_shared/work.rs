@@ -31,7 +31,7 @@ pub(crate) fn all(journal: &Journal, voice: Voice) -> usize {
         black_box(write(&give(*list, state, voice), voice.locale));
     }
     done.len()
-        + state.find("wax a").len()
+        + state.find(&state.finder(), "wax a").len()
         + state.uses().len()
         + recipes(state, voice)
         + pours(state, voice)

@@ -5,6 +5,7 @@ use super::join;
 use crate::bench::burn::BurnEvent;
 use crate::book::{Batch, Burns, Ending, Entry, Id};
 use crate::shelf::FINISHES;
+use crate::text::cut;
 use crate::wire::{self, Wire};
 use std::collections::HashMap;
 
@@ -38,9 +39,7 @@ impl Pack {
             put(out, *at);
             put(out, self.texts.number(note));
         }
-        let words = batch.words.as_str();
-        let planned = crate::book::lookup::words(&batch.run.plan).len();
-        let (plan, own) = words.split_at_checked(planned).unwrap_or((words, ""));
+        let (plan, own) = cut(&batch.words, batch.planned);
         put(out, self.texts.number(plan));
         put(out, self.texts.number(own));
         put(out, batch.minutes.map_or(0, |n| u64::from(n) + 1));

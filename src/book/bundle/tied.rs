@@ -24,13 +24,28 @@ impl Tied {
         let began = reader.get();
         let how = if reader.get() == 0 { Ending::Poured } else { Ending::GivenUp };
         let ended = Some((how, reader.get(), self.said(reader).to_owned()));
-        let words = [self.said(reader), self.said(reader)].concat();
+        let plan = self.said(reader);
+        let (planned, words) = (plan.len(), [plan, self.said(reader)].concat());
         let minutes = reader.get().checked_sub(1).map(|n| n as u32);
         let closed = reader.get().checked_sub(1);
         let steps = (0..reader.count()).filter_map(|_| Some(FINISHES.get(reader.get() as usize)?.0));
         let ticked = Ticked::of(steps.collect());
         let sources = (0..reader.count()).map(|_| self.source(reader)).collect();
-        Batch { id, formula, version, vessel, began, run, ended, words, sources, minutes, ticked, closed }
+        Batch {
+            id,
+            formula,
+            version,
+            vessel,
+            began,
+            run,
+            ended,
+            words,
+            planned,
+            sources,
+            minutes,
+            ticked,
+            closed,
+        }
     }
 
     fn source(&self, reader: &mut Reader) -> Source {

@@ -2,7 +2,7 @@
 
 use super::batch::{counted, standing};
 use super::{drafts, when};
-use crate::book::{Batch, Found, Kept, State};
+use crate::book::{Batch, Finder, Found, Kept, State};
 use crate::dom::*;
 use crate::formula::Formula;
 use crate::rooms::parts::{Field, Typed, field, press};
@@ -46,7 +46,10 @@ pub(super) fn room(shop: Workshop) -> View {
         words.text.track();
         most.set(FEW);
     });
-    let lists = Derived::new(move || words.text.with(|w| shop.state(|s| lists(s, w, most.get()))));
+    let finder = Derived::new(move || shop.state(State::finder));
+    let lists = Derived::new(move || {
+        words.text.with(|w| finder.with(|f| shop.state(|s| lists(s, f, w, most.get()))))
+    });
     let asked = Derived::new(move || !words.is_empty());
     let shown = move || {
         if empty.get() {
@@ -138,11 +141,11 @@ fn forked(shop: Workshop) -> View {
     .view()
 }
 
-fn lists(state: &State, words: &str, most: usize) -> Lists {
+fn lists(state: &State, finder: &Finder, words: &str, most: usize) -> Lists {
     let mut lists = Lists::default();
     let number = as_batch_number(words);
     lists.slip = number.as_ref().is_some_and(|(_, right)| !right);
-    for found in state.find(number.as_ref().map_or(words, |(number, _)| number)) {
+    for found in state.find(finder, number.as_ref().map_or(words, |(number, _)| number)) {
         match found {
             Found::Formula(kept) => {
                 into(&mut lists.away, &mut lists.formulas, kept.retired, formula_line(kept))
