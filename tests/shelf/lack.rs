@@ -69,6 +69,27 @@ fn what_the_best_pours_take_beyond_what_is_there() {
     assert_eq!(lacks(&shop, &Picks::default()).2, []);
 }
 
+/// Batches that were reckoned before, one product after the other, make the same to ask.
+#[test]
+fn batches_reckoned_before_are_the_same() {
+    let mut shop = shop();
+    shop.product("Plum", 3, None);
+    shop.grams("figs", "Fig leaf", 100);
+    let (state, voice) = (shop.state(), Voice::default());
+    let mut reckoned = potside::book::Map::default();
+    for kept in state.products_shown() {
+        reckoned.add(&kept.id, state.batches_of(kept.body().unwrap(), voice));
+    }
+    let (shelf, ledger) = (state.shelf(TODAY), Ledger::of(state));
+    let asked = |reckoned| state.agenda_with(reckoned, &shelf, &ledger, &Picks::default(), voice);
+    assert_eq!(asked(&reckoned), agenda(&shop, &Picks::default()));
+    assert!(asked(&reckoned).problem.goods.iter().all(|good| good.sizes.len() == 3));
+    let mut none = potside::book::Map::default();
+    none.add(&id("Plum"), Vec::new());
+    let sizes: Vec<usize> = asked(&none).problem.goods.iter().map(|good| good.sizes.len()).collect();
+    assert_eq!(sizes, [3, 0], "what is reckoned is taken as it is");
+}
+
 /// Of a jug of 3 kg comes a batch of sixteen at most: forty are two of them and one of eight; of many kinds of pours four
 /// are named.
 #[test]

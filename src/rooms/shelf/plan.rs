@@ -2,13 +2,13 @@
 //! be met. Each can be held on to, made larger or smaller, or left out; the rest is planned anew.
 
 use super::{HERE, calendar, goals};
-use crate::book::{Act, Id};
+use crate::book::{Act, Id, Map};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{Typed, caution, live, page_head, page_part, press, sentence, sheet, stepper};
 use crate::rooms::pot;
 use crate::rooms::workshop::Workshop;
-use crate::shelf::agenda::{Agenda, Pick, Picks, Rows};
+use crate::shelf::agenda::{Agenda, Batches, Pick, Picks, Rows};
 use crate::shelf::planning::{Plan, Pour, Problem};
 use leptos::prelude::on_cleanup;
 use std::rc::Rc;
@@ -40,7 +40,7 @@ pub(super) fn page(shop: Workshop) -> View {
     };
     let asked = Value::new(0_u32);
     watch(move || {
-        let agenda = agenda(shop);
+        let agenda = agenda(shop, &Map::default());
         asked.update(|n| *n += 1);
         let mine = asked.get_untracked();
         page.looking.set(true);
@@ -81,9 +81,11 @@ pour here waits there until it is done."
 }
 
 /// What the planner is asked today; followed.
-pub(in crate::rooms) fn agenda(shop: Workshop) -> Agenda {
+pub(in crate::rooms) fn agenda(shop: Workshop, reckoned: &Map<Batches>) -> Agenda {
     let (voice, today) = (shop.voice(), keep::today());
-    shop.ledger().with(|ledger| shop.state(|s| s.agenda(&s.shelf(today), ledger, &s.picks(today), voice)))
+    shop.ledger().with(|ledger| {
+        shop.state(|s| s.agenda_with(reckoned, &s.shelf(today), ledger, &s.picks(today), voice))
+    })
 }
 
 /// Changes what is said of the pours of a product.

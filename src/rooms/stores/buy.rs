@@ -1,11 +1,13 @@
 //! The shopping list: what is due at its pace, and what the best pours lack.
 
 use super::line;
+use crate::book::Map;
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{caution, coins, later, live};
 use crate::rooms::shelf;
 use crate::rooms::workshop::Workshop;
+use crate::shelf::agenda::Batches;
 use crate::stores::{Lack, Ledger, Standing};
 use std::rc::Rc;
 
@@ -43,18 +45,35 @@ pub(super) fn ask(shop: Workshop) -> Asked {
         asked.update(|n| *n += 1);
         let mine = asked.get_untracked();
         told.set(Told::Looking);
-        // A large book takes a moment to ask of it: what is due stands there before.
-        later(0, move || {
-            if asked.try_untracked() == Some(mine) {
-                untrack(|| look(shop, told, asked, mine));
-            }
-        });
+        // What is due stands there before.
+        later(0, move || gather(shop, told, asked, mine, Map::default()));
     });
     told
 }
 
-fn look(shop: Workshop, told: Asked, asked: Value<u32>, mine: u32) {
-    let agenda = shelf::agenda(shop);
+/// Reckons the batches of one product, then of the next: with many it takes so long that a key would be waited for.
+fn gather(shop: Workshop, told: Asked, asked: Value<u32>, mine: u32, mut reckoned: Map<Batches>) {
+    if asked.try_untracked() != Some(mine) {
+        return;
+    }
+    let voice = untrack(|| shop.voice());
+    let next = shop.state_untracked(|s| {
+        let shown = s.products_shown();
+        let kept = shown.into_iter().find(|kept| !reckoned.contains_key(&kept.id))?;
+        let batches = kept.body().map(|product| s.batches_of(product, voice));
+        Some((kept.id.clone(), batches.unwrap_or_default()))
+    });
+    match next {
+        Some((product, batches)) => {
+            reckoned.add(&product, batches);
+            later(0, move || gather(shop, told, asked, mine, reckoned));
+        }
+        None => untrack(|| look(shop, told, asked, mine, &reckoned)),
+    }
+}
+
+fn look(shop: Workshop, told: Asked, asked: Value<u32>, mine: u32, reckoned: &Map<Batches>) {
+    let agenda = shelf::agenda(shop, reckoned);
     if agenda.items.is_empty() {
         return told.set(Told::Nothing);
     }
@@ -100,7 +119,7 @@ fn rows(shop: Workshop, ledger: &Ledger, lacks: &[Lack]) -> View {
                 let packs = packs.to_string();
                 ["order ", &packs, " × ", &supply.pack.say(voice), " at ", &coins(price)].concat()
             });
-            let left = due.account.measure.say(due.left, voice);
+            let left = [&due.account.measure.say(due.left, voice), " left"].concat();
             line(due, vec![due.say_lack(voice), Some(due.say()), buy], left)
         };
         el("ul").class("list").attr("id", "errands").child(due.iter().map(row).views()).view()
@@ -131,11 +150,11 @@ fn said(told: &Told) -> View {
         }
     };
     let looking = found.looking.then_some(" Better pours are still looked for: this may change.");
-    let unmet =
-        found.unmet.then_some(" Some of what is ordered is poured in no case today; why, stands there.");
+    let unmet = found.unmet.then_some(
+        " Some of what is ordered cannot be poured today, or was left out: “What to pour next” says why.",
+    );
     let unknown = (!found.unknown.is_empty()).then(|| {
-        [" The book has no lot of ", &found.unknown, ": whether that is enough for them it cannot tell."]
-            .concat()
+        [" Of ", &found.unknown, " the book has no lot, so it cannot tell whether there is enough."].concat()
     });
     el("p")
         .class("muted")

@@ -6,8 +6,10 @@ mod lack;
 mod say;
 mod size;
 
+pub use build::Batches;
 pub use chart::{Row, Rows};
 pub use say::Days;
+pub use size::Takes;
 
 use super::planning::{Goal, Problem};
 use crate::book::Id;

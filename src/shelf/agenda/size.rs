@@ -13,6 +13,15 @@ use crate::{sort, text};
 /// Micrograms to a gram: what can be weighed comes out whole.
 const MICRO: Exact = Exact::whole(1_000_000);
 
+/// A batch as it would be poured, whatever the stores have. To reckon it is what takes long in asking the planner.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Takes {
+    number: u32,
+    /// Each with its grams, and how many where it is counted.
+    names: Vec<(String, Exact, u32)>,
+    pub(super) depth: u32,
+}
+
 /// What is taken of the stores so far, so that each has one number.
 pub(super) struct Supplies<'a> {
     pub(super) ledger: &'a Ledger,
@@ -64,24 +73,18 @@ impl<'a> Supplies<'a> {
         })
     }
 
-    /// What a plan takes, with what finishes each candle. What there is no lot of is not bounded.
-    fn uses(&mut self, plan: &Plan, parts: &[String]) -> Vec<(usize, u64)> {
-        let mut names: Vec<(&str, Exact, u32)> = Vec::new();
-        let needs = plan.needs();
-        names.extend(needs.iter().map(|n| (n.name.as_str(), n.mass.in_base(), n.pieces)));
-        names.extend([&plan.vessel, &plan.wick].map(|name| (name.as_str(), Exact::ZERO, plan.vessels)));
-        let finish = parts.iter().filter(|part| !plan.takes(part));
-        names.extend(finish.map(|part| (part.as_str(), Exact::ZERO, plan.vessels)));
+    /// What a batch takes of what is counted here. What there is no lot of is not bounded.
+    pub(super) fn size(&mut self, batch: &Takes) -> Size {
         let mut uses: Vec<(usize, u64)> = Vec::new();
-        for (name, grams, pieces) in names {
+        for (name, grams, pieces) in &batch.names {
             let Some(account) = self.ledger.account(name) else {
                 let known = name.is_empty() || self.unknown.iter().any(|of| of == name);
-                self.unknown.extend((!known).then(|| name.to_owned()));
+                self.unknown.extend((!known).then(|| name.clone()));
                 continue;
             };
             let amount = match account.measure {
-                Measure::Grams => grams,
-                Measure::Pieces => Exact::whole(pieces.into()),
+                Measure::Grams => *grams,
+                Measure::Pieces => Exact::whole((*pieces).into()),
             };
             let (at, takes) = (self.place(account), whole(units(amount, account.measure).ceil()));
             match uses.iter_mut().find(|(known, _)| *known == at) {
@@ -90,44 +93,42 @@ impl<'a> Supplies<'a> {
                 None => {}
             }
         }
-        uses
+        Size { number: batch.number, uses }
     }
+}
 
-    /// A batch of so many, and how dark it is.
+impl State {
+    /// A batch of so many of a product, with what finishes each candle.
     ///
     /// # Errors
     /// The sentence that says why it cannot be poured: no plan can be made, no pot holds it, the shade is lost.
-    pub(super) fn size(
-        &mut self,
-        state: &State,
-        product: &Product,
-        number: u32,
-        voice: Voice,
-    ) -> Result<(Size, u32), String> {
+    pub fn takes(&self, product: &Product, number: u32, voice: Voice) -> Result<Takes, String> {
         let wish = Wish {
             formula: product.formula.clone(),
             vessel: product.vessel.clone(),
             wick: product.wick.clone(),
             target: Target::Vessels(number),
-            residue: state.settings.residue.clone(),
+            residue: self.settings.residue.clone(),
             warmed: false,
             pot: None,
             shade: 0,
         };
-        let plan = state.plan(&wish, voice).map_err(|e| e.to_string())?;
+        let plan = self.plan(&wish, voice).map_err(|e| e.to_string())?;
         let many = number.to_string();
-        if !state.pots_shown().is_empty() && state.pot_for(&plan).is_none() {
+        if !self.pots_shown().is_empty() && self.pot_for(&plan).is_none() {
             return Err(["No pot holds ", &many, " in one pour."].concat());
         }
-        if !state.keeps_shade(&wish, voice) {
+        if !self.keeps_shade(&wish, voice) {
             return Err(["Whole drops do not keep the shade in a batch of ", &many, "."].concat());
         }
-        let uses = self.uses(&plan, &product.parts);
-        Ok((Size { number, uses }, depth(&plan)))
+        let mut names: Vec<(String, Exact, u32)> = Vec::new();
+        names.extend(plan.needs().into_iter().map(|n| (n.name, n.mass.in_base(), n.pieces)));
+        let finish = product.parts.iter().filter(|part| !plan.takes(part));
+        let pieces = [&plan.vessel, &plan.wick].into_iter().chain(finish);
+        names.extend(pieces.map(|name| (name.clone(), Exact::ZERO, plan.vessels)));
+        Ok(Takes { number, names, depth: depth(&plan) })
     }
-}
 
-impl State {
     /// False where whole drops are off the shade by more than this workshop's tolerance, as the Pot would say.
     fn keeps_shade(&self, wish: &Wish, voice: Voice) -> bool {
         let formula = self.formulas.get(&wish.formula).and_then(Kept::body);
