@@ -91,6 +91,11 @@ fn remarks_beside_a_class_do_no_harm() {
         &["STOT SE 3 (H335)", "Aquatic Chronic 2 (H411)"],
     );
     reads("A; 1 %; Skin Irrit. 2 -, H315", "1", &["Skin Irrit. 2 (H315)"]);
+    // Both numbers of a column, each with its check digit.
+    let (found, _) = read_lines("A; 78-70-6 / 201-134-4; 1 %", Locale::Point);
+    assert_eq!((found[0].cas.as_str(), found[0].ec.as_str()), ("78-70-6", "201-134-4"));
+    let (_, errors) = read_lines("A; 78-70-5/201-134-4; 1 %", Locale::Point);
+    assert!(errors[0].to_string().contains("would end in 6"), "{errors:?}");
 }
 
 /// A class that stands only with its limit is a class of the substance all the same: 5 % of it is above 0.5 %, and above 1 %

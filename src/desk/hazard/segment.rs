@@ -28,6 +28,10 @@ pub(super) enum Part {
 
 /// A part by itself, or each M-factor in it apart from what it is of: `Aquatic Acute 1 H400 (M=10)`.
 pub(super) fn pieces(text: &str) -> Vec<String> {
+    // Two numbers in one column: `78-70-6 / 201-134-4`.
+    if text.contains('/') && text.bytes().all(|b| b.is_ascii_digit() || b"-/ ".contains(&b)) {
+        return text.split('/').map(str::to_owned).collect();
+    }
     let (mut pieces, mut rest) = (Vec::new(), text);
     while let Some(at) = factor(rest) {
         let (before, from) = cut(rest, at);
