@@ -1,7 +1,7 @@
 //! Products and orders while they are typed.
 
 use super::{Order, OrderLine, Product};
-use crate::book::{Id, State};
+use crate::book::{Id, Kept, State};
 use crate::day::Day;
 use crate::quantity::{Locale, read_count};
 
@@ -103,14 +103,35 @@ pub struct OrderDraft {
 
 impl OrderDraft {
     pub fn of(order: &Order) -> Self {
-        let line = |l: &OrderLine| (l.product.0.clone(), l.number.to_string());
+        let mut lines: Vec<(String, u32)> = Vec::new();
+        for line in &order.lines {
+            match lines.iter_mut().find(|(product, _)| *product == line.product.0) {
+                Some((_, number)) => *number = number.saturating_add(line.number),
+                None => lines.push((line.product.0.clone(), line.number)),
+            }
+        }
         Self {
             customer: order.customer.as_ref().map(|c| c.0.clone()).unwrap_or_default(),
-            lines: order.lines.iter().map(line).collect(),
+            lines: lines.into_iter().map(|(product, number)| (product, number.to_string())).collect(),
             wanted: order.wanted.map(|d| d.to_string()).unwrap_or_default(),
             in_parts: order.in_parts,
             note: order.note.clone(),
         }
+    }
+
+    /// What may stand in it: each candle's id, its name, and how many are ordered. What is sold no more stays in an order
+    /// that has it.
+    pub fn rows(&self, state: &State) -> Vec<(String, String, String)> {
+        let ordered = |id: &Id| self.lines.iter().find(|(product, _)| *product == id.0);
+        let mut kept = state.products_shown();
+        let shown = |id: &Id| state.products.get(id).is_some_and(|k| !k.retired);
+        let gone = self.lines.iter().map(|(product, _)| Id(product.clone())).filter(|id| !shown(id));
+        kept.extend(gone.filter_map(|id| state.products.get(&id)));
+        let row = |k: &Kept<Product>| {
+            let number = ordered(&k.id).map(|(_, number)| number.clone());
+            Some((k.id.0.clone(), k.body()?.name.clone(), number.unwrap_or_default()))
+        };
+        kept.into_iter().filter_map(row).collect()
     }
 
     /// # Errors

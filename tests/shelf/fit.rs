@@ -5,7 +5,7 @@ use potside::book::{Act, Id, Settings};
 use potside::day::Day;
 use potside::pot::StepKey;
 use potside::quantity::{Exact, Voice};
-use potside::shelf::{FINISHES, Finish, Fit, Lead, When};
+use potside::shelf::{FINISHES, Finish, Fit, Lead, Order, OrderDraft, OrderLine, When};
 use potside::stores::Ledger;
 
 fn settings(solid_days: Option<u32>, finish_days: Option<u32>) -> Act {
@@ -153,6 +153,35 @@ fn a_batch_is_ready_when_what_it_is_sold_as_is() {
     assert_eq!(ready(&shop), Some(stands), "as on the Shelf");
     let rows = potside::lists::give(potside::lists::List::Shelf, shop.state(), Voice::default());
     assert!(rows[1].contains(&stands.to_string()), "{rows:?}");
+}
+
+/// Changing an order, to be sent on another day for example, loses nothing that stands in it: no candle that is sold no
+/// more, and none of two lines of one candle, as a list that was taken in may have them.
+#[test]
+fn an_order_that_is_changed_keeps_what_is_sold_no_more() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, None);
+    shop.product("Old", 0, None);
+    let line = |product: &str, number| OrderLine { product: id(product), number };
+    let body = Order {
+        customer: None,
+        lines: vec![line("Fig", 2), line("Old", 3), line("Fig", 1)],
+        wanted: None,
+        in_parts: false,
+        note: String::new(),
+        closed: false,
+    };
+    shop.act(0, Act::Order { id: id("o"), over: None, body: body.clone() });
+    shop.act(1, Act::Retire { id: id("Old"), retired: true });
+    let draft = OrderDraft::of(&body);
+    let rows = draft.rows(shop.state());
+    let told: Vec<_> = rows.iter().map(|(id, _, number)| (id.as_str(), number.as_str())).collect();
+    assert_eq!(told, [("Fig", "3"), ("Old", "3")]);
+    let lines = rows.into_iter().map(|(id, _, number)| (id, number)).collect();
+    let again = OrderDraft { lines, ..draft }.read(shop.state(), Default::default()).unwrap();
+    assert_eq!(again.lines, [line("Fig", 3), line("Old", 3)]);
+    // A new order is not of it.
+    assert_eq!(OrderDraft::default().rows(shop.state()).len(), 1);
 }
 
 /// Four candles with a lid and a box each: ten lids and three boxes are there.

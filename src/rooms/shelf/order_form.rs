@@ -19,11 +19,7 @@ pub(super) fn page(shop: Workshop, changed: Option<Id>) -> View {
         None => (OrderDraft::default(), None),
     };
     let title = if changed.is_some() { "Change the order" } else { "New order" };
-    let products = shop.state_untracked(|s| {
-        let named =
-            |k: &crate::book::Kept<crate::shelf::Product>| Some((k.id.0.clone(), k.body()?.name.clone()));
-        s.products_shown().into_iter().filter_map(named).collect::<Vec<_>>()
-    });
+    let products = shop.state_untracked(|s| draft.rows(s));
     if products.is_empty() {
         return group![
             page_head(HERE, "Shelf", title.to_owned()),
@@ -35,14 +31,11 @@ pub(super) fn page(shop: Workshop, changed: Option<Id>) -> View {
     let wanted = Typed::new(draft.wanted);
     let in_parts = Value::new(draft.in_parts);
     let note = Typed::new(draft.note);
-    let numbers: Vec<(String, Typed)> = products
-        .iter()
-        .map(|(id, _)| {
-            let number = draft.lines.iter().find(|(product, _)| product == id).map(|(_, n)| n.clone());
-            (id.clone(), Typed::new(number.unwrap_or_default()))
-        })
-        .collect();
-    let rows = products.iter().zip(&numbers).map(|((_, name), (_, typed))| {
+    let mut numbers: Vec<(String, Typed)> = Vec::new();
+    for (id, _, number) in &products {
+        numbers.push((id.clone(), Typed::new(number.clone())));
+    }
+    let rows = products.iter().zip(&numbers).map(|((_, name, _), (_, typed))| {
         let typed = *typed;
         let of = Field { keys: "numeric", ..Field::new(name.clone()).placeholder("0").optional() };
         field(of, typed, move || match typed.get().as_str() {
