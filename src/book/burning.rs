@@ -86,9 +86,12 @@ impl State {
         for kept in self.trials_shown() {
             let Some(other) = kept.body().filter(|other| same(trial, other)) else { continue };
             let candle = (other.clone(), self.course_of(&kept.id));
-            match like.iter_mut().find(|b| key(&b.wick) == key(&other.wick)) {
+            // A wick of another series may have the same name.
+            let own = key(&other.series) == key(&trial.series) || other.series.trim().is_empty();
+            let wick = if own { other.wick.clone() } else { [&other.series, " ", &other.wick].concat() };
+            match like.iter_mut().find(|b| key(&b.wick) == key(&wick)) {
                 Some(known) => known.candles.push(candle),
-                None => like.push(Burned { wick: other.wick.clone(), candles: vec![candle] }),
+                None => like.push(Burned { wick, candles: vec![candle] }),
             }
         }
         let place = |wick: &str| self.series(&trial.series).and_then(|s| s.place(wick));
@@ -113,9 +116,11 @@ impl State {
 }
 
 fn same(a: &Trial, b: &Trial) -> bool {
-    [(&a.fragrance, &b.fragrance), (&a.wax, &b.wax), (&a.vessel, &b.vessel)]
-        .into_iter()
-        .all(|(a, b)| key(a) == key(b))
+    let load = |trial: &Trial| trial.load.map(|load| load.value.in_base());
+    load(a) == load(b)
+        && [(&a.fragrance, &b.fragrance), (&a.wax, &b.wax), (&a.vessel, &b.vessel)]
+            .into_iter()
+            .all(|(a, b)| key(a) == key(b))
 }
 
 /// How heavy the fragrance of a candle is; without one it is lighter than any.

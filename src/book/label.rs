@@ -120,13 +120,18 @@ impl State {
                 Ok((declaration, fills)) => {
                     remarks.extend(filled(&fills, voice));
                     let nominal = declaration.enforced.unwrap_or(Mass::ZERO);
-                    let panel = panel(vessel).unwrap_or_else(|| {
+                    let sheet =
+                        Panel::Flat { width: design.sheet.width.value, height: design.sheet.height.value };
+                    // Tapers stand in no vessel: their label is on what they are packed in.
+                    let panel = if ask.tapers.is_some() { Some(sheet) } else { panel(vessel) };
+                    let panel = panel.unwrap_or_else(|| {
                         remarks.push(NO_PANEL.to_owned());
-                        Panel::Flat { width: design.sheet.width.value, height: design.sheet.height.value }
+                        sheet
                     });
                     if design.market != Market::EuropeanUnion {
                         tests.extend(us_test(&fills, nominal, voice).map(|t| ("United States", t)));
-                        remarks.extend(panel.lowest().map(|lowest| placed(lowest, voice)));
+                        let lowest = panel.lowest().filter(|_| ask.tapers.is_none());
+                        remarks.extend(lowest.map(|lowest| placed(lowest, voice)));
                     }
                     if design.market != Market::UnitedStates {
                         tests.extend(eu_test(&fills, nominal, voice).map(|t| ("European Union", t)));

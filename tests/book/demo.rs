@@ -5,7 +5,7 @@ use potside::book::{Ending, Id, Journal, demo};
 use potside::day::Day;
 use potside::formula::{Basis, check};
 use potside::pot::StepKey;
-use potside::quantity::{TemperatureUnit, Voice};
+use potside::quantity::{Amount, Exact, ShareUnit, TemperatureUnit, Voice};
 use potside::shelf::Fit;
 use potside::stores::Pack;
 
@@ -207,6 +207,16 @@ fn its_candles_on_trial_tell_of_two_wicks_and_not_yet_of_a_third() {
     assert!(matches!(told(1, 2), Told::NotYet { more: Some(_) }));
     let (series, advice) = s.next_wick(candles[0].0).unwrap();
     assert_eq!((series.sizes[advice.size].as_str(), advice.passed), ("Cotton 12", 2));
+    // Another share of fragrance is another candle, and a wick of another series another wick whatever its name.
+    let mut other = candles[0].0.clone();
+    other.load = Some(Amount::new(Exact::whole(3), ShareUnit::Percent));
+    assert!(s.like(&other).is_empty());
+    let mut other = candles[0].0.clone();
+    other.series = "Flat".to_owned();
+    let mut wicks: Vec<_> = s.like(&other).into_iter().map(|b| b.wick).collect();
+    wicks.sort();
+    let name = |size: &str| [&candles[0].0.series, " ", size].concat();
+    assert_eq!(wicks, ["Cotton 10", "Cotton 12", "Cotton 14"].map(name));
 }
 
 #[test]

@@ -85,6 +85,8 @@ fn the_labels_of_the_demo() {
                     tapers.declared.map(|d| d.text).as_deref(),
                     Some("2 candles, each 10 in (25.4 cm)")
                 );
+                // They stand in no vessel.
+                assert!(!tapers.remarks.iter().any(|r| r.contains("vessel")), "{:?}", tapers.remarks);
             }
         }
     }
