@@ -18,10 +18,23 @@ pub enum Found<'a> {
 /// What is known of the batches before any word is: made once in a state, since years of them are looked through at each key.
 #[derive(Clone, PartialEq, Eq, Default, Debug)]
 pub struct Finder {
-    /// The place of each batch among all, the latest begun first, and that of its plan's words in the list below.
-    batches: Vec<(usize, usize)>,
+    /// The latest begun first.
+    batches: Vec<Line>,
+    /// What is said of each batch alone, one after the other: reading it where it was put takes longer than looking at it.
+    own: String,
     /// The words of all plans, each by the place of a batch that has them: the same ones stand in very many.
     plans: Vec<usize>,
+}
+
+/// A batch.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+struct Line {
+    /// Its place among all.
+    place: usize,
+    /// The place of its plan's words among those of all plans.
+    plan: usize,
+    /// Where what is said of it alone ends.
+    end: usize,
 }
 
 /// So many plans of one version of a formula are compared with another (our own choice: vessels times wicks are fewer).
@@ -56,7 +69,8 @@ impl State {
                 finder.plans.push(place);
                 finder.plans.len() - 1
             });
-            finder.batches.push((place, plan));
+            finder.own.push_str(batch.words().1);
+            finder.batches.push(Line { place, plan, end: finder.own.len() });
         }
         finder
     }
@@ -93,12 +107,12 @@ impl State {
         };
         // Of the words of each plan those that do not stand in it: they have to stand in the rest.
         let lacking: Vec<Vec<&str>> = finder.plans.iter().map(lacks).collect();
-        for (place, plan) in &finder.batches {
-            let (Some(batch), Some(lacking)) = (self.batches.at(*place), lacking.get(*plan)) else {
-                continue;
-            };
-            if lacking.iter().all(|word| stands(word, batch.words().1)) {
-                found.push(Found::Batch(batch));
+        let mut from = 0;
+        for Line { place, plan, end } in &finder.batches {
+            let own = finder.own.get(from..*end).unwrap_or_default();
+            from = *end;
+            if lacking.get(*plan).is_some_and(|lacking| lacking.iter().all(|word| stands(word, own))) {
+                found.extend(self.batches.at(*place).map(Found::Batch));
             }
         }
         found

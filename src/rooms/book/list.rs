@@ -34,7 +34,7 @@ struct Lists {
 }
 
 /// So many pours are listed at first, and as many more each time they are asked for.
-const FEW: usize = 50;
+const FEW: usize = 25;
 
 pub(super) fn room(shop: Workshop) -> View {
     let words = Typed::new("");
