@@ -304,7 +304,7 @@ fn a_copy_is_put_off_for_a_day_and_not_for_years() {
     let now = 100 * DAY;
     let mut prefs = Prefs::default();
     for (later, asked) in
-        [(0, true), (now, true), (now + 1, false), (now + DAY, false), (now + DAY + 1, true)]
+        [(0, true), (now, true), (now + 1, false), (now + DAY + 60_000, false), (now + 2 * DAY + 1, true)]
     {
         prefs.later = later;
         assert_eq!(prefs.copy_due(&journal, now).is_some(), asked, "{later}");

@@ -171,8 +171,9 @@ impl Prefs {
     pub fn copy_due(&self, journal: &Journal, now: u64) -> Option<String> {
         let reminder = Reminder { days: self.remind_days, pours: self.remind_pours };
         let copied = Some(self.copied).filter(|at| *at > 0);
-        // Put off for a day; not for years, where the clock was set back since.
-        let put_off = (now + 1..=now + DAY).contains(&self.later);
+        // Put off for a day, counted from a moment later than this one may be; not for years, where the clock was set
+        // back since.
+        let put_off = (now + 1..=now + 2 * DAY).contains(&self.later);
         reminder.said(copied, journal, now).filter(|_| self.workshop == Which::Own && !put_off)
     }
 
