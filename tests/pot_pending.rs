@@ -123,6 +123,9 @@ fn drops_and_spoons_are_typed_and_told_as_they_are_counted() {
     assert_eq!(red.read("7 drops", voice), Ok(g(147, 1000)));
     assert_eq!(red.read("0.2 g", voice), Ok(g(2, 10)));
     // ¾ tbsp for four is 1½ tbsp for eight: 22.18 mL of 0.54 g/mL, 11.977 g.
+    assert_eq!(red.asks(), ("How many drops went in", "14"));
+    assert_eq!(hardener.asks(), ("How much went in", "1 1/2 tsp"));
+    assert!(red.is_counted() && hardener.is_counted() && !line(&run.plan, "Coco").dose.is_counted());
     let tablespoon = hardener.mass().times(Exact::ratio(2, 3));
     assert_eq!(hardener.tell(hardener.mass(), voice), "1½ tbsp (12.0 g)");
     for text in ["1 tbsp", "3 tsp", "3"] {
@@ -163,6 +166,7 @@ fn what_is_not_known_is_not_too_much() {
     let red = plan.pours[0].lines.iter_mut().find(|l| l.name == "Red").unwrap();
     red.dose = Dose::Drops { drops: 3, mass: Mass::ZERO };
     assert_eq!(red.dose.asks().0, "It weighed");
+    assert_eq!(Dose::Spoon { eighths: 3, mass: Mass::ZERO }.asks().0, "It weighed");
     let run = weighed(Run::new(plan), RED, |_| g(7, 100));
     assert_eq!(run.pending(Voice::default()), None);
     assert!(run.used().iter().any(|u| u.name == "Red" && u.mass == g(7, 100)));

@@ -1,8 +1,9 @@
 //! The times as they are told: of which gates, how closely, and how early.
 
 use crate::common::run::{go_on, run};
-use crate::shared::{at, before_fig, notes, read};
-use potside::pot::{Run, StepKey};
+use crate::shared::{START, at, before_fig, clock, notes, read, us};
+use potside::pot::{Air, Run, StepKey};
+use potside::quantity::{TemperatureUnit, Voice};
 
 #[test]
 fn the_first_readings() {
@@ -43,6 +44,18 @@ fn how_the_times_came_about() {
     let last = why.values.last().unwrap();
     assert_eq!((last.name.as_str(), &last.shown[..15]), ("Pour, 168–175 °F", "in about 10 min"));
     assert!(why.source.starts_with("Newton's law"));
+    // A degree Celsius is 1.8 °F: the readings are as far from the curve in either.
+    let run = before_fig(&[(0, 1880), (4, 1815), (8, 1790), (12, 1720)]);
+    let missed = |voice: Voice| {
+        let why = run.foretold(START + 720_000, Air::of(None, voice), voice, clock).unwrap().why.unwrap();
+        let found = why.values.iter().find(|v| v.name.starts_with("what the curve misses")).unwrap();
+        let (number, unit) = found.shown.split_once(' ').unwrap();
+        (number.parse::<f64>().unwrap(), unit.to_owned())
+    };
+    let celsius = Voice { temperature: TemperatureUnit::Celsius, ..us() };
+    let ((f, in_f), (c, in_c)) = (missed(us()), missed(celsius));
+    assert_eq!((in_f.as_str(), in_c.as_str()), ("°F", "°C"));
+    assert!(c >= 0.5 && (f - 1.8 * c).abs() < 0.15, "{f} °F, {c} °C");
     // Without a curve there is nothing to ask about.
     assert_eq!(at(&before_fig(&[(0, 1880)]), 0).unwrap().why, None);
 }
