@@ -52,11 +52,12 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         small: Value::new(false),
         face: keep::face(),
     };
-    // Another batch has its own number and day.
+    // Another batch has its own number and day; what was typed stays whatever else changes in the book.
     watch(move || {
         let id = Id(form.batch.get());
-        let found =
-            shop.state(|s| s.batches.get(&id).map(|b| (b.poured_at().unwrap_or(b.began), batch_number(b))));
+        let found = shop.state_untracked(|s| {
+            s.batches.get(&id).map(|b| (b.poured_at().unwrap_or(b.began), batch_number(b)))
+        });
         let (at, number) = found.unwrap_or_else(|| (keep::now(), String::new()));
         form.day.text.set(keep::day(at));
         form.number.text.set(number);
@@ -64,7 +65,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
     // Another candle has its own name.
     watch(move || {
         let ids = [form.batch.get(), form.formula.get(), form.vessel.get()].map(Id);
-        form.name.text.set(shop.state(|s| s.label_name(&ids)));
+        form.name.text.set(shop.state_untracked(|s| s.label_name(&ids)));
     });
     let change = ["#desk/label/", &id.0].concat();
     let has = |part| design.parts.contains(&part);
