@@ -30,7 +30,7 @@ fn refused(text: &str, sentence: &str) {
 }
 
 // Sizes: NIST Handbook 44 App. C (1 oz = 28.349523125 g, 1 US fl oz = 29.5735295625 mL, 1 tbsp = 3 tsp = 1/2 fl oz,
-// 1 cup = 16 tbsp, 1 in = 25.4 mm); NIST SP 811 App. B.8 for temperatures. Worked by hand from these.
+// 1 cup = 16 tbsp, 1 in = 25.4 mm, 1 ft = 12 in); NIST SP 811 App. B.8 for temperatures. Worked by hand from these.
 #[test]
 fn every_kind_in_all_its_units() {
     let point = Locale::Point;
@@ -49,7 +49,8 @@ fn every_kind_in_all_its_units() {
         point,
         "≈78.9 mL, ≈0.079 L, ≈2.67 fl oz, ≈2.78 imp fl oz, =16 tsp, =5⅓ tbsp, =⅓ cup, ≈0.021 gal",
     );
-    everywhere("3 1/4 in", point, "=82.55 mm, =8.255 cm, =3.25 in");
+    everywhere("3 1/4 in", point, "=82.55 mm, =8.255 cm, =3.25 in, ≈0.27 ft");
+    everywhere("5' 2 1/2\"", point, "=1587.5 mm, =158.75 cm, =62.5 in, ≈5.21 ft");
     everywhere("8 %", point, "=8 %, =80 ‰");
     everywhere("0.9 g/mL", point, "=0.9 g/mL, =900 kg/m³");
 }
@@ -105,7 +106,7 @@ fn what_cannot_be_read_is_told() {
     refused(
         "5 stone",
         "“stone” in “5 stone” is not a unit of measure here. Use g, kg, oz, lb, mL, L, fl oz, imp fl oz, tsp, tbsp, cup, gal, \
-         mm, cm, in, °C, °F, %, ‰, g/mL or kg/m³.",
+         mm, cm, in, ft, °C, °F, %, ‰, g/mL or kg/m³.",
     );
 }
 
@@ -167,5 +168,5 @@ fn units_that_mean_different_things_are_said() {
     assert!(remark("2 fl oz").contains("imp fl oz"));
     assert!(remark("2 tsp").contains("US"));
     assert_eq!(remark("2 g"), "");
-    assert_eq!(symbols().len(), 21);
+    assert_eq!(symbols().len(), 22);
 }

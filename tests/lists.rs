@@ -200,7 +200,7 @@ fn what_was_seen_and_counted() {
             ..Look::default()
         }))),
         happened(BurnEvent::Out { at: at(240), mass: None, itself: true }),
-        happened(BurnEvent::Weighed { mass: gram(380) }),
+        happened(BurnEvent::Weighed { mass: gram(380), lit: None }),
         happened(BurnEvent::Closed { verdict: Verdict::Small, note: "drowned".into() }),
         Act::Retire { id: id("t"), retired: true },
         Act::Wicks {

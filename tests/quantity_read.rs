@@ -206,6 +206,17 @@ fn units_in_every_spelling() {
     for text in ["3 1/4 in", "3 1/4\"", "3¼”", "3¼ ″", "3.25 inches"] {
         is_long(text, 13, 4, Inch);
     }
+    for text in ["1 ft", "1 foot", "1'", "1 ′", "1’", "1 Ft."] {
+        is_long(text, 1, 1, Foot);
+    }
+    for text in ["1 1/2 feet", "1.5'", "1½ ft"] {
+        is_long(text, 3, 2, Foot);
+    }
+    for text in ["1 ft 2 1/2 in", "1' 2 1/2\"", "1'2½″", "1’2.5”", "1 ft, 2.5 inches"] {
+        is_long(text, 29, 2, Inch);
+    }
+    // Three digits after an apostrophe are thousands, as ever.
+    is_long("1'250 mm", 1250, 1, Millimetre);
     for text in
         ["188F", "188 °F", "188 ºf", "188° F", "188 deg F", "188 ℉", "188 Fahrenheit", "188 degrees F"]
     {

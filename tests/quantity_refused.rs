@@ -112,7 +112,7 @@ fn nonsense_gets_a_sentence() {
     );
     refused(
         read::<Length>("5 banana", Millimetre, Point),
-        "“banana” in “5 banana” is not a unit of length here. Use mm, cm or in.",
+        "“banana” in “5 banana” is not a unit of length here. Use mm, cm, in or ft.",
     );
     no_weight("1/0", "“1/0” divides by zero. Check the fraction.");
     no_weight("2 1/0 oz", "“2 1/0 oz” divides by zero. Check the fraction.");

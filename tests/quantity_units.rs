@@ -55,6 +55,7 @@ fn exact_factors() {
     is::<Volume>(Litre, Millilitre, 1000, 1);
     // Marked exact in 16 CFR 500.19(a).
     is::<Length>(Inch, Millimetre, 254, 10);
+    is::<Length>(Foot, Millimetre, 3048, 10);
     is::<Length>(Centimetre, Millimetre, 10, 1);
     is::<Share>(Percent, PerThousand, 10, 1);
     is::<Density>(DensityUnit::GramPerMillilitre, DensityUnit::KilogramPerCubicMetre, 1000, 1);
@@ -200,6 +201,7 @@ proptest! {
         agrees(Volume::of(n, Tablespoon).to(Millilitre), litres(si::Volume::new::<volume::tablespoon>(x)));
         agrees(Volume::of(n, Cup).to(Millilitre), litres(si::Volume::new::<volume::cup>(x)));
         agrees(Length::of(n, Inch).to(Millimetre), si::Length::new::<length::inch>(x).get::<length::millimeter>());
+        agrees(Length::of(n, Foot).to(Millimetre), si::Length::new::<length::foot>(x).get::<length::millimeter>());
         let warm = si::ThermodynamicTemperature::new::<temperature::degree_fahrenheit>(x);
         let off = Temperature::of(n, Fahrenheit).to(Celsius).to_f64() - warm.get::<temperature::degree_celsius>();
         prop_assert!(off.abs() < 1e-9 * x.max(1.0), "off by {off} °C");

@@ -2,7 +2,7 @@
 
 use super::lookup::{key, shown};
 use super::{Burns, Id, Kept, State};
-use crate::bench::burn::{Advice, Course, Heavy, Shot, Trial, Tried, WickSeries, advise, shots};
+use crate::bench::burn::{Advice, BurnEvent, Course, Heavy, Shot, Trial, Tried, WickSeries, advise, shots};
 use crate::formula::{Basis, PartKind};
 use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, Share, Voice};
 
@@ -72,6 +72,15 @@ impl State {
     /// The entry that is to be undone to take the last thing back that was done with this candle.
     pub fn last_done(&self, trial: &Id) -> Option<&Id> {
         self.burns.get(trial)?.events().last().map(|(entry, _)| entry)
+    }
+
+    /// The entry by which a burn lit at this time was written down late, in one: to be undone to take it back.
+    pub fn missed(&self, trial: &Id, lit: u64) -> Option<Id> {
+        let wrote = |(entry, event): &(Id, BurnEvent)| match event {
+            BurnEvent::Missed(burn) if burn.lit == lit => Some(entry.clone()),
+            _ => None,
+        };
+        self.burns.get(trial)?.events().iter().find_map(wrote)
     }
 
     /// The series of this name.

@@ -125,7 +125,8 @@ fn timed(act: &mut Act, began: u64) -> Option<u64> {
     let at = match event {
         BurnEvent::Lit { at, .. } | BurnEvent::Out { at, .. } | BurnEvent::Pictured { at, .. } => at,
         BurnEvent::Looked(look) => &mut look.at,
-        BurnEvent::Weighed { .. } | BurnEvent::Closed { .. } => return None,
+        // The demo has no burn that was missed.
+        BurnEvent::Weighed { .. } | BurnEvent::Missed(_) | BurnEvent::Closed { .. } => return None,
     };
     *at = at.saturating_add(began);
     Some(*at)

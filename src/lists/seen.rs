@@ -82,25 +82,33 @@ pub(super) fn seen(state: &State, voice: Voice, rows: &mut Vec<Row>) {
     ]));
     for kept in state.trials.values() {
         let Some(trial) = kept.body() else { continue };
-        for (_, event) in state.burns.get(&kept.id).map(Burns::events).unwrap_or_default() {
+        let events = state.burns.get(&kept.id).map(Burns::events).unwrap_or_default();
+        for event in events.iter().flat_map(|(_, event)| match event {
+            BurnEvent::Missed(burn) => burn.steps(),
+            tapped => vec![tapped.clone()],
+        }) {
             let plain = |mass| Seen { look: Look { mass, ..Look::default() }, ..Seen::default() };
             let (at, what, seen) = match event {
                 BurnEvent::Lit { at, mass, trimmed, throw } => {
-                    let look = Look { mass: Some(*mass), throw: *throw, ..Look::default() };
-                    (Some(*at), "lit", Seen { look, untrimmed: !*trimmed, ..Seen::default() })
+                    let look = Look { mass: Some(mass), throw, ..Look::default() };
+                    (Some(at), "lit", Seen { look, untrimmed: !trimmed, ..Seen::default() })
                 }
                 BurnEvent::Looked(look) => {
-                    (Some(look.at), "looked at", Seen { look: (**look).clone(), ..Seen::default() })
+                    (Some(look.at), "looked at", Seen { look: *look, ..Seen::default() })
                 }
                 BurnEvent::Out { at, mass, itself } => {
-                    (Some(*at), if *itself { "went out by itself" } else { "put out" }, plain(*mass))
+                    (Some(at), if itself { "went out by itself" } else { "put out" }, plain(mass))
                 }
-                BurnEvent::Weighed { mass } => (None, "weighed", plain(Some(*mass))),
-                BurnEvent::Pictured { at, .. } => (Some(*at), "photo", Seen::default()),
+                BurnEvent::Weighed { mass, lit: None } => (None, "weighed", plain(Some(mass))),
+                BurnEvent::Weighed { mass, lit } => {
+                    (lit, "weighed after the burn lit then", plain(Some(mass)))
+                }
+                BurnEvent::Pictured { at, .. } => (Some(at), "photo", Seen::default()),
                 BurnEvent::Closed { verdict, note } => {
-                    let (verdict, note) = (verdict.name(), note.clone());
+                    let verdict = verdict.name();
                     (None, "closed", Seen { verdict, note, ..Seen::default() })
                 }
+                BurnEvent::Missed(_) => continue,
             };
             let look = seen.look;
             rows.push(vec![

@@ -172,13 +172,14 @@ fn proper(text: &str) -> Result<(Exact, &str), Trouble> {
 /// A run of digits with the sign before it (a space stands before the first).
 type Run<'a> = (char, &'a str);
 
-/// Runs of digits with a grouping or decimal sign between. A space groups only three digits, none of a fraction.
+/// Runs of digits with a grouping or decimal sign between. A space groups only three digits, none of a fraction; an
+/// apostrophe too, or it is the sign of feet.
 fn runs<'a>(first: &'a str, mut rest: &'a str) -> (Vec<Run<'a>>, &'a str) {
     let mut runs = vec![(' ', first)];
     while let Some(sign) = rest.chars().next().filter(|c| ['.', ',', '\'', ' '].contains(c)) {
         let (run, after) = digits(rest.trim_start_matches(sign));
         let one = rest.len() - run.len() - after.len() == sign.len_utf8();
-        let grouping = sign != ' ' || (run.len() == 3 && over(after).is_none());
+        let grouping = ![' ', '\''].contains(&sign) || (run.len() == 3 && over(after).is_none());
         if !one || run.is_empty() || !grouping {
             break;
         }

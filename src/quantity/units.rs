@@ -161,6 +161,7 @@ unit!(
         Millimetre "mm" ["mm", "millimetre", "millimetres", "millimeter", "millimeters"] is 1, step 1 / 10, Fine;
         Centimetre "cm" ["cm", "centimetre", "centimetres", "centimeter", "centimeters"] is 10, step 1 / 100, Fine;
         Inch "in" ["in", "ins", "inch", "inches", "\"", "″", "”", "''"] is 127 / 5, step 1 / 100, Fine;
+        Foot "ft" ["ft", "foot", "feet", "'", "′"] is 1524 / 5, step 1 / 100, Fine, then "in";
     }
 );
 unit!(

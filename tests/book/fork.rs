@@ -305,7 +305,7 @@ fn what_is_said_is_told_field_by_field() {
         potside::quantity::MassUnit::Gram,
     );
     tells(
-        super::sample::burned("A1", potside::bench::burn::BurnEvent::Weighed { mass }),
+        super::sample::burned("A1", potside::bench::burn::BurnEvent::Weighed { mass, lit: None }),
         &[("event", "weighed"), ("event, mass", "385 g")],
     );
     tells(super::sample::ended("b", ""), &[("how", "Poured")]);

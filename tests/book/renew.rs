@@ -179,7 +179,7 @@ fn a_trial_that_is_not_judged_is_untied() {
     put(&mut old, "\"Closed\":{\"verdict\":", "\"Weighed\":{  \"mass\":");
     put(&mut old, "\"Passed\"", "\"0.3 kg\"");
     let mass = Amount::new(Exact::ratio(3, 10), MassUnit::Kilogram);
-    let weighed = Entry { act: burned("pear", BurnEvent::Weighed { mass }), ..closed.clone() };
+    let weighed = Entry { act: burned("pear", BurnEvent::Weighed { mass, lit: None }), ..closed.clone() };
     let mut other = Journal::open(Vec::new(), "tablet");
     let entries = journal.entries().iter();
     other.take_all(entries.map(|e| if *e == closed { weighed.clone() } else { e.clone() }).collect());

@@ -126,7 +126,7 @@ pub(crate) fn burns(candle: &str) -> [Act; 4] {
     [
         BurnEvent::Lit { at: hours(0), mass: grams(400), trimmed: true, throw: None },
         BurnEvent::Out { at: hours(3), mass: None, itself: false },
-        BurnEvent::Weighed { mass: grams(385) },
+        BurnEvent::Weighed { mass: grams(385), lit: None },
         BurnEvent::Closed { verdict: Verdict::Passed, note: "even".to_owned() },
     ]
     .map(|event| burned(candle, event))

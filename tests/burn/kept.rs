@@ -2,7 +2,7 @@
 
 use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
 use potside::bench::burn::{
-    Advice, BurnEvent, Heavy, Limits, Trial, TrialError, Tried, Verdict, WickSeries, advise,
+    Advice, BurnEvent, Heavy, Limits, Missed, Trial, TrialError, Tried, Verdict, WickSeries, advise,
 };
 use potside::book::{Act, Id, Journal, Known, Refusal, demo};
 use potside::wire::{read as read_json, write};
@@ -55,6 +55,35 @@ fn a_burn_is_kept_and_undone_step_by_step() {
     // The whole book read again says the same.
     let lines = j.entries().iter().map(|e| e.to_line()).collect();
     assert_eq!(Journal::open(lines, "tablet").state(), j.state());
+}
+
+/// A burn that was written down late is one entry: taken back in one, and brought back in one.
+#[test]
+fn a_burn_written_down_late_is_taken_back_in_one() {
+    let mut j = Journal::open(vec![], "tablet");
+    begin(&mut j, "A1", "C 10");
+    does(&mut j, at("A1", lit(MORNING + 600 * MINUTE, 390.0)));
+    does(&mut j, at("A1", out(MORNING + 720 * MINUTE, 380.0)));
+    let before = j.state().clone();
+    let burn = Missed {
+        lit: MORNING,
+        before: read("400 g"),
+        trimmed: false,
+        throw: Some(2),
+        looks: vec![good(MORNING + 50 * MINUTE, 50.0), good(MORNING + 100 * MINUTE, 60.0)],
+        out: MORNING + 120 * MINUTE,
+        itself: true,
+        after: Some(read("390 g")),
+    };
+    let entry = does(&mut j, at("A1", BurnEvent::Missed(Box::new(burn))));
+    let after = j.state().course_of(&id("A1"));
+    assert_eq!((after.sessions.len(), after.sessions[0].looks.len()), (2, 2));
+    assert_eq!(j.state().missed(&id("A1"), MORNING), Some(entry.clone()));
+    assert_eq!(j.state().missed(&id("A1"), MORNING + 600 * MINUTE), None);
+    let undo = does(&mut j, Act::Undo { entry });
+    assert_eq!(j.state().burns, before.burns);
+    does(&mut j, Act::Undo { entry: undo });
+    assert_eq!(j.state().course_of(&id("A1")), after);
 }
 
 /// What is due is told of every candle that burns, with its mark, the last that came due; of none that is out.

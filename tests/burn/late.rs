@@ -1,14 +1,14 @@
 //! A burn that is written down when it is over, and weights that cannot be meant.
 
 use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
-use potside::bench::burn::{BurnEvent, course, lost, shots, trend};
+use potside::bench::burn::{BurnEvent, Missed, course, lost, shots, trend};
 use potside::quantity::{Mass, Voice};
 use std::slice::from_ref;
 
 const HOUR: u64 = 60 * MINUTE;
 
 fn weighed(grams: &str) -> BurnEvent {
-    BurnEvent::Weighed { mass: read(grams) }
+    BurnEvent::Weighed { mass: read(grams), lit: None }
 }
 
 /// The burn of the second day, written down after that of the third: as if it had been written when it was.
@@ -34,6 +34,49 @@ fn a_burn_written_down_late_stands_where_it_was() {
     let found = course(events.iter());
     let after: Vec<f64> = found.sessions.iter().filter_map(|s| Some(s.after?.in_base().to_f64())).collect();
     assert_eq!(after, [388.0, 377.0, 366.5, 355.0]);
+}
+
+/// Written down in one it is the same as step by step, whatever the order of its looks; the same burn written down twice
+/// counts once. Its weight, and that of any burn before the last, is written down or put right later.
+#[test]
+fn a_burn_written_down_in_one() {
+    let day = 24 * HOUR;
+    let look = |minutes: u64, pool: f64| good(MORNING + day + minutes * MINUTE, pool);
+    let missed = Missed {
+        lit: MORNING + day,
+        before: read("388 g"),
+        trimmed: true,
+        throw: None,
+        looks: vec![look(110, 60.0), look(50, 45.0)],
+        out: MORNING + day + 2 * HOUR,
+        itself: false,
+        after: None,
+    };
+    let first = [lit(MORNING, 400.0), out(MORNING + 2 * HOUR, 388.0)];
+    let third = [lit(MORNING + 2 * day, 377.0), out(MORNING + 2 * day + 2 * HOUR, 366.0)];
+    let at = |grams: &str, lit| BurnEvent::Weighed { mass: read(grams), lit };
+    let steps = [
+        lit(MORNING + day, 388.0),
+        BurnEvent::Looked(Box::new(look(50, 45.0))),
+        BurnEvent::Looked(Box::new(look(110, 60.0))),
+        out(MORNING + day + 2 * HOUR, 377.0),
+    ];
+    let whole = BurnEvent::Missed(Box::new(missed.clone()));
+    let second = Some(MORNING + day);
+    let in_steps = course([&first[..], &steps, &third].concat().iter());
+    for more in [
+        vec![whole.clone(), at("377 g", second)],
+        vec![whole.clone(), at("370 g", second), at("377 g", second), at("1 g", Some(MORNING + 5))],
+        vec![whole.clone(), at("377 g", second), whole.clone()],
+    ] {
+        assert_eq!(course([&first[..], &third, &more].concat().iter()), in_steps);
+    }
+    // While it burns again, too: the burn that is on is not touched.
+    let on = [&first[..], &[whole, lit(MORNING + 3 * day, 366.0), at("377 g", second)]].concat();
+    let found = course(on.iter());
+    assert_eq!(found.sessions[1].after, Some(read::<Mass>("377 g").value));
+    assert_eq!(found.burning().map(|s| (s.lit, s.after)), Some((MORNING + 3 * day, None)));
+    assert!(found.missed(missed.lit, missed.out, MORNING + 5 * day).is_err());
 }
 
 /// It is written down on one device while the candle burns on another: each end goes with its own light.

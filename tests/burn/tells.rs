@@ -194,7 +194,7 @@ fn a_rate_and_the_life_from_it() {
 /// Weighed only once it could be carried; a look or a light that cannot be is passed over.
 #[test]
 fn a_course_takes_what_fits() {
-    let late = BurnEvent::Weighed { mass: read("392 g") };
+    let late = BurnEvent::Weighed { mass: read("392 g"), lit: None };
     let stray = BurnEvent::Looked(Box::new(Look { at: MORNING - MINUTE, ..Look::default() }));
     let unweighed = BurnEvent::Out { at: MORNING + 60 * MINUTE, mass: None, itself: true };
     let events =

@@ -78,7 +78,7 @@ pub(crate) fn put(lines: &mut Lines, n: u64, at: u64) {
         event(seen, BurnEvent::Looked(Box::new(look)));
         event(out, BurnEvent::Out { at: out, mass: None, itself: false });
         left -= 140 + (n * 13 + day * 7) % 60;
-        event(out + 30 * MINUTE, BurnEvent::Weighed { mass: grams(left) });
+        event(out + 30 * MINUTE, BurnEvent::Weighed { mass: grams(left), lit: None });
     }
     let verdict = [Verdict::Passed, Verdict::Small, Verdict::Large, Verdict::Passed][pick(4, 1)];
     event(at + 4 * DAY, BurnEvent::Closed { verdict, note: String::new() });

@@ -56,10 +56,21 @@ pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
                     session.after = mass.map(|m| m.value);
                 }
             }
-            BurnEvent::Weighed { mass } if course.burning().is_none() => {
+            BurnEvent::Weighed { mass, lit: None } if course.burning().is_none() => {
                 if let Some(session) = course.sessions.last_mut() {
                     session.after = Some(mass.value);
                 }
+            }
+            BurnEvent::Weighed { mass, lit: Some(lit) } => {
+                let burn = course.sessions.iter_mut().find(|s| s.lit == *lit && s.out.is_some());
+                if let Some(session) = burn {
+                    session.after = Some(mass.value);
+                }
+            }
+            // Two may have written down the same burn.
+            BurnEvent::Missed(burn) if !course.ended_within(burn.lit, burn.out) => {
+                course.sessions.extend(self::course(&burn.steps()).sessions);
+                course.sort();
             }
             BurnEvent::Closed { verdict, note } => course.closed = Some((*verdict, note.clone())),
             _ => {}
@@ -93,6 +104,11 @@ impl Course {
             let end = before.len() + 1;
             rest = rest.get_mut(..end).unwrap_or_default();
         }
+    }
+
+    /// Whether a burn that is over was on for some of that time.
+    fn ended_within(&self, lit: u64, out: u64) -> bool {
+        self.sessions.iter().any(|s| s.out.is_some_and(|(end, _)| lit < end) && s.lit < out)
     }
 
     /// The burn that was lit by then and has not ended.

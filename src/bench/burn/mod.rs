@@ -19,7 +19,7 @@ pub use check::TrialError;
 pub use compare::{Compared, Told, compare};
 pub use course::{Course, Session, course};
 pub use judge::{Finding, Outcome, judge, suggested};
-pub use late::lost;
+pub use late::{Missed, lost};
 pub use limits::Limits;
 pub use line::{Line, least_squares};
 pub use next::{Advice, PASSES, Tried, advise};
@@ -111,10 +111,14 @@ pub enum BurnEvent {
         /// Nobody put it out.
         itself: bool,
     },
-    /// After the burn that ended last, once it could be carried.
+    /// After a burn, once it could be carried.
     Weighed {
         mass: Amount<Mass>,
+        /// When that burn was lit. None for the one that ended last.
+        lit: Option<u64>,
     },
+    /// A whole burn, written down when it was over.
+    Missed(Box<Missed>),
     /// A photo, by its name (see [`crate::photo`]).
     Pictured {
         at: u64,
@@ -130,7 +134,8 @@ wire_enum!(BurnEvent {
     Lit { at, mass, trimmed, throw [skip] },
     Looked(it),
     Out { at, mass [skip], itself },
-    Weighed { mass },
+    Weighed { mass, lit [skip] },
+    Missed(it),
     Pictured { at, photo },
     Closed { verdict, note [default] },
 });

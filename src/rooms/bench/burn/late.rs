@@ -2,11 +2,11 @@
 
 use super::light::{throws, weighed};
 use super::{HERE, address, does, look};
-use crate::bench::burn::{BurnEvent, Course, Trial};
+use crate::bench::burn::{BurnEvent, Course, Missed, Trial};
 use crate::book::Id;
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::{Field, Typed, choice, finish, mass_field, missing_page, page_head};
+use crate::rooms::parts::{Field, Typed, choice, finish, live, mass_field, missing_page, page_head, press};
 use crate::rooms::workshop::Workshop;
 use js_sys::Date;
 
@@ -14,12 +14,19 @@ use js_sys::Date;
 struct Form {
     lit: Value<String>,
     out: Value<String>,
-    seen: Value<String>,
     before: Typed,
     after: Typed,
     trimmed: Value<bool>,
     throw: Value<Option<u32>>,
     itself: Value<bool>,
+    looks: Value<Vec<Seen>>,
+}
+
+/// One look, and when it was.
+#[derive(Clone, Copy)]
+struct Seen {
+    key: u32,
+    at: Value<String>,
     look: look::Form,
 }
 
@@ -30,8 +37,14 @@ fn time(text: &str) -> Option<u64> {
 }
 
 impl Form {
-    /// What happened, in its order.
-    fn events(self, shop: Workshop, trial: &Trial, course: &Course) -> Result<Vec<BurnEvent>, Vec<String>> {
+    fn another_look(self) {
+        self.looks.update(|all| {
+            let key = all.last().map_or(1, |last| last.key + 1);
+            all.push(Seen { key, at: Value::new(String::new()), look: look::Form::new() });
+        });
+    }
+
+    fn burn(self, shop: Workshop, trial: &Trial, course: &Course) -> Result<Missed, Vec<String>> {
         let mut wrong = Vec::new();
         let times = (time(&self.lit.get()), time(&self.out.get()));
         let (Some(lit), Some(out)) = times else {
@@ -45,22 +58,22 @@ impl Form {
         let after = (!self.after.is_empty())
             .then(|| weighed("After the burn", self.after, trial, weight, &mut wrong))
             .flatten();
-        // Without a time of its own it was seen at the end.
-        let at = time(&self.seen.get()).unwrap_or(out);
-        if at < lit || at > out {
-            wrong.push("It was seen while it did not burn. Check the time.".to_owned());
+        let mut looks = Vec::new();
+        for seen in self.looks.get() {
+            // Without a time of its own it was seen at the end.
+            let at = time(&seen.at.get()).unwrap_or(out);
+            if at < lit || at > out {
+                wrong.push("It was seen while it did not burn. Check the time.".to_owned());
+            }
+            match seen.look.look(shop, trial, at) {
+                Ok(look) => looks.extend(look),
+                Err(why) => wrong.extend(why),
+            }
         }
-        let look = self.look.look(shop, trial, at).unwrap_or_else(|why| {
-            wrong.extend(why);
-            None
-        });
+        let (trimmed, throw, itself) = (self.trimmed.get(), self.throw.get(), self.itself.get());
         match before {
-            Some(mass) if wrong.is_empty() => {
-                let (trimmed, throw) = (self.trimmed.get(), self.throw.get());
-                let mut events = vec![BurnEvent::Lit { at: lit, mass, trimmed, throw }];
-                events.extend(look.map(|look| BurnEvent::Looked(Box::new(look))));
-                events.push(BurnEvent::Out { at: out, mass: after, itself: self.itself.get() });
-                Ok(events)
+            Some(before) if wrong.is_empty() => {
+                Ok(Missed { lit, before, trimmed, throw, looks, out, itself, after })
             }
             _ => Err(wrong),
         }
@@ -98,20 +111,20 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
     let form = Form {
         lit: text(),
         out: text(),
-        seen: text(),
         before: Typed::new(""),
         after: Typed::new(""),
         trimmed: Value::new(true),
         throw: Value::new(None),
         itself: Value::new(false),
-        look: look::Form::new(),
+        looks: Value::new(Vec::new()),
     };
+    form.another_look();
     let (name, id) = (trial.name.clone(), id.clone());
     let save = move || {
         let course = shop.state_untracked(|s| s.course_of(&id));
-        match form.events(shop, &trial, &course) {
-            Ok(events) => {
-                if events.into_iter().all(|event| does(shop, &id, event)) {
+        match form.burn(shop, &trial, &course) {
+            Ok(burn) => {
+                if does(shop, &id, BurnEvent::Missed(Box::new(burn))) {
                     shop.go(&address(&id));
                 }
                 Vec::new()
@@ -140,8 +153,26 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
         choice("It", form.itself, &[(false, "was put out"), (true, "went out by itself")]),
         choice("Cold throw", form.throw, &throws()),
         el("h2").child("What was seen of it"),
-        el("div").class("fields").child(time_field("Seen at", "Left empty: at its end.", true, form.seen)),
-        form.look.fields(),
+        each(move || form.looks.get(), |seen| u64::from(seen.key), move |seen| a_look(form, seen)),
+        el("p").child(press("", "It was looked at once more", move || form.another_look())),
         finish("Keep this burn", Some(HERE), save)
     ]
+}
+
+fn a_look(form: Form, seen: Seen) -> View {
+    let remove = move || form.looks.update(|all| all.retain(|other| other.key != seen.key));
+    let more_than_one = move || form.looks.with(|all| all.len() > 1);
+    el("div")
+        .class("a-look")
+        .child(el("div").class("fields").child(time_field(
+            "Seen at",
+            "Left empty: at its end.",
+            true,
+            seen.at,
+        )))
+        .child(seen.look.fields())
+        .child(live(move || {
+            more_than_one().then(|| press("quiet remove", "Leave this look out", remove)).view()
+        }))
+        .view()
 }

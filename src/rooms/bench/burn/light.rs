@@ -84,19 +84,27 @@ pub(super) fn earlier(shop: Workshop, id: Id, session: Session) -> View {
         .view()
 }
 
-/// `last`: the burn that it is weighed after.
+/// After the burn that ended last.
 pub(super) fn weigh(shop: Workshop, id: Id, trial: &Trial, last: Option<&Session>) -> View {
+    group![
+        caution("hot wax burns. Carry it only when the wax has set."),
+        weight(shop, id, trial, last.map(|s| s.mass), None)
+    ]
+}
+
+/// `lit`: when the burn was lit that it was weighed after, where that is not the one that ended last; `before`: what it
+/// weighed then.
+pub(super) fn weight(shop: Workshop, id: Id, trial: &Trial, before: Option<Mass>, lit: Option<u64>) -> View {
     let mass = Typed::new("");
-    let (of, before) = (trial.clone(), last.map(|s| s.mass));
+    let of = trial.clone();
     let keep = move || {
         let mut wrong = Vec::new();
         if let Some(mass) = weighed("The scale shows", mass, &of, before, &mut wrong) {
-            does(shop, &id, BurnEvent::Weighed { mass });
+            does(shop, &id, BurnEvent::Weighed { mass, lit });
         }
         wrong
     };
     group![
-        caution("hot wax burns. Carry it only when the wax has set."),
         mass_field(Field::new("After the burn it weighs").hint("The candle with its vessel."), mass),
         el("div").class("large").child(finish("Keep this weight", None, keep))
     ]

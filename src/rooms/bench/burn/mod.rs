@@ -1,5 +1,6 @@
 //! Burn trials: what burns now, each candle's own page, wick series, limits.
 
+mod burns;
 mod candle;
 mod form;
 mod guess;

@@ -1,11 +1,11 @@
 //! What a candle's burns tell, with pictures, its limits, the wicks beside each other and which comes next.
 
+use super::burns;
 use crate::bench::burn::{
-    Course, Trial, burn_curve, burn_line, compare, judge, pool_picture, rate, tells, wicks_picture,
+    Course, Trial, burn_curve, compare, judge, pool_picture, rate, tells, wicks_picture,
 };
 use crate::book::{Burned, Id};
 use crate::dom::*;
-use crate::keep;
 use crate::rooms::parts::{chart, page_part, sentence, why_button};
 use crate::rooms::workshop::Workshop;
 
@@ -15,7 +15,7 @@ pub(super) fn parts(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> 
     }
     let like = shop.state(|s| s.like(trial));
     group![
-        page_part("burn-told", "What it shows", told(shop, trial, course)),
+        page_part("burn-told", "What it shows", told(shop, id, trial, course)),
         page_part("burn-limits", "Against your limits", limits(shop, trial, course)),
         (like.len() > 1).then(|| page_part("burn-wicks", "Wicks side by side", wicks(shop, &like))),
         page_part("burn-next", "Which wick next", next(shop, id, trial))
@@ -31,26 +31,18 @@ fn titled(title: &'static str, of: &crate::pot::Chart) -> View {
     el("figure").class("burned").child(el("figcaption").child(title)).child(chart(of)).view()
 }
 
-fn told(shop: Workshop, trial: &Trial, course: &Course) -> View {
+fn told(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
     let voice = shop.voice();
     let all = tells(trial, course, voice);
     let none = all.is_empty().then(|| sentence("Weigh it after a burn: then its burn rate is told."));
     let curve = rate(course, voice).and_then(|r| burn_curve(trial, course, &r, voice));
     let pool = pool_picture(trial, course, voice);
-    let burn = |session: &crate::bench::burn::Session| {
-        session.out.map(|_| {
-            el("li")
-                .class("row")
-                .child(el("span").child(keep::when(session.lit)))
-                .child(el("span").class("detail").child(burn_line(session, voice)))
-        })
-    };
     group![
         none,
         all.into_iter().map(said).views(),
         curve.as_ref().map(|c| titled("Wax left", c)),
         pool.as_ref().map(|c| titled("Pool across, each burn a line", c)),
-        el("ul").class("list").child(course.sessions.iter().filter_map(burn).views())
+        burns::list(shop, id, trial, course)
     ]
 }
 
