@@ -85,7 +85,7 @@ fn nothing_weighed_tells_nothing() {
 }
 
 fn spoons(spoons: u32, mass: &str) -> SpoonTrial {
-    SpoonTrial { spoon: tbsp("1"), spoons, mass: g(mass) }
+    SpoonTrial { spoon: tbsp("1"), spoons, mass: g(mass), again: Vec::new() }
 }
 
 #[test]
@@ -94,12 +94,35 @@ fn bulk_density_from_level_spoons() {
     // 1 tbsp = 14.78676478125 mL exactly (NIST Handbook 44 App. C): five are 73.93382390625 mL, here 0.6 g/mL.
     assert_eq!(density.in_base(), number("0.6"));
     let said = |count, mass| spoons(count, mass).say(Voice::default());
-    assert_eq!(said(5, "44.36029434375").unwrap(), "One level tbsp weighs 8.9 g (0.31 oz): 0.600 g/mL.");
+    assert_eq!(
+        said(5, "44.36029434375").unwrap(),
+        "One level tbsp weighs 8.9 g (0.31 oz): 0.600 g/mL. Weigh some more on their own: that tells how far your spoons stray."
+    );
     assert_eq!(said(0, "44"), None);
     assert_eq!(bulk_density(&spoons(0, "44"), Voice::default()), None);
     assert_eq!(bulk_density(&spoons(5, "0"), Voice::default()), None);
     assert_eq!(spoons(0, "0").check(), Err(vec![BenchError::NoSpoons, BenchError::SpoonsWeighNothing]));
     assert_eq!(spoons(5, "44").check(), Ok(()));
+}
+
+/// By hand: 4 spoons of 32 g and 4 of 40 g are 9 g each, the weighings a ninth off to either side, so s² = 8 ÷ 81 of a
+/// spoon and its mean is good to √(8 ÷ 81 ÷ 8) = 1 ÷ 9. For 5 % it takes 8 ÷ 81 ÷ 0.05² = 39.5 spoons: 32 more.
+#[test]
+fn spoons_weighed_again_tell_how_far_they_stray() {
+    let twice = |first: &str, then: &str| SpoonTrial { again: vec![spoons(4, then)], ..spoons(4, first) };
+    let trial = twice("32", "40");
+    let said = trial.say(Voice::default()).unwrap();
+    assert!(said.starts_with("One level tbsp weighs 9.0 g (0.32 oz): 0.609 g/mL. "), "{said}");
+    assert!(said.ends_with("Give or take 11.11 %. 32 more spoons make it good to 5 %."), "{said}");
+    let same = twice("36", "36.1").say(Voice::default()).unwrap();
+    assert!(same.ends_with("Give or take 0.14 %. That is good to 5 %."), "{same}");
+    assert_eq!(twice("36", "0").check(), Err(vec![BenchError::SpoonsWeighNothing]));
+    let written = potside::wire::write(&trial);
+    assert_eq!(potside::wire::read(&written), Ok(trial));
+    // As it was written before there was a second weighing.
+    let once = r#"{"spoon":"1 tbsp","spoons":4,"mass":"32 g"}"#;
+    assert_eq!(potside::wire::read(once), Ok(spoons(4, "32")));
+    assert_eq!(potside::wire::write(&spoons(4, "32")), once);
 }
 
 #[track_caller]
@@ -162,6 +185,10 @@ fn a_scale_tells_how_small_a_load_is_worth_weighing() {
     assert_eq!((steady.least, steady.off, steady.caution), (g("0.03"), None, None));
     let still = tried("0.1", "100 g\n100 g\n\n100 g", "100 g").steady(voice).unwrap();
     assert_eq!((still.spread, still.least), (Mass::ZERO, g("8.2")));
+    assert!(
+        still.said.contains(" 7 more make it ten") && !steady.said.contains("more make it ten"),
+        "{still:?}"
+    );
     assert!(still.said.ends_with("it shows to the division.") && still.caution.is_none(), "{still:?}");
     // 0.1, 0 and −0.1 g from their mean: s is 0.1 g, so 20 g; and half a gram too little of 100 g.
     let low = tried("0.1", "99.6 g\n99.5 g\n99.4 g", "100 g").steady(voice).unwrap();
@@ -176,6 +203,11 @@ fn a_scale_tells_how_small_a_load_is_worth_weighing() {
     let wrong = |readings: &str, known: &str| ScaleTrial::read(readings, known, voice).unwrap_err();
     assert!(wrong("1 g\n2 g", "").contains("three times"));
     assert!(wrong("1 g\n\nx\n1 g", "").starts_with("Line 3: "));
+    // Without a unit that of the scale is meant; a mistaken one is seen.
+    let bare = ScaleTrial::read("99.6\n99.5\n99.4 g", "", voice).unwrap().unwrap();
+    assert_eq!(bare.readings, [g("99.6"), g("99.5"), g("99.4")]);
+    assert!(wrong("99.6 oz\n99.5 g\n99.4 g", "").starts_with("They go from 99.4 g to 99.6 oz: "));
+    assert_eq!(ScaleTrial::read("1 g\n2 g\n1 g", "", voice).map(|t| t.is_some()), Ok(true));
     assert!(wrong("1 g\n1 g\n1 g", "heavy").starts_with("What it weighs: "));
     let whole = tried("0.1", "99.6 g\n99.5 g\n99.4 g", "100 g");
     assert_eq!(potside::wire::read(&potside::wire::write(&whole)), Ok(whole));

@@ -125,6 +125,7 @@ fn of_one(text: &str, wanted: &[&str]) {
             spoon: Amount::new(Exact::ONE, VolumeUnit::Tablespoon),
             spoons: 4,
             mass: mass(36, 1),
+            again: Vec::new(),
         }),
         supply: None,
     };

@@ -3,7 +3,7 @@
 // A helper of a test may fail as a test does.
 #![allow(clippy::unwrap_used)]
 
-use potside::bench::burn::{BurnEvent, Grade, Heavy, Look, Trial, Verdict, WickSeries};
+use potside::bench::burn::{BurnEvent, Grade, Heavy, Look, Trial, Verdict, WickSeries, missed};
 use potside::book::{Act, Book, Id, Journal, demo};
 use potside::day::Day;
 use potside::desk::hazard::SafetySheet;
@@ -201,6 +201,12 @@ fn what_was_seen_and_counted() {
         }))),
         happened(BurnEvent::Out { at: at(240), mass: None, itself: true }),
         happened(BurnEvent::Weighed { mass: gram(380), lit: None }),
+        happened(missed(
+            BurnEvent::Lit { at: at(1500), mass: gram(380), trimmed: true, throw: None },
+            vec![Look { at: at(1600), soot: Some(Grade::None), ..Look::default() }],
+            BurnEvent::Out { at: at(1620), mass: None, itself: false },
+        )),
+        happened(BurnEvent::Weighed { mass: gram(372), lit: Some(at(1500)) }),
         happened(BurnEvent::Closed { verdict: Verdict::Small, note: "drowned".into() }),
         Act::Retire { id: id("t"), retired: true },
         Act::Wicks {

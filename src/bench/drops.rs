@@ -33,7 +33,7 @@ impl DropMass {
 }
 
 /// How good the mean is to be: its standard error at most this share of it.
-const GOOD: f64 = 0.05;
+pub(super) const GOOD: f64 = 0.05;
 
 /// The mean, exact, and how good it is. None where no drops were counted or they weighed nothing.
 ///
@@ -86,7 +86,7 @@ pub fn drop_mass(trial: &DropTrial, voice: Voice) -> Option<DropMass> {
 }
 
 /// The drops N at which √(reading ÷ N² + scatter ÷ N) is `wanted`.
-fn needed(scatter: f64, reading: f64, wanted: f64) -> f64 {
+pub(super) fn needed(scatter: f64, reading: f64, wanted: f64) -> f64 {
     let square = wanted.powi(2);
     (scatter + (scatter.powi(2) + 4.0 * square * reading).sqrt()) / (2.0 * square)
 }

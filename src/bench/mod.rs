@@ -93,15 +93,17 @@ pub struct DropWeighing {
 
 wire_struct!(DropWeighing { drops, mass });
 
-/// Level spoons weighed together.
+/// Level spoons weighed together, several times if one likes.
 #[derive(Clone, PartialEq, Debug)]
 pub struct SpoonTrial {
     pub spoon: Amount<Volume>,
     pub spoons: u32,
     pub mass: Amount<Mass>,
+    /// What was weighed after the first time.
+    pub again: Vec<SpoonTrial>,
 }
 
-wire_struct!(SpoonTrial { spoon, spoons, mass });
+wire_struct!(SpoonTrial { spoon, spoons, mass, again [skip] });
 
 /// What is known of an ingredient from the supplier or from weighing; formulas refer to it by name.
 #[derive(Clone, PartialEq, Debug, Default)]

@@ -20,15 +20,18 @@ pub struct Steady {
 
 /// Fewer readings tell no spread; ten are what the pharmacopoeia asks for.
 const FEW: usize = 3;
+const MANY: usize = 10;
 const MOST: usize = 100;
 /// A load is wanted to this share.
 const GOOD: Exact = Exact::ratio(1, 100);
 
 impl ScaleTrial {
-    /// Readings, one on each line, and the known weight, which may be left empty. None where no reading is typed.
+    /// Readings, one on each line, and the known weight, which may be left empty. None where no reading is typed. Without a
+    /// unit that of `voice` is meant: what the scale shows.
     ///
     /// # Errors
-    /// A sentence for the first line that cannot be read, where there are too few, and for the known weight.
+    /// A sentence for the first line that cannot be read, where there are too few or they are not of one thing, and for the
+    /// known weight.
     pub fn read(readings: &str, known: &str, voice: Voice) -> Result<Option<Self>, String> {
         let mass = |text: &str| read::<Mass>(text, voice.mass, voice.locale).map_err(|e| e.to_string());
         let mut all = Vec::new();
@@ -42,6 +45,16 @@ impl ScaleTrial {
             }
             n if n > MOST => return Err("A hundred readings are enough: leave the others out.".to_owned()),
             _ => {}
+        }
+        let least = all.iter().min_by(|a, b| a.value.cmp(&b.value));
+        let most = all.iter().max_by(|a, b| a.value.cmp(&b.value));
+        if let Some((least, most)) = least.zip(most)
+            && most.value > least.value.times(Exact::whole(2))
+        {
+            let range = ["They go from ", &voice.typed(*least), " to ", &voice.typed(*most)].concat();
+            return Err(
+                [&range, ": that is not one thing weighed again. Check the lines and their units."].concat()
+            );
         }
         let known = match known.trim() {
             "" => None,
@@ -66,8 +79,8 @@ impl Scale {
         let spread = Exact::near((squares / (trial.readings.len() - 1) as f64).sqrt())?;
         let seen = spread.max(division * Exact::ratio(41, 100));
         let divisions = (seen * Exact::whole(2) / GOOD).checked_div(division)?.ceil();
-        // In the unit of the readings: the scale shows no other.
-        let unit = trial.readings.first().map_or(voice.mass, |r| r.unit);
+        // In the unit that the scale shows.
+        let unit = self.division.unit;
         let voice = Voice { mass: unit, ..voice };
         let least = Mass::base(division * Exact::whole(divisions));
         let least = Amount::new(least.to(unit), unit);
@@ -79,8 +92,9 @@ impl Scale {
             .with("s counts at least 0.41 of a division", voice.mass(Mass::base(seen)))
             .from("USP, general chapter 41, “Balances” (2019), which asks for 0.10 %");
         let off = trial.known.map(|known| Mass::base(mean - known.value.in_base()));
+        let number = trial.readings.len();
         let mut said = [
-            &trial.readings.len().to_string(),
+            &number.to_string(),
             " weighings of one thing stray by ",
             &voice.mass(spread),
             ": from ",
@@ -88,6 +102,9 @@ impl Scale {
             " on a load is good to 1 %.",
         ]
         .concat();
+        if let Some(more) = MANY.checked_sub(number).filter(|more| *more > 0) {
+            said.push_str(&[" ", &more.to_string(), " more make it ten, which tell it surely."].concat());
+        }
         let mut caution = None;
         if let Some((off, known)) = off.zip(trial.known) {
             let size = voice.mass(Mass::base(off.in_base().abs()));

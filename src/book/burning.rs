@@ -77,7 +77,10 @@ impl State {
     /// The entry by which a burn lit at this time was written down late, in one: to be undone to take it back.
     pub fn missed(&self, trial: &Id, lit: u64) -> Option<Id> {
         let wrote = |(entry, event): &(Id, BurnEvent)| match event {
-            BurnEvent::Missed(burn) if burn.lit == lit => Some(entry.clone()),
+            BurnEvent::Missed(steps) => {
+                let this = |step: &BurnEvent| matches!(step, BurnEvent::Lit { at, .. } if *at == lit);
+                steps.iter().any(this).then(|| entry.clone())
+            }
             _ => None,
         };
         self.burns.get(trial)?.events().iter().find_map(wrote)
@@ -111,16 +114,25 @@ impl State {
     /// Which wick of its series to try next for a candle like this one. None where its series is not in the book.
     pub fn next_wick(&self, trial: &Trial) -> Option<(&WickSeries, Advice)> {
         let series = self.series(&trial.series)?;
-        let mut tried = Vec::new();
+        let (mut tried, mut burned) = (Vec::new(), Vec::new());
         for kept in self.trials.values().filter(|k| !k.retired) {
             let Some(other) = kept.body().filter(|o| key(&o.series) == key(&trial.series)) else { continue };
-            let verdict = self.burns.get(&kept.id).and_then(Burns::verdict);
-            let (Some(size), Some(verdict)) = (series.place(&other.wick), verdict) else { continue };
+            let burns = self.burns.get(&kept.id);
+            let Some((burns, verdict)) = burns.and_then(|b| Some((b, b.verdict()?))) else { continue };
+            let Some(size) = series.place(&other.wick) else { continue };
             let wider = other.diameter.value.in_base() - trial.diameter.value.in_base();
             let heavier = weight(other) - weight(trial);
-            tried.push(Tried { size, wider: wider.to_f64(), heavier, same: same(trial, other), verdict });
+            let same = same(trial, other);
+            tried.push(Tried { size, wider: wider.to_f64(), heavier, same, verdict });
+            // Only those of its kind are gone through burn by burn.
+            let number = if same { burns.course().sessions.len() } else { 0 };
+            if number > 0 {
+                burned.push(number as f64);
+            }
         }
-        Some((series, advise(series.sizes.len(), &tried)?))
+        let advice = advise(series.sizes.len(), &tried)?;
+        let each = burned.iter().sum::<f64>() / burned.len() as f64;
+        Some((series, Advice { burns: (!burned.is_empty()).then_some(each), ..advice }))
     }
 }
 

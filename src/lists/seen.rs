@@ -84,7 +84,7 @@ pub(super) fn seen(state: &State, voice: Voice, rows: &mut Vec<Row>) {
         let Some(trial) = kept.body() else { continue };
         let events = state.burns.get(&kept.id).map(Burns::events).unwrap_or_default();
         for event in events.iter().flat_map(|(_, event)| match event {
-            BurnEvent::Missed(burn) => burn.steps(),
+            BurnEvent::Missed(steps) => steps.clone(),
             tapped => vec![tapped.clone()],
         }) {
             let plain = |mass| Seen { look: Look { mass, ..Look::default() }, ..Seen::default() };

@@ -51,7 +51,7 @@ fn a_drop_weighed_anew_weighs_so_in_the_plan() {
 fn spoons_weighed_anew_weigh_so_in_the_plan() {
     let mut book = workshop();
     let weigh = |book: &mut Book, five: &str| {
-        let trial = SpoonTrial { spoon: read("1 tsp"), spoons: 5, mass: read(five) };
+        let trial = SpoonTrial { spoon: read("1 tsp"), spoons: 5, mass: read(five), again: Vec::new() };
         learn(book, "Light guard powder", Fact::Spoons(trial));
         line(&orchard(book), "Light guard powder").exact
     };

@@ -2,7 +2,7 @@
 
 use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
 use potside::bench::burn::{
-    Advice, BurnEvent, Heavy, Limits, Missed, Trial, TrialError, Tried, Verdict, WickSeries, advise,
+    Advice, BurnEvent, Heavy, Limits, Trial, TrialError, Tried, Verdict, WickSeries, advise, missed,
 };
 use potside::book::{Act, Id, Journal, Known, Refusal, demo};
 use potside::wire::{read as read_json, write};
@@ -65,17 +65,10 @@ fn a_burn_written_down_late_is_taken_back_in_one() {
     does(&mut j, at("A1", lit(MORNING + 600 * MINUTE, 390.0)));
     does(&mut j, at("A1", out(MORNING + 720 * MINUTE, 380.0)));
     let before = j.state().clone();
-    let burn = Missed {
-        lit: MORNING,
-        before: read("400 g"),
-        trimmed: false,
-        throw: Some(2),
-        looks: vec![good(MORNING + 50 * MINUTE, 50.0), good(MORNING + 100 * MINUTE, 60.0)],
-        out: MORNING + 120 * MINUTE,
-        itself: true,
-        after: Some(read("390 g")),
-    };
-    let entry = does(&mut j, at("A1", BurnEvent::Missed(Box::new(burn))));
+    let light = BurnEvent::Lit { at: MORNING, mass: read("400 g"), trimmed: false, throw: Some(2) };
+    let looks = vec![good(MORNING + 50 * MINUTE, 50.0), good(MORNING + 100 * MINUTE, 60.0)];
+    let burn = missed(light, looks, out(MORNING + 120 * MINUTE, 390.0));
+    let entry = does(&mut j, at("A1", burn));
     let after = j.state().course_of(&id("A1"));
     assert_eq!((after.sessions.len(), after.sessions[0].looks.len()), (2, 2));
     assert_eq!(j.state().missed(&id("A1"), MORNING), Some(entry.clone()));
@@ -151,6 +144,19 @@ fn candles_are_like_but_for_the_wick_and_tell_of_the_next() {
     assert_eq!(names, [("C 8", 2), ("C 14", 1)]);
     let (_, advice) = j.state().next_wick(&trial("x", "C 10")).unwrap();
     assert!([1, 2].contains(&advice.size), "{advice:?}");
+    // Of those that were burned the burns are counted: one of two burns and one of one; A1 was closed without.
+    assert_eq!(advice.burns, None);
+    for (name, burns) in [("A2", 2), ("B1", 1)] {
+        for n in 0..burns {
+            does(&mut j, at(name, lit(MORNING + n * 1000 * MINUTE, 400.0)));
+            does(&mut j, at(name, out(MORNING + n * 1000 * MINUTE + 60 * MINUTE, 396.0)));
+        }
+    }
+    assert_eq!(j.state().next_wick(&trial("x", "C 10")).unwrap().1.burns, Some(1.5));
+    assert_eq!(
+        j.state().next_wick(&Trial { wax: "Other".into(), ..trial("x", "C 10") }).unwrap().1.burns,
+        None
+    );
     does(&mut j, Act::Retire { id: id("B1"), retired: true });
     assert_eq!(j.state().like(&trial("x", "C 10")).len(), 1);
     assert!(j.state().next_wick(&Trial { series: "Paper".to_owned(), ..trial("x", "1") }).is_none());

@@ -1,7 +1,7 @@
 //! A burn that is written down when it is over, and weights that cannot be meant.
 
 use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
-use potside::bench::burn::{BurnEvent, Missed, course, lost, shots, trend};
+use potside::bench::burn::{BurnEvent, course, lost, missed, shots, trend};
 use potside::quantity::{Mass, Voice};
 use std::slice::from_ref;
 
@@ -42,16 +42,8 @@ fn a_burn_written_down_late_stands_where_it_was() {
 fn a_burn_written_down_in_one() {
     let day = 24 * HOUR;
     let look = |minutes: u64, pool: f64| good(MORNING + day + minutes * MINUTE, pool);
-    let missed = Missed {
-        lit: MORNING + day,
-        before: read("388 g"),
-        trimmed: true,
-        throw: None,
-        looks: vec![look(110, 60.0), look(50, 45.0)],
-        out: MORNING + day + 2 * HOUR,
-        itself: false,
-        after: None,
-    };
+    let end = BurnEvent::Out { at: MORNING + day + 2 * HOUR, mass: None, itself: false };
+    let whole = missed(lit(MORNING + day, 388.0), vec![look(110, 60.0), look(50, 45.0)], end);
     let first = [lit(MORNING, 400.0), out(MORNING + 2 * HOUR, 388.0)];
     let third = [lit(MORNING + 2 * day, 377.0), out(MORNING + 2 * day + 2 * HOUR, 366.0)];
     let at = |grams: &str, lit| BurnEvent::Weighed { mass: read(grams), lit };
@@ -61,7 +53,6 @@ fn a_burn_written_down_in_one() {
         BurnEvent::Looked(Box::new(look(110, 60.0))),
         out(MORNING + day + 2 * HOUR, 377.0),
     ];
-    let whole = BurnEvent::Missed(Box::new(missed.clone()));
     let second = Some(MORNING + day);
     let in_steps = course([&first[..], &steps, &third].concat().iter());
     for more in [
@@ -76,7 +67,7 @@ fn a_burn_written_down_in_one() {
     let found = course(on.iter());
     assert_eq!(found.sessions[1].after, Some(read::<Mass>("377 g").value));
     assert_eq!(found.burning().map(|s| (s.lit, s.after)), Some((MORNING + 3 * day, None)));
-    assert!(found.missed(missed.lit, missed.out, MORNING + 5 * day).is_err());
+    assert!(found.missed(MORNING + day, MORNING + day + HOUR, MORNING + 5 * day).is_err());
 }
 
 /// It is written down on one device while the candle burns on another: each end goes with its own light.

@@ -64,6 +64,19 @@ fn a_series_that_ends_too_soon_is_said() {
     assert!(said[0].starts_with("C 4 passed in 3 candles"), "{said:?}");
     let said = next(&[tried(3, Verdict::Passed)]).say(&series, Voice::default());
     assert_eq!(said[1], "C 4 passed once; 2 candles more of it would settle it.");
+    // By hand: two more candles at three burns each are six burns, five candles at four are twenty.
+    let once = Advice { burns: Some(3.0), ..next(&[tried(3, Verdict::Passed)]) };
+    assert_eq!(
+        once.say(&series, Voice::default())[1],
+        "C 4 passed once; 2 candles more of it would settle it. That is some 6 burns, at 3 a candle as until now."
+    );
+    let one = Advice { burns: Some(1.0), ..next(&[tried(3, Verdict::Passed); 2]) };
+    let said = one.say(&series, Voice::default());
+    assert!(said[1].ends_with("settle it. That is one burn, at 1 a candle as until now."), "{said:?}");
+    let none = Advice { search: 2.6, burns: Some(4.0), ..next(&[]) };
+    let said = none.say(&series, Voice::default());
+    assert!(said[1].starts_with("About 5 candles left to burn: 3 candles until one passes"), "{said:?}");
+    assert!(said[1].ends_with("That is some 20 burns, at 4 a candle as until now."), "{said:?}");
     for all in [vec![], vec![tried(3, Verdict::Small)], vec![tried(3, Verdict::Passed); PASSES]] {
         assert!(next(&all).say(&series, Voice::default()).last().unwrap().contains("test before sale"));
     }

@@ -3,8 +3,9 @@
 use super::candle::{MINUTE, MORNING, burned, good, lit, out, read, trial};
 use super::strd;
 use potside::bench::burn::{
-    BurnEvent, Compared, Course, Full, Grade, Limits, Look, Outcome, Told, Trial, Verdict, clock, compare,
-    course, judge, life, pool, rate, reminders, suggested, trend, usual_full, wicks_picture,
+    BurnEvent, Compared, Course, Full, Grade, Limits, Look, Outcome, Told, Trial, Verdict, WickSeries, clock,
+    compare, course, judge, life, pool, rate, reminders, side_by_side, suggested, trend, usual_full,
+    wicks_picture,
 };
 use potside::pot::HIGH;
 use potside::quantity::Voice;
@@ -171,6 +172,30 @@ fn how_many_more_candles_would_tell() {
     assert!(compare(&[(&of, &one)], &[(&of, &none)], Voice::default()).is_none());
     let (same, again) = (each(&[10.0, 10.02, 9.98]), each(&[10.01, 10.0, 10.0]));
     assert_eq!(compared(&same, &again).unwrap().told, Told::Alike);
+}
+
+/// A wick that was not weighed yet does not keep those on its two sides apart; one that burns slower than a smaller one is
+/// said to be odd, in its own series only.
+#[test]
+fn wicks_are_told_side_by_side() {
+    let (small, none, large) =
+        (each(&[9.9, 10.0, 10.1]), vec![(trial("N", "C 10"), Course::default())], each(&[12.0, 12.1, 12.2]));
+    let set = |name: &'static str, of: &[(Trial, Course)]| (name, of.to_vec());
+    let series =
+        WickSeries { name: "Cotton".to_owned(), sizes: vec!["C 8".into(), "C 10".into(), "C 12".into()] };
+    let told = |all: &[(&'static str, Vec<(Trial, Course)>)], series: Option<&WickSeries>| -> Vec<String> {
+        let sets: Vec<_> =
+            all.iter().map(|(name, of)| (*name, of.iter().map(|(t, c)| (t, c)).collect())).collect();
+        side_by_side(&sets, series, Voice::default()).into_iter().map(|(said, _)| said).collect()
+    };
+    let said = told(&[set("C 8", &small), set("C 10", &none), set("C 12", &large)], Some(&series));
+    assert_eq!(said.len(), 1);
+    assert!(said[0].starts_with("C 12 burns 1.05 g an hour (give or take "), "{said:?}");
+    assert!(said[0].ends_with(" faster than C 8."), "{said:?}");
+    let odd = [set("C 8", &large), set("C 12", &small)];
+    assert!(told(&odd, Some(&series))[0].ends_with("slower than C 8. A larger wick mostly burns faster: check the marks, the trims and the order of the series."));
+    assert!(told(&odd, None)[0].ends_with("slower than C 8."));
+    assert!(told(&[set("C 8", &small), set("C 10", &none)], Some(&series)).is_empty());
 }
 
 /// 180 g at 5 g an hour last 36 h. What is lost between two burns, as a snippet of wick, is not burned.

@@ -5,7 +5,7 @@
 //! mean of its burns. Where all were burned as often it is the mixed model with the candle as a random effect.
 
 use super::rate::{CONFIDENCE, own_rate, per_hour};
-use super::{Course, Trial};
+use super::{Course, Trial, WickSeries};
 use crate::bench::freezing::decimal_of;
 use crate::quantity::{Voice, Why};
 use crate::student::student;
@@ -77,6 +77,28 @@ pub fn compare(a: &[(&Trial, &Course)], b: &[(&Trial, &Course)], voice: Voice) -
             .with("range", ["± ", &per_hour(half, voice)].concat());
     }
     Some(Compared { difference, half, told, why })
+}
+
+/// Each wick's candles against those of the wick before it that was weighed, in words; `series` has the order of sizes.
+pub fn side_by_side(
+    wicks: &[(&str, Vec<(&Trial, &Course)>)],
+    series: Option<&WickSeries>,
+    voice: Voice,
+) -> Vec<(String, Why)> {
+    let weighed: Vec<_> = wicks.iter().filter(|(_, of)| !rates(of).is_empty()).collect();
+    let mut told = Vec::new();
+    for ((first, a), (second, b)) in weighed.iter().zip(weighed.iter().skip(1)) {
+        let Some(found) = compare(a, b, voice) else { continue };
+        let mut said = found.say(first, second, voice);
+        let places = series.and_then(|s| s.place(first).zip(s.place(second)));
+        if found.told == Told::Differs && found.difference < 0.0 && places.is_some_and(|(a, b)| a < b) {
+            said.push_str(
+                " A larger wick mostly burns faster: check the marks, the trims and the order of the series.",
+            );
+        }
+        told.push((said, found.why));
+    }
+    told
 }
 
 /// The rate of each burn that is weighed at both ends.

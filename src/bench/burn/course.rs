@@ -67,10 +67,14 @@ pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
                     session.after = Some(mass.value);
                 }
             }
-            // Two may have written down the same burn.
-            BurnEvent::Missed(burn) if !course.ended_within(burn.lit, burn.out) => {
-                course.sessions.extend(self::course(&burn.steps()).sessions);
-                course.sort();
+            BurnEvent::Missed(steps) => {
+                for burn in self::course(steps).sessions {
+                    // Two may have written down the same one.
+                    if burn.out.is_some_and(|(out, _)| !course.ended_within(burn.lit, out)) {
+                        course.sessions.push(burn);
+                        course.sort();
+                    }
+                }
             }
             BurnEvent::Closed { verdict, note } => course.closed = Some((*verdict, note.clone())),
             _ => {}

@@ -2,37 +2,14 @@
 
 use super::{BurnEvent, Course, Look, Trial};
 use crate::quantity::{Amount, Exact, Mass, Voice};
-use crate::wire::wire_struct;
 
-/// A burn that nobody tapped: one entry, so that it is taken back in one. Times are milliseconds since 1970.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Missed {
-    pub lit: u64,
-    /// The candle with its vessel before it.
-    pub before: Amount<Mass>,
-    pub trimmed: bool,
-    /// Cold throw before lighting, 1 to 5.
-    pub throw: Option<u32>,
-    /// In any order.
-    pub looks: Vec<Look>,
-    pub out: u64,
-    pub itself: bool,
-    pub after: Option<Amount<Mass>>,
-}
-
-wire_struct!(Missed { lit, before, trimmed, throw [skip], looks [default], out, itself, after [skip] });
-
-impl Missed {
-    /// What happened, as if each had been tapped when it was.
-    pub fn steps(&self) -> Vec<BurnEvent> {
-        let mut looks = self.looks.clone();
-        crate::sort::by(&mut looks, |a, b| a.at.cmp(&b.at));
-        let (trimmed, throw) = (self.trimmed, self.throw);
-        let mut steps = vec![BurnEvent::Lit { at: self.lit, mass: self.before, trimmed, throw }];
-        steps.extend(looks.into_iter().map(|look| BurnEvent::Looked(Box::new(look))));
-        steps.push(BurnEvent::Out { at: self.out, mass: self.after, itself: self.itself });
-        steps
-    }
+/// The entry of a burn that nobody tapped; the looks come in any order.
+pub fn missed(lit: BurnEvent, mut looks: Vec<Look>, out: BurnEvent) -> BurnEvent {
+    crate::sort::by(&mut looks, |a, b| a.at.cmp(&b.at));
+    let mut steps = vec![lit];
+    steps.extend(looks.into_iter().map(|look| BurnEvent::Looked(Box::new(look))));
+    steps.push(out);
+    BurnEvent::Missed(steps)
 }
 
 /// Milliseconds: a burn is hardly longer; the day was mistaken (our own choice).

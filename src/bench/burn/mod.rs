@@ -16,10 +16,10 @@ mod rate;
 mod say;
 
 pub use check::TrialError;
-pub use compare::{Compared, Told, compare};
+pub use compare::{Compared, Told, compare, side_by_side};
 pub use course::{Course, Session, course};
 pub use judge::{Finding, Outcome, judge, suggested};
-pub use late::{Missed, lost};
+pub use late::{lost, missed};
 pub use limits::Limits;
 pub use line::{Line, least_squares};
 pub use next::{Advice, PASSES, Tried, advise};
@@ -117,8 +117,9 @@ pub enum BurnEvent {
         /// When that burn was lit. None for the one that ended last.
         lit: Option<u64>,
     },
-    /// A whole burn, written down when it was over.
-    Missed(Box<Missed>),
+    /// A whole burn, written down when it was over: its light, the looks, its end. One entry, so that it is taken back in
+    /// one.
+    Missed(Vec<BurnEvent>),
     /// A photo, by its name (see [`crate::photo`]).
     Pictured {
         at: u64,

@@ -57,6 +57,8 @@ pub struct Advice {
     pub beyond: (f64, f64),
     /// How many trials with other fragrances, waxes or vessels it leans on.
     pub lent: usize,
+    /// Burns of one candle, as those of this kind were judged after. None before there is one.
+    pub burns: Option<f64>,
 }
 
 /// None for a series without sizes, and where hundreds of trials contradict each other.
@@ -91,7 +93,8 @@ pub fn advise(sizes: usize, tried: &[Tried]) -> Option<Advice> {
     }
     let beyond = (chances.last()?.0, chances.first()?.2);
     let lent = tried.iter().filter(|t| !t.same).count();
-    Some(Advice { size, chances, passed, search: if passed > 0 { 0.0 } else { search }, beyond, lent })
+    let search = if passed > 0 { 0.0 } else { search };
+    Some(Advice { size, chances, passed, search, beyond, lent, burns: None })
 }
 
 /// The size nearest to the middle of where the fitting one may be.

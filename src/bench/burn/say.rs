@@ -135,7 +135,7 @@ impl Advice {
         } else {
             let percent = decimal_of(100.0 * best, 0, voice);
             said.push(["Try ", wick, " next: it passes with a chance of about ", &percent, " %."].concat());
-            said.push(self.left(wick));
+            said.push([self.left(wick), self.burns_left(voice)].concat());
         }
         if self.beyond.0 > LIKELY {
             said.push(
@@ -159,9 +159,23 @@ impl Advice {
         said
     }
 
+    /// Candles until one passes.
+    fn search_left(&self) -> usize {
+        if self.passed > 0 { 0 } else { self.search.round().max(1.0) as usize }
+    }
+
+    /// The same in burns, once a candle of this kind was judged.
+    fn burns_left(&self, voice: Voice) -> String {
+        let Some(each) = self.burns else { return String::new() };
+        let candles = self.search_left() + PASSES.saturating_sub(self.passed.max(1));
+        let all = decimal_of(each * candles as f64, 0, voice);
+        let all = if all == "1" { "one burn".to_owned() } else { ["some ", &all, " burns"].concat() };
+        [" That is ", &all, ", at ", &decimal_of(each, 0, voice), " a candle as until now."].concat()
+    }
+
     fn left(&self, wick: &str) -> String {
         let more = PASSES.saturating_sub(self.passed.max(1));
-        let search = self.search.round().max(1.0) as usize;
+        let search = self.search_left();
         if self.passed > 0 {
             return [
                 wick,

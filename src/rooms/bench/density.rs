@@ -3,13 +3,14 @@
 use super::{HERE, learn, name_of};
 use crate::book::{Fact, Id};
 use crate::dom::*;
-use crate::quantity::{Density, Quantity};
+use crate::quantity::{Amount, Density, DensityUnit, Quantity};
 use crate::rooms::parts::{Field, Typed, field, finish, page_head, text_field};
 use crate::rooms::workshop::Workshop;
 
 pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
     let name = Typed::new(name_of(shop, ingredient));
-    let density = Typed::new("");
+    let known = shop.state(|s| s.ingredients.get(ingredient)?.body()?.density);
+    let density = Typed::amount(known.map(|value| Amount { value, unit: DensityUnit::GramPerMillilitre }));
     let offers = shop.state(|s| s.wax_names());
     let echo = move || density.density().map(|d| shop.voice().density(d)).map_err(|e| e.to_string());
     let fact = move || density.density().map(Fact::Density).map_err(|e| vec![e.to_string()]);

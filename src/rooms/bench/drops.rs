@@ -4,6 +4,7 @@ use super::{HERE, learn, name_of, told};
 use crate::bench::{DropTrial, DropWeighing, drop_mass};
 use crate::book::{Fact, Id};
 use crate::dom::*;
+use crate::quantity::{Amount, Mass};
 use crate::rooms::parts::{Field, Typed, field, finish, live, mass_field, page_head, press, text_field};
 use crate::rooms::workshop::Workshop;
 
@@ -24,10 +25,10 @@ struct Form {
 }
 
 impl Form {
-    fn add(self, drops: &str) {
+    fn add(self, drops: &str, mass: Option<Amount<Mass>>) {
         let key = self.next.get_untracked();
         self.next.set(key + 1);
-        self.rows.update(|r| r.push(Row { key, drops: Typed::new(drops), mass: Typed::new("") }));
+        self.rows.update(|r| r.push(Row { key, drops: Typed::new(drops), mass: Typed::amount(mass) }));
     }
 
     /// The trial as it stands, or every sentence that says why it is none.
@@ -59,10 +60,14 @@ impl Form {
 }
 
 pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
+    // More drops are added to those weighed before.
+    let known = shop.state(|s| s.ingredients.get(ingredient)?.body()?.drops.clone());
     // The finest scale is the one for drops.
-    let division = shop.state(|s| {
-        let scales = s.scales_shown().into_iter().filter_map(|k| k.body());
-        scales.map(|s| s.division).min_by(|a, b| a.value.cmp(&b.value))
+    let division = known.as_ref().map(|t| t.division).or_else(|| {
+        shop.state(|s| {
+            let scales = s.scales_shown().into_iter().filter_map(|k| k.body());
+            scales.map(|s| s.division).min_by(|a, b| a.value.cmp(&b.value))
+        })
     });
     let form = Form {
         name: Typed::new(name_of(shop, ingredient)),
@@ -70,7 +75,12 @@ pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
         rows: Value::new(Vec::new()),
         next: Value::new(0),
     };
-    form.add("20");
+    for weighing in known.into_iter().flat_map(|t| t.weighings) {
+        form.add(&weighing.drops.to_string(), Some(weighing.mass));
+    }
+    if form.rows.with_untracked(Vec::is_empty) {
+        form.add("20", None);
+    }
     let offers = shop.state(|s| s.part_names());
     group![
         page_head(HERE, "Bench", "Weigh drops".to_owned()),
@@ -85,7 +95,7 @@ the scale. Hold the dropper as you do at the pot.",
             |r| u64::from(r.key),
             move |row| weighing(form, row)
         )),
-        el("p").child(press("", "Weigh once more", move || form.add("20"))),
+        el("p").child(press("", "Weigh once more", move || form.add("20", None))),
         mass_field(
             Field::new("Division of the scale")
                 .placeholder("0.01 g")

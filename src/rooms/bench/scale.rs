@@ -26,7 +26,7 @@ impl Form {
             read(self.least, "Smallest load"),
         ) {
             (Ok(capacity), Ok(division), Ok(least)) => {
-                let trial = self.tried.read(shop);
+                let trial = self.tried.read(shop, division.unit);
                 let mut wrong: Vec<String> = trial.as_ref().err().cloned().into_iter().collect();
                 let trial = trial.unwrap_or_default();
                 let scale = Scale { name: self.name.get(), capacity, division, least, trial };

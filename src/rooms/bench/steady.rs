@@ -3,7 +3,7 @@
 use super::told;
 use crate::bench::{Scale, ScaleTrial};
 use crate::dom::*;
-use crate::quantity::Mass;
+use crate::quantity::{Mass, MassUnit, Voice};
 use crate::rooms::parts::{Field, Typed, caution, live, mass_field, press, sentence};
 use crate::rooms::workshop::Workshop;
 
@@ -21,21 +21,24 @@ impl Form {
         Self { readings: Typed::new(lines.join("\n")), known: Typed::amount(trial.and_then(|t| t.known)) }
     }
 
-    pub(super) fn read(self, shop: Workshop) -> Result<Option<ScaleTrial>, String> {
-        let known = self.known.get();
-        self.readings.text.with(|readings| ScaleTrial::read(readings, &known, shop.voice()))
+    /// On a scale that shows the unit of its division.
+    pub(super) fn read(self, shop: Workshop, division: MassUnit) -> Result<Option<ScaleTrial>, String> {
+        let (known, voice) = (self.known.get(), Voice { mass: division, ..shop.voice() });
+        self.readings.text.with(|readings| ScaleTrial::read(readings, &known, voice))
     }
 
     /// The fields and what they tell; a tap takes the smallest load over.
     pub(super) fn part(self, shop: Workshop, division: Typed, least: Typed) -> View {
         let id = shop.fresh_dom_id();
-        let found = Derived::new(move || match self.read(shop) {
-            Err(why) => Some(Err(why)),
-            Ok(trial) => {
-                let division = division.read::<Mass>(shop.mass_unit()).ok()?;
-                let scale =
-                    Scale { name: String::new(), capacity: division, division, least: division, trial };
-                scale.steady(shop.voice()).map(Ok)
+        let found = Derived::new(move || {
+            let division = division.read::<Mass>(shop.mass_unit()).ok()?;
+            match self.read(shop, division.unit) {
+                Err(why) => Some(Err(why)),
+                Ok(trial) => {
+                    let scale =
+                        Scale { name: String::new(), capacity: division, division, least: division, trial };
+                    scale.steady(shop.voice()).map(Ok)
+                }
             }
         });
         let answer = move || match found.get() {

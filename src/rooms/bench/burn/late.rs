@@ -2,7 +2,7 @@
 
 use super::light::{throws, weighed};
 use super::{HERE, address, does, look};
-use crate::bench::burn::{BurnEvent, Course, Missed, Trial};
+use crate::bench::burn::{BurnEvent, Course, Trial, missed};
 use crate::book::Id;
 use crate::dom::*;
 use crate::keep;
@@ -44,7 +44,7 @@ impl Form {
         });
     }
 
-    fn burn(self, shop: Workshop, trial: &Trial, course: &Course) -> Result<Missed, Vec<String>> {
+    fn burn(self, shop: Workshop, trial: &Trial, course: &Course) -> Result<BurnEvent, Vec<String>> {
         let mut wrong = Vec::new();
         let times = (time(&self.lit.get()), time(&self.out.get()));
         let (Some(lit), Some(out)) = times else {
@@ -72,8 +72,9 @@ impl Form {
         }
         let (trimmed, throw, itself) = (self.trimmed.get(), self.throw.get(), self.itself.get());
         match before {
-            Some(before) if wrong.is_empty() => {
-                Ok(Missed { lit, before, trimmed, throw, looks, out, itself, after })
+            Some(mass) if wrong.is_empty() => {
+                let lit = BurnEvent::Lit { at: lit, mass, trimmed, throw };
+                Ok(missed(lit, looks, BurnEvent::Out { at: out, mass: after, itself }))
             }
             _ => Err(wrong),
         }
@@ -124,7 +125,7 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
         let course = shop.state_untracked(|s| s.course_of(&id));
         match form.burn(shop, &trial, &course) {
             Ok(burn) => {
-                if does(shop, &id, BurnEvent::Missed(Box::new(burn))) {
+                if does(shop, &id, burn) {
                     shop.go(&address(&id));
                 }
                 Vec::new()

@@ -2,7 +2,7 @@
 
 use super::burns;
 use crate::bench::burn::{
-    Course, Trial, burn_curve, compare, judge, pool_picture, rate, tells, wicks_picture,
+    Course, Trial, burn_curve, judge, pool_picture, rate, side_by_side, tells, wicks_picture,
 };
 use crate::book::{Burned, Id};
 use crate::dom::*;
@@ -17,7 +17,11 @@ pub(super) fn parts(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> 
     group![
         page_part("burn-told", "What it shows", told(shop, id, trial, course)),
         page_part("burn-limits", "Against your limits", limits(shop, trial, course)),
-        (like.len() > 1).then(|| page_part("burn-wicks", "Wicks side by side", wicks(shop, &like))),
+        (like.len() > 1).then(|| page_part(
+            "burn-wicks",
+            "Wicks side by side",
+            wicks(shop, &trial.series, &like)
+        )),
         page_part("burn-next", "Which wick next", next(shop, id, trial))
     ]
 }
@@ -77,16 +81,12 @@ safety. Set your own under “My limits”.",
     ]
 }
 
-/// Each wick against the one before it in the series.
-fn wicks(shop: Workshop, like: &[Burned]) -> View {
+fn wicks(shop: Workshop, series: &str, like: &[Burned]) -> View {
     let voice = shop.voice();
     let sets: Vec<(&str, Vec<(&Trial, &Course)>)> =
         like.iter().map(|b| (b.wick.as_str(), b.candles.iter().map(|(t, c)| (t, c)).collect())).collect();
-    let mut lines = Vec::new();
-    for ((first, a), (second, b)) in sets.iter().zip(sets.iter().skip(1)) {
-        let compared = compare(a, b, voice);
-        lines.extend(compared.map(|c| said((c.say(first, second, voice), Some(c.why)))));
-    }
+    let told = shop.state(|s| side_by_side(&sets, s.series(series), voice));
+    let lines = told.into_iter().map(|(text, why)| said((text, Some(why)))).views();
     group![
         wicks_picture(&sets, voice).as_ref().map(|c| titled("Burn rate", c)),
         lines,
