@@ -2,7 +2,9 @@
 
 use super::lookup::{key, shown};
 use super::{Burns, Id, Kept, State};
-use crate::bench::burn::{Advice, BurnEvent, Course, Heavy, Shot, Trial, Tried, WickSeries, advise, shots};
+use crate::bench::burn::{
+    Advice, BurnEvent, Course, Heavy, Shot, Trial, TrialError, Tried, WickSeries, advise, shots,
+};
 use crate::formula::{Basis, PartKind};
 use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, Share, Voice};
 
@@ -86,37 +88,83 @@ impl State {
         self.burns.get(trial)?.events().iter().find_map(wrote)
     }
 
-    /// The series of this name.
+    /// The series of this name; where there is none, the one that had it before: candles stay with it when it is renamed.
     pub fn series(&self, name: &str) -> Option<&WickSeries> {
-        let name = key(name);
-        self.wicks_shown().into_iter().filter_map(Kept::body).find(|w| key(&w.name) == name)
+        self.series_kept(name)?.body()
+    }
+
+    fn series_kept(&self, name: &str) -> Option<&Kept<WickSeries>> {
+        let (name, all) = (key(name), self.wicks_shown());
+        let now = all.iter().find(|k| k.body().is_some_and(|w| key(&w.name) == name));
+        let once = || all.iter().find(|k| k.versions.iter().any(|v| key(&v.body.name) == name));
+        now.or_else(once).copied()
+    }
+
+    /// True where the name is one that this series has or had.
+    fn names(&self, series: &Kept<WickSeries>, name: &str) -> bool {
+        let had = series.versions.iter().any(|v| key(&v.body.name) == key(name));
+        had && self.series_kept(name).is_some_and(|k| k.id == series.id)
+    }
+
+    /// Looks a candle over among the others; `id` is its own where it is there already.
+    ///
+    /// # Errors
+    /// Every reason why it would tell nothing, or be taken for another.
+    pub fn check_trial(&self, id: Option<&Id>, trial: &Trial) -> Result<(), Vec<TrialError>> {
+        let mut wrong = trial.check(self.series(&trial.series)).err().unwrap_or_default();
+        let open = |k: &&Kept<Trial>| self.burns.get(&k.id).and_then(Burns::verdict).is_none();
+        let others = self.trials_shown().into_iter().filter(|k| Some(&k.id) != id);
+        let mark = key(&trial.name);
+        let taken = |k: &Kept<Trial>| k.body().is_some_and(|other| key(&other.name) == mark);
+        if !mark.is_empty() && others.filter(|k| taken(k)).any(|k| open(&k)) {
+            wrong.push(TrialError::MarkTwice { name: trial.name.clone() });
+        }
+        if wrong.is_empty() { Ok(()) } else { Err(wrong) }
+    }
+
+    /// Looks a series over among the others; `id` is its own where it is there already.
+    ///
+    /// # Errors
+    /// Every reason why no size can be chosen from it.
+    pub fn check_series(&self, id: Option<&Id>, series: &WickSeries) -> Result<(), Vec<TrialError>> {
+        let mut wrong = series.check().err().unwrap_or_default();
+        let name = key(&series.name);
+        let taken = |k: &&Kept<WickSeries>| k.body().is_some_and(|w| key(&w.name) == name);
+        if self.wicks_shown().into_iter().filter(taken).any(|k| Some(&k.id) != id) {
+            wrong.push(TrialError::SeriesTwice { name: series.name.clone() });
+        }
+        if wrong.is_empty() { Ok(()) } else { Err(wrong) }
     }
 
     /// Candles that differ from this one in nothing but the wick, itself among them, by wick in the order of the series.
     pub fn like(&self, trial: &Trial) -> Vec<Burned> {
         let mut like: Vec<Burned> = Vec::new();
+        let series = self.series_kept(&trial.series);
         for kept in self.trials_shown() {
             let Some(other) = kept.body().filter(|other| same(trial, other)) else { continue };
             let candle = (other.clone(), self.course_of(&kept.id));
             // A wick of another series may have the same name.
-            let own = key(&other.series) == key(&trial.series) || other.series.trim().is_empty();
+            let own = key(&other.series) == key(&trial.series)
+                || series.is_some_and(|own| self.names(own, &other.series))
+                || other.series.trim().is_empty();
             let wick = if own { other.wick.clone() } else { [&other.series, " ", &other.wick].concat() };
             match like.iter_mut().find(|b| key(&b.wick) == key(&wick)) {
                 Some(known) => known.candles.push(candle),
                 None => like.push(Burned { wick, candles: vec![candle] }),
             }
         }
-        let place = |wick: &str| self.series(&trial.series).and_then(|s| s.place(wick));
+        let place = |wick: &str| series?.body()?.place(wick);
         crate::sort::by(&mut like, |a, b| place(&a.wick).cmp(&place(&b.wick)));
         like
     }
 
     /// Which wick of its series to try next for a candle like this one. None where its series is not in the book.
     pub fn next_wick(&self, trial: &Trial) -> Option<(&WickSeries, Advice)> {
-        let series = self.series(&trial.series)?;
+        let own = self.series_kept(&trial.series)?;
+        let series = own.body()?;
         let (mut tried, mut burned) = (Vec::new(), Vec::new());
         for kept in self.trials.values().filter(|k| !k.retired) {
-            let Some(other) = kept.body().filter(|o| key(&o.series) == key(&trial.series)) else { continue };
+            let Some(other) = kept.body().filter(|o| self.names(own, &o.series)) else { continue };
             let burns = self.burns.get(&kept.id);
             let Some((burns, verdict)) = burns.and_then(|b| Some((b, b.verdict()?))) else { continue };
             let Some(size) = series.place(&other.wick) else { continue };

@@ -162,6 +162,32 @@ fn candles_are_like_but_for_the_wick_and_tell_of_the_next() {
     assert!(j.state().next_wick(&Trial { series: "Paper".to_owned(), ..trial("x", "1") }).is_none());
 }
 
+/// A series that is renamed keeps its candles: those of the old name tell of those of the new.
+#[test]
+fn candles_stay_with_a_series_that_is_renamed() {
+    let mut j = Journal::open(vec![], "tablet");
+    let first = does(&mut j, Act::Wicks { id: id("w"), over: None, body: series() });
+    begin(&mut j, "A1", "C 8");
+    does(&mut j, at("A1", BurnEvent::Closed { verdict: Verdict::Small, note: String::new() }));
+    let before = j.state().next_wick(&trial("x", "C 8")).unwrap().1;
+    let body = WickSeries { name: "Flat cotton".to_owned(), ..series() };
+    does(&mut j, Act::Wicks { id: id("w"), over: Some(first), body });
+    let new = Trial { series: "flat cotton".to_owned(), ..trial("A2", "C 8") };
+    does(&mut j, Act::Trial { id: id("A2"), over: None, body: Box::new(new.clone()) });
+    for asked in [&new, &trial("x", "C 8")] {
+        assert_eq!(
+            j.state().next_wick(asked).map(|(s, a)| (s.name.as_str(), a)),
+            Some(("Flat cotton", before.clone()))
+        );
+        let like = j.state().like(asked);
+        assert_eq!((like.len(), like[0].wick.as_str(), like[0].candles.len()), (1, "C 8", 2));
+    }
+    // Another series that takes the old name has it from then on.
+    does(&mut j, Act::Wicks { id: id("v"), over: None, body: series() });
+    assert_eq!(j.state().series("cotton").map(|s| s.name.as_str()), Some("Cotton"));
+    assert_eq!(j.state().next_wick(&new).unwrap().1.chances, advise(4, &[]).unwrap().chances);
+}
+
 /// How much wider and heavier than the one asked about the candles of a series were goes into the advice; one without a
 /// fragrance is lighter than any.
 #[test]
@@ -237,6 +263,19 @@ fn what_is_typed_is_looked_over() {
     assert!(wrong.iter().all(|w| w.to_string().ends_with('.')));
     assert_eq!(trial("A1", "C 10").check(Some(&series())), Ok(()));
     assert_eq!(trial("A1", "C 99").check(None), Ok(()));
+    // Two candles that are on trial at once have two marks; once the first is judged, its mark is free.
+    let mut j = Journal::open(vec![], "tablet");
+    begin(&mut j, "A1", "C 10");
+    let mark = |j: &Journal, own: Option<&Id>| j.state().check_trial(own, &trial(" a1", "C 10"));
+    assert_eq!(mark(&j, None), Err(vec![TrialError::MarkTwice { name: " a1".to_owned() }]));
+    assert_eq!(mark(&j, Some(&id("A1"))), Ok(()));
+    does(&mut j, at("A1", BurnEvent::Closed { verdict: Verdict::Other, note: String::new() }));
+    assert_eq!(mark(&j, None), Ok(()));
+    does(&mut j, Act::Wicks { id: id("w"), over: None, body: series() });
+    assert_eq!(j.state().check_series(Some(&id("w")), &series()), Ok(()));
+    let again = TrialError::SeriesTwice { name: "Cotton".to_owned() };
+    assert!(again.to_string().ends_with('.'));
+    assert_eq!(j.state().check_series(None, &series()), Err(vec![again]));
     let twice = WickSeries { name: String::new(), sizes: vec!["1".to_owned(), "1".to_owned()] };
     assert_eq!(
         twice.check().unwrap_err(),

@@ -8,16 +8,33 @@ use std::fmt;
 #[derive(Clone, PartialEq, Debug)]
 pub enum TrialError {
     NoName,
+    /// Another candle that is not judged yet has it.
+    MarkTwice {
+        name: String,
+    },
     NoVessel,
     NoWax,
     NoWick,
-    NoDiameter { diameter: Amount<Length> },
+    NoDiameter {
+        diameter: Amount<Length>,
+    },
     NoFill,
-    FillAboveStart { fill: Amount<Mass>, start: Amount<Mass> },
-    NotInSeries { wick: String, series: String },
+    FillAboveStart {
+        fill: Amount<Mass>,
+        start: Amount<Mass>,
+    },
+    NotInSeries {
+        wick: String,
+        series: String,
+    },
     SeriesNoName,
+    SeriesTwice {
+        name: String,
+    },
     OneSize,
-    SizeTwice { size: String },
+    SizeTwice {
+        size: String,
+    },
 }
 
 impl fmt::Display for TrialError {
@@ -27,6 +44,10 @@ impl fmt::Display for TrialError {
             Self::NoName => {
                 f.write_str("This candle has no mark yet. Write one on it and type it here, like “A1”.")
             }
+            Self::MarkTwice { name } => write!(
+                f,
+                "Another candle on trial is marked “{name}”. Mark this one differently, so that they are not mixed up."
+            ),
             Self::NoVessel => f.write_str("Name the vessel: a wick suits one vessel and not the next."),
             Self::NoWax => f.write_str("Name the wax, as your formulas call it."),
             Self::NoWick => f.write_str("Name the wick by its size, as it stands on the bag."),
@@ -50,6 +71,12 @@ impl fmt::Display for TrialError {
             ),
             Self::SeriesNoName => {
                 f.write_str("This series has no name yet. Give it one you will know it by.")
+            }
+            Self::SeriesTwice { name } => {
+                write!(
+                    f,
+                    "There is a series “{name}” already. Add the sizes to that one, or name this one otherwise."
+                )
             }
             Self::OneSize => {
                 f.write_str("A series has at least two sizes. Type them from the smallest to the largest.")

@@ -146,14 +146,9 @@ impl Advice {
             said.push("Even the smallest of this series may be too large.".to_owned());
         }
         if self.lent > 0 {
-            said.push(
-                [
-                    "It leans on ",
-                    &self.lent.to_string(),
-                    " trials with another fragrance, wax or vessel, each worth half.",
-                ]
-                .concat(),
-            );
+            let trials = if self.lent == 1 { " trial" } else { " trials" };
+            let end = " with another fragrance, wax or vessel, worth half of one with the same.";
+            said.push(["It leans on ", &self.lent.to_string(), trials, end].concat());
         }
         said.push("This is a guess from trials, no promise: test before sale.".to_owned());
         said

@@ -10,17 +10,22 @@ use crate::rooms::workshop::Workshop;
 
 pub(super) fn list(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
     let over = course.sessions.iter().filter(|s| s.out.is_some());
-    el("ul").class("list").child(over.map(|s| burn(shop, id, trial, s)).views()).view()
+    // What the last one weighs is asked above.
+    let asked = course.sessions.last().filter(|_| course.unweighed()).map(|s| s.lit);
+    el("ul").class("list").child(over.map(|s| burn(shop, id, trial, s, asked == Some(s.lit))).views()).view()
 }
 
-fn burn(shop: Workshop, id: &Id, trial: &Trial, session: &Session) -> View {
+fn burn(shop: Workshop, id: &Id, trial: &Trial, session: &Session, asked: bool) -> View {
     let missed = shop.state_untracked(|s| s.missed(id, session.lit)).map(|entry| {
         press("quiet", "Take this burn back", move || {
             shop.act(Act::Undo { entry: entry.clone() });
         })
     });
     let words = if session.after.is_none() { "Write its weight down" } else { "Put its weight right" };
-    let weight = weight(shop, id.clone(), trial, Some(session.mass), Some(session.lit));
+    let weight = (!asked).then(|| {
+        let weight = weight(shop, id.clone(), trial, Some(session.mass), Some(session.lit));
+        el("details").child(el("summary").child(words)).child(weight)
+    });
     el("li")
         .child(
             el("p")
@@ -28,7 +33,7 @@ fn burn(shop: Workshop, id: &Id, trial: &Trial, session: &Session) -> View {
                 .child(el("span").child(keep::when(session.lit)))
                 .child(el("span").class("detail").child(burn_line(session, shop.voice()))),
         )
-        .child(el("details").child(el("summary").child(words)).child(weight))
+        .child(weight)
         .child(missed)
         .view()
 }

@@ -51,7 +51,7 @@ impl Form {
             wax: of(|t| &t.wax),
             vessel: of(|t| &t.vessel),
             diameter: Typed::amount(like.as_ref().map(|t| t.diameter)),
-            series: Value::new(like.as_ref().map_or(next.1.unwrap_or_default(), |t| t.series.clone())),
+            series: Value::new(like.as_ref().map_or(next.1.unwrap_or_default(), |t| series_of(shop, t))),
             wick: Typed::new(wick),
             replicate: Typed::new(again.to_string()),
             start: Typed::new(""),
@@ -60,7 +60,7 @@ impl Form {
     }
 
     /// As the candle is.
-    fn of(trial: &Trial) -> Self {
+    fn of(shop: Workshop, trial: &Trial) -> Self {
         let text = |text: &String| Typed::new(text.as_str());
         Self {
             formula: Value::new(String::new()),
@@ -71,7 +71,7 @@ impl Form {
             wax: text(&trial.wax),
             vessel: text(&trial.vessel),
             diameter: Typed::amount(Some(trial.diameter)),
-            series: Value::new(trial.series.clone()),
+            series: Value::new(series_of(shop, trial)),
             wick: text(&trial.wick),
             replicate: Typed::new(trial.replicate.to_string()),
             start: Typed::amount(Some(trial.start)),
@@ -117,7 +117,8 @@ impl Form {
         })
     }
 
-    fn trial(self, shop: Workshop) -> Result<Trial, Vec<String>> {
+    /// `id`: the candle that is put right.
+    fn trial(self, shop: Workshop, id: Option<&Id>) -> Result<Trial, Vec<String>> {
         let mut wrong = Vec::new();
         let length = shop.voice().length;
         let diameter = noted("Inside across", self.diameter.read::<Length>(length), &mut wrong);
@@ -143,10 +144,16 @@ impl Form {
             start,
             fill,
         };
-        let errors = shop.state(|s| trial.check(s.series(&trial.series))).err().unwrap_or_default();
+        let errors = shop.state(|s| s.check_trial(id, &trial)).err().unwrap_or_default();
         wrong.extend(errors.iter().map(ToString::to_string));
         if wrong.is_empty() { Ok(trial) } else { Err(wrong) }
     }
+}
+
+/// The name that its series has now.
+fn series_of(shop: Workshop, trial: &Trial) -> String {
+    let now = shop.state_untracked(|s| s.series(&trial.series).map(|series| series.name.clone()));
+    now.unwrap_or_else(|| trial.series.clone())
 }
 
 /// A new one.
@@ -158,7 +165,7 @@ pub(super) fn page(shop: Workshop, like: &Id, place: &str) -> View {
 pub(super) fn change(shop: Workshop, id: &Id) -> View {
     let known = shop.state_untracked(|s| s.trials.get(id)?.latest().cloned());
     match known {
-        Some(version) => filled(shop, Form::of(&version.body), Some((id.clone(), version.entry))),
+        Some(version) => filled(shop, Form::of(shop, &version.body), Some((id.clone(), version.entry))),
         None => missing_page(HERE, "Burn trials", "There is no candle of this address in this book."),
     }
 }
@@ -197,7 +204,7 @@ fn filled(shop: Workshop, form: Form, known: Option<(Id, Id)>) -> View {
             None => text_field("Wick", form.wick, Vec::new()),
         })
     };
-    let save = move || match form.trial(shop) {
+    let save = move || match form.trial(shop, known.as_ref().map(|(id, _)| id)) {
         Ok(trial) => {
             let (id, over) = match known.clone() {
                 Some((id, over)) => (id, Some(over)),

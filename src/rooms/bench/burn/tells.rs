@@ -2,7 +2,7 @@
 
 use super::burns;
 use crate::bench::burn::{
-    Course, Trial, burn_curve, judge, pool_picture, rate, side_by_side, tells, wicks_picture,
+    Course, Trial, TrialError, burn_curve, judge, pool_picture, rate, side_by_side, tells, wicks_picture,
 };
 use crate::book::{Burned, Id};
 use crate::dom::*;
@@ -108,9 +108,13 @@ fn next(shop: Workshop, id: &Id, trial: &Trial) -> View {
         );
     };
     let to = ["#bench/burn/new/", &id.0, "/", &place.to_string()].concat();
+    // One that is not in the series tells nothing of the others.
+    let unlisted = shop.state(|s| trial.check(s.series(&trial.series))).err().unwrap_or_default();
+    let unlisted = unlisted.into_iter().filter(|e| matches!(e, TrialError::NotInSeries { .. }));
     let line =
         |(place, text): (usize, String)| el("p").class(if place == 0 { "found" } else { "lead" }).child(text);
     group![
+        unlisted.map(|e| sentence(e.to_string())).views(),
         el("div").attr("aria-live", "polite").child(said.into_iter().enumerate().map(line).views()),
         el("p")
             .class("actions")

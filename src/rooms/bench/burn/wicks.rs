@@ -45,7 +45,7 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
     let away = old.clone();
     let save = move || {
         let body = WickSeries { name: name.get(), sizes: sizes.text.with(|t| WickSeries::read_sizes(t)) };
-        let wrong = body.check().err().unwrap_or_default();
+        let wrong = shop.state_untracked(|s| s.check_series(old.as_ref(), &body)).err().unwrap_or_default();
         if wrong.is_empty() {
             let id = old.clone().unwrap_or_else(|| shop.new_id());
             if shop.act(Act::Wicks { id, over: over.clone(), body }) {
