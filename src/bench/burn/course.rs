@@ -29,9 +29,17 @@ pub struct Course {
 pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
     let mut course = Course::default();
     for event in events {
+        course.add(event);
+    }
+    course.settle();
+    course
+}
+
+impl Course {
+    fn add(&mut self, event: &BurnEvent) {
         match event {
-            BurnEvent::Lit { at, mass, trimmed, throw } if course.burning().is_none_or(|s| *at < s.lit) => {
-                let session = Session {
+            BurnEvent::Lit { at, mass, trimmed, throw } if self.burning().is_none_or(|s| *at < s.lit) => {
+                self.put(Session {
                     lit: *at,
                     mass: mass.value,
                     trimmed: *trimmed,
@@ -39,67 +47,63 @@ pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
                     looks: Vec::new(),
                     out: None,
                     after: None,
-                };
-                course.sessions.push(session);
-                course.sort();
+                });
             }
             BurnEvent::Looked(look) => {
-                if let Some(session) = course.open(look.at) {
+                if let Some(session) = self.open(look.at) {
                     session.looks.push((**look).clone());
                 }
             }
             BurnEvent::Out { at, mass, itself } => {
                 // By a clock that is behind it may be out before it was lit.
-                let at = if course.open(*at).is_some() { *at } else { u64::MAX };
-                if let Some(session) = course.open(at) {
+                let at = if self.open(*at).is_some() { *at } else { u64::MAX };
+                if let Some(session) = self.open(at) {
                     session.out = Some((if at == u64::MAX { session.lit } else { at }, *itself));
                     session.after = mass.map(|m| m.value);
                 }
             }
-            BurnEvent::Weighed { mass, lit: None } if course.burning().is_none() => {
-                if let Some(session) = course.sessions.last_mut() {
-                    session.after = Some(mass.value);
-                }
-            }
-            BurnEvent::Weighed { mass, lit: Some(lit) } => {
-                let burn = course.sessions.iter_mut().find(|s| s.lit == *lit && s.out.is_some());
-                if let Some(session) = burn {
+            BurnEvent::Weighed { mass, lit } => {
+                let burn = self.sessions.iter_mut().rfind(|s| lit.is_none_or(|lit| s.lit == lit));
+                if let Some(session) = burn.filter(|s| s.out.is_some()) {
                     session.after = Some(mass.value);
                 }
             }
             BurnEvent::Missed(steps) => {
-                for burn in self::course(steps).sessions {
-                    // Two may have written down the same one.
-                    if burn.out.is_some_and(|(out, _)| !course.ended_within(burn.lit, out)) {
-                        course.sessions.push(burn);
-                        course.sort();
-                    }
+                let mut missed = Self::default();
+                for step in steps {
+                    missed.add(step);
+                }
+                // Two may have written down the same one.
+                let new = |s: &Session| s.out.is_some_and(|(out, _)| !self.ended_within(s.lit, out));
+                if let Some(burn) = missed.sessions.pop().filter(new) {
+                    self.put(burn);
                 }
             }
-            BurnEvent::Closed { verdict, note } => course.closed = Some((*verdict, note.clone())),
+            BurnEvent::Closed { verdict, note } => self.closed = Some((*verdict, note.clone())),
             _ => {}
         }
     }
-    // One that never ended, with a light after it, was a second tap for the same burn.
-    let (mut kept, count) = (0, course.sessions.len());
-    for place in 0..count {
-        if place + 1 == count || course.sessions.get(place).is_some_and(|s| s.out.is_some()) {
-            course.sessions.swap(kept, place);
-            kept += 1;
-        }
-    }
-    course.sessions.truncate(kept);
-    course
-}
 
-impl Course {
+    /// One that never ended, with a light after it, was a second tap for the same burn.
+    fn settle(&mut self) {
+        let (mut kept, count) = (0, self.sessions.len());
+        for place in 0..count {
+            if place + 1 == count || self.sessions.get(place).is_some_and(|s| s.out.is_some()) {
+                self.sessions.swap(kept, place);
+                kept += 1;
+            }
+        }
+        self.sessions.truncate(kept);
+    }
+
     /// The burn that is on.
     pub fn burning(&self) -> Option<&Session> {
         self.sessions.last().filter(|s| s.out.is_none())
     }
 
-    /// Puts the burn that was written last where it was lit.
-    fn sort(&mut self) {
+    /// Puts a burn where it was lit.
+    fn put(&mut self, burn: Session) {
+        self.sessions.push(burn);
         let mut rest = self.sessions.as_mut_slice();
         while let [before @ .., a, b] = rest
             && a.lit > b.lit
