@@ -83,7 +83,7 @@ proptest! {
     }
 
     #[test]
-    fn anything_that_looks_like_a_line_is_read_without_harm(text in "A[;|] ?[0-9hHmM.,<>=%≥ -]{0,20}(ATE|SCL|M=|Skin Sens. 1|H31[0-9]|oral|[(;:]){0,6}[0-9 .%>]{0,8}") {
+    fn anything_that_looks_like_a_line_is_read_without_harm(text in "A[;|] ?[0-9hHmM.,<>=%≥ -]{0,20}(ATE|SCL|M=|Skin Sens. 1|H31[0-9]|oral|[(;:]| Category [1-4]B?|Acute toxicity|, LD50 |aquatic hazard| long|mg/kg){0,6}[0-9 .%>]{0,8}") {
         let (found, _) = read_lines(&text, Locale::Point);
         mix(&[ingredient(Exact::whole(10), found)], true);
     }

@@ -7,6 +7,7 @@
 mod label;
 mod laws;
 mod limits;
+mod worked;
 
 use potside::desk::hazard::{Ingredient, Mixed, Substance, mix, read_lines};
 use potside::quantity::{Exact, Locale};

@@ -95,6 +95,7 @@ pub(super) const ROWS: &[Row] = rows! {
     Eye 1 "Eye Dam. 1" "H318" 5 Danger;
     Eye 2 "Eye Irrit. 2" "H319" 7 Warning;
     Eye 2 "Eye Irrit. 2A" "H319" 7 Warning;
+    Eye 2 "Eye Irrit. 2B" "H319" 7 Warning;
     RespSens 10 "Resp. Sens. 1" "H334" 8 Danger;
     RespSens 11 "Resp. Sens. 1A" "H334" 8 Danger;
     RespSens 12 "Resp. Sens. 1B" "H334" 8 Danger;

@@ -4,6 +4,7 @@
 
 mod acute;
 mod class;
+mod dose;
 mod label;
 mod mix;
 mod named;
@@ -13,6 +14,7 @@ mod rule;
 mod say;
 mod segment;
 mod share;
+mod spelled;
 mod statement;
 mod substance;
 mod wrong;

@@ -1,14 +1,18 @@
 //! Class names and codes as they stand in a line of section 3.
 
-use super::class::{Class, Group, ROWS};
+use super::class::{Class, Group, ROWS, Row};
 use super::wrong::Wrong;
 use crate::text::{cut, lower};
 
 /// Class names and codes as they stand in one part.
 #[derive(Default)]
 pub(super) struct Named {
-    names: Vec<String>,
+    /// Each with the routes that stand beside it.
+    names: Vec<(String, Vec<Group>)>,
     pub(super) codes: Vec<String>,
+    /// Routes stand before their class: `oral: Acute Tox. 4`.
+    leading: bool,
+    /// Those whose class is yet to come.
     groups: Vec<Group>,
     /// The form of what is breathed in, as a place among the routes.
     pub(super) breathed: Option<usize>,
@@ -27,9 +31,11 @@ fn alike(a: &str, b: &str) -> bool {
 }
 
 /// Hazards of the thing itself, which are tested and not reckoned, and those that only other laws have.
-const NOTED: [&str; 17] = [
+const NOTED: [&str; 19] = [
     "flam. ",
     "flammable ",
+    "combustible ",
+    "asp. tox. 2",
     "self-",
     "ox. ",
     "met. corr",
@@ -46,6 +52,9 @@ const NOTED: [&str; 17] = [
     "aquatic acute 3",
     "acute tox. 5",
 ];
+
+/// Statements of the GHS for what the Union does not class.
+const ELSEWHERE: [&str; 7] = ["H303", "H305", "H313", "H316", "H333", "H401", "H402"];
 
 /// What a sheet writes after a class of organs, in brackets.
 const ORGANS: [&str; 9] = [
@@ -74,8 +83,11 @@ pub(super) fn classes(words: &str) -> Result<Named, Wrong> {
         match digits {
             Some(digits) if starts && code.len() <= 6 => {
                 let full = ["H", digits].concat();
-                if digits.starts_with('2') {
+                if digits.starts_with('2') || ELSEWHERE.contains(&full.as_str()) {
                     named.noted.push(full);
+                } else if full == "H320" {
+                    // Category 2B of the GHS is within 2 of the Union.
+                    named.codes.push("H319".to_owned());
                 } else if ROWS.iter().any(|row| row.code == full) {
                     named.codes.push(full);
                 } else {
@@ -95,28 +107,31 @@ pub(super) fn classes(words: &str) -> Result<Named, Wrong> {
     for piece in bare.split([',', '/', '(', ')', '+', ':', '<', '>']).map(str::trim) {
         let mut piece = piece.trim_matches([' ', '=', '-']);
         // The route may stand beside its class: `Acute Tox. 4 oral`.
+        let mut beside = None;
         if let Some((head, word)) = piece.rsplit_once(' ')
             && let Some((_, place)) = ROUTES.iter().find(|(known, _)| *known == word)
         {
-            named.by(*place);
+            beside = Some(*place);
             piece = head.trim_end_matches("inhalation").trim_end_matches([' ', '-']);
-        }
-        if piece.is_empty() || ["scl", "c", "inhalation"].contains(&piece) || ORGANS.contains(&piece) {
-            continue;
         }
         let long = piece.strip_prefix("aq. ").map(|rest| ["aquatic ", rest].concat());
         let piece = long.as_deref().unwrap_or(piece);
         if let Some((_, place)) = ROUTES.iter().find(|(word, _)| *word == piece) {
             named.by(*place);
         } else if ROWS.iter().any(|row| alike(piece, row.name)) {
-            named.names.push(piece.to_owned());
+            let own = std::mem::take(&mut named.groups);
+            named.names.push((piece.to_owned(), own));
         } else if let Some(row) = ROWS.iter().find(|row| row.code.starts_with('E') && alike(piece, row.code))
         {
             named.codes.push(row.code.to_owned());
         } else if NOTED.iter().any(|n| piece.starts_with(n)) {
             named.noted.push(piece.to_owned());
-        } else {
-            stray = stray.or_else(|| (!is_figures(piece)).then(|| piece.to_owned()));
+        } else if !["", "scl", "c", "inhalation"].contains(&piece) && !ORGANS.contains(&piece) {
+            let organ = named.is_of_organs() && !piece.contains(|c: char| c.is_ascii_digit());
+            stray = stray.or_else(|| (!organ && !is_figures(piece)).then(|| piece.to_owned()));
+        }
+        if let Some(place) = beside {
+            named.by(place);
         }
     }
     match stray {
@@ -132,10 +147,21 @@ fn is_figures(text: &str) -> bool {
 
 impl Named {
     fn by(&mut self, place: usize) {
-        self.groups.push([Group::Oral, Group::Dermal].get(place).copied().unwrap_or(Group::Inhaled));
+        let group = [Group::Oral, Group::Dermal].get(place).copied().unwrap_or(Group::Inhaled);
+        self.leading |= self.names.is_empty();
+        match self.names.last_mut().filter(|_| !self.leading) {
+            Some((_, own)) => own.push(group),
+            None => self.groups.push(group),
+        }
         if place > 1 {
             self.breathed = Some(place);
         }
+    }
+
+    /// A class of organs, after which any may be named.
+    fn is_of_organs(&self) -> bool {
+        self.names.iter().any(|(name, _)| name.starts_with("stot"))
+            || self.codes.iter().any(|c| c.starts_with("H37"))
     }
 
     pub(super) fn is_empty(&self) -> bool {
@@ -147,7 +173,7 @@ impl Named {
         // What follows the first sign of comparison is the limit; before it may stand a lower one: `5 % <= c < 10 %`.
         let after = self.codes.last().and_then(|code| words.find(&lower(code)).map(|at| at + code.len()));
         let after = after.or_else(|| {
-            self.names.last().and_then(|name| words.find(name.as_str()).map(|at| at + name.len()))
+            self.names.last().and_then(|(name, _)| words.find(name.as_str()).map(|at| at + name.len()))
         });
         let rest = cut(words, after.unwrap_or(0)).1;
         rest.trim_start_matches(|c: char| c.is_ascii_alphabetic()).to_owned()
@@ -156,13 +182,15 @@ impl Named {
     /// The classes meant; a name of several is told apart by the codes beside it, or else those of the whole line.
     pub(super) fn classes(&self, all: &[&str]) -> Result<Vec<Class>, Wrong> {
         let mut found: Vec<Class> = Vec::new();
-        for name in &self.names {
+        for (name, own) in &self.names {
             let rows: Vec<Class> = ROWS.iter().filter(|row| alike(name, row.name)).collect();
-            let here =
-                |row: &&Class| self.codes.iter().any(|c| c == row.code) || self.groups.contains(&row.group);
-            let mut meant: Vec<Class> = rows.iter().copied().filter(|r| here(&r)).collect();
+            let these = |is: &dyn Fn(&Row) -> bool| {
+                rows.iter().copied().filter(|row| is(row)).collect::<Vec<Class>>()
+            };
+            let mut meant =
+                these(&|row| own.contains(&row.group) || self.codes.iter().any(|code| code == row.code));
             if meant.is_empty() {
-                meant = rows.iter().copied().filter(|row| all.contains(&row.code)).collect();
+                meant = these(&|row| all.contains(&row.code));
             }
             match rows.as_slice() {
                 [only] => found.push(only),

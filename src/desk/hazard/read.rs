@@ -2,8 +2,8 @@
 //!
 //! A line is `name; numbers; concentration; classes …`, parted by semicolons, tabs or bars, in any order after the
 //! name: `Linalool; 78-70-6; 201-134-4; 5 - < 10 %; Skin Irrit. 2 H315; Skin Sens. 1B H317`. Also `M=10`,
-//! `Skin Sens. 1 H317 ≥ 0.5 %` (a specific limit), `ATE oral 500`, `no data`, `pH 1.8`, `not additive`. A line that
-//! begins with `#` is a remark.
+//! `Skin Sens. 1 H317 ≥ 0.5 %` (a specific limit), `ATE oral 500`, `no data`, `pH 1.8`, `not additive`. Classes may be
+//! written in full. A line that begins with `#` is a remark.
 
 use super::class::{Class, ROWS};
 use super::named::Named;
@@ -12,6 +12,7 @@ use super::segment::{self, Part};
 use super::substance::{Substance, stricter};
 use super::wrong::Wrong;
 use crate::quantity::{Exact, Locale};
+use crate::text::lower;
 
 /// What is wrong with a line; lines count from 1.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -68,7 +69,7 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
     let mut share: Option<(String, Exact)> = None;
     let mut named: Vec<Named> = Vec::new();
     let mut limits: Vec<(String, Named, Exact)> = Vec::new();
-    for text in parts.flat_map(segment::pieces) {
+    for text in together(parts).iter().flat_map(|part| segment::pieces(part)) {
         let text = text.as_str();
         match segment::read(text, locale)? {
             Part::Nothing => {}
@@ -144,6 +145,19 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
         substance.limits.push((class.group, class.category, limit));
     }
     Ok(substance)
+}
+
+/// A category in a column of its own belongs to the class before it.
+fn together<'a>(parts: impl Iterator<Item = &'a str>) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for part in parts {
+        let own = !lower(part).starts_with("cat");
+        match all.last_mut().filter(|_| !own) {
+            Some(last) => *last = [last, " ", part].concat(),
+            None => all.push(part.to_owned()),
+        }
+    }
+    all
 }
 
 fn put(classes: &mut Vec<Class>, class: Class) {

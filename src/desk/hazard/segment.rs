@@ -1,9 +1,11 @@
 //! One part of a line of section 3: what it is by its look, and what it says.
 
-use super::named::{Named, ROUTES, classes};
+use super::named::{Named, classes};
 use super::number::number;
+use super::statement::without_words;
 use super::substance::Dose;
 use super::wrong::Wrong;
+use super::{dose, spelled};
 use crate::quantity::{Exact, Locale, read_number};
 use crate::text::{cut, lower};
 
@@ -53,7 +55,7 @@ pub(super) fn pieces(text: &str) -> Vec<String> {
     if pieces.is_empty() || !rest.is_empty() {
         pieces.push(rest.to_owned());
     }
-    pieces
+    pieces.iter().flat_map(|piece| dose::apart(piece)).collect()
 }
 
 /// Where an M stands by itself after something else.
@@ -86,18 +88,24 @@ pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
     }
     match words {
         "no data" | "unknown" | "?" | "not known" => return Ok(Part::Unknown),
+        // Not told is up to all of it.
+        "proprietary" | "trade secret" | "confidential" | "withheld" | "not stated" | "not disclosed" => {
+            return Ok(Part::Share(Exact::whole(100)));
+        }
         "not classified" | "none" | "not applicable" | "n/a" | "n.a." | "warning" | "danger" => {
             return Ok(Part::Nothing);
         }
         "not additive" | "acid" | "base" => return Ok(Part::Apart),
         _ => {}
     }
+    if dose::is_dose(words) {
+        return dose::dose(words, locale).ok_or_else(|| Wrong::Ate { text: text.trim().to_owned() });
+    }
     let first: String = words.chars().take_while(char::is_ascii_alphabetic).collect();
     let rest = cut(words, first.len()).1;
     let own = || text.trim().to_owned();
     match first.as_str() {
         "m" => return m_factor(rest, locale).ok_or_else(|| Wrong::MFactor { text: own() }),
-        "ate" | "ld" | "lc" => return dose(words, locale).ok_or_else(|| Wrong::Ate { text: own() }),
         "ph" => {
             let ph = last_number(rest, locale).ok_or_else(|| Wrong::Ph { text: own() })?;
             // Annex I, 3.2.3.3.4: at pH 2 and below, and 11.5 and above, adding up does not apply.
@@ -107,7 +115,16 @@ pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
         "reach" | "index" | "note" | "ghs" | "dgr" | "wng" => return Ok(Part::Nothing),
         _ => {}
     }
-    let named = classes(words)?;
+    let in_short = |words: &str| spelled::short(words).unwrap_or_else(|| words.to_owned());
+    let mut known = in_short(words);
+    let mut named = classes(&known);
+    if named.is_err() {
+        let bare = in_short(&without_words(words));
+        if let Ok(found) = classes(&bare) {
+            (known, named) = (bare, Ok(found));
+        }
+    }
+    let (words, named) = (known.as_str(), named?);
     let limit_at = words.find(['%', '<', '>']);
     match (named.is_empty(), limit_at) {
         (true, _) => share(words, &own(), locale).map(Part::Share),
@@ -166,7 +183,7 @@ const SAYING_NOTHING: [&str; 19] = [
 ];
 
 /// The numbers of a text, each with the sign before it; none where something else stands in it.
-fn numbers(words: &str, locale: Locale) -> Option<Vec<(char, Exact)>> {
+pub(super) fn numbers(words: &str, locale: Locale) -> Option<Vec<(char, Exact)>> {
     let mut found = Vec::new();
     let mut sign = ' ';
     let mut rest = words;
@@ -231,45 +248,4 @@ fn m_factor(rest: &str, locale: Locale) -> Option<Part> {
     }
     let m = last_number(&bare, locale).filter(|m| *m >= Exact::ONE)?;
     Some(Part::M(which, m))
-}
-
-/// `ate oral 500 mg/kg`, `ld50 oral > 5000`, `ate inhalation vapour: 11 mg/l`.
-fn dose(words: &str, locale: Locale) -> Option<Part> {
-    let mut bare = words.to_owned();
-    for word in [
-        "ate",
-        "ld50",
-        "lc50",
-        "inhalation",
-        "inhal.",
-        "rat",
-        "rabbit",
-        "bodyweight",
-        "bw",
-        "/4h",
-        "4h",
-        "and",
-        "dusts",
-    ] {
-        bare = bare.replace(word, " ");
-    }
-    let mut route = words.contains("inhal").then_some(4);
-    for (word, place) in ROUTES {
-        if bare.contains(word) {
-            route = Some(place);
-            bare = bare.replace(word, " ");
-        }
-    }
-    let found = numbers(
-        &bare.replace('/', " / ").replace("mg / kg", "").replace("mg / l", "").replace(" / ", ""),
-        locale,
-    )?;
-    let [(sign, ate)] = found.as_slice() else { return None };
-    let route = route?;
-    let bound =
-        super::acute::TABLE.get(route).and_then(|r| r.bounds.last()).map(|b| Exact::ratio(*b, 1000))?;
-    if ate.is_zero() {
-        return None;
-    }
-    Some(Part::Dose(route, if *sign == '>' && *ate >= bound { None } else { Some(*ate) }))
 }

@@ -5,6 +5,8 @@
 //! 3.8.4, 3.9.5, 3.10.2 and 4.1.4. Compared on 26 November 2026; of Tables 3.2.5, 3.5.3 and 3.7.3 transcriptions
 //! by others.
 
+use crate::text::lower;
+
 /// Hazard statements by their code.
 const HAZARDS: &[(&str, &str)] = &[
     ("H300", "Fatal if swallowed."),
@@ -54,6 +56,19 @@ const HAZARDS: &[(&str, &str)] = &[
 
 pub(super) fn hazard(code: &str) -> &'static str {
     HAZARDS.iter().find(|(known, _)| *known == code).map_or("", |found| found.1)
+}
+
+/// The text, in small letters, without the words of the statements whose codes stand in it: `h317: may cause an allergic
+/// skin reaction`.
+pub(super) fn without_words(text: &str) -> String {
+    let mut bare = text.to_owned();
+    // What begins like another stands behind it in the table.
+    for (code, words) in HAZARDS.iter().rev() {
+        if text.contains(&lower(code)) {
+            bare = bare.replace(lower(words).trim_end_matches('.'), " ");
+        }
+    }
+    bare
 }
 
 /// A precautionary statement for things sold to anybody, with the hazard statements that ask for it.

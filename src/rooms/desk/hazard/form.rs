@@ -9,8 +9,9 @@ use crate::rooms::workshop::Workshop;
 
 const HERE: &str = "#desk";
 
-const HINT: &str = "One substance a line, parted by semicolons or tabs: name; CAS or EC number; concentration; classes with \
-their H codes. A range counts at its upper end. Also M=10, specific limits (Skin Sens. 1 H317 ≥ 0.5 %), ATE oral 500, no data.";
+const HINT: &str = "One substance a line, parted by semicolons or tabs: name; CAS or EC number; concentration; classes, in \
+short or in full, with their H codes. A range counts at its upper end, a share that is kept secret as all of it. Also M=10, \
+specific limits (Skin Sens. 1 H317 ≥ 0.5 %), ATE oral 500, no data.";
 
 const EXAMPLE: &str = "Linalool; 78-70-6; 5 - < 10 %; Skin Irrit. 2 H315; Skin Sens. 1B H317";
 
