@@ -1,7 +1,7 @@
 //! What joins on a label: the candle's formula, the safety data of what is in it, the vessel, the batch as filled.
 
 use super::{Batch, Id, Kept, State};
-use crate::desk::hazard::{self, Mixed, Statements, mix, statements};
+use crate::desk::hazard::{self, Mixed, SafetySheet, Statements, mix, statements};
 use crate::desk::label::{Content, Design, Face, Market, Part};
 use crate::desk::net::{Declaration, Panel, Test, declare, declare_metric, declare_tapers, eu_test, us_test};
 use crate::formula::{Formula, PartKind, check, sample};
@@ -54,7 +54,7 @@ impl State {
         let one = |(share, harmless): (&crate::formula::PartShare, bool)| hazard::Ingredient {
             name: share.name.clone(),
             percent: share.of_whole.in_base() * Exact::whole(100),
-            sheet: self.safety_of(&share.name).and_then(Kept::body).map(|sheet| sheet.read().0),
+            sheet: self.safety_of(&share.name).and_then(Kept::body).map(SafetySheet::substances),
             harmless,
         };
         waxes.chain(parts).map(one).collect()
@@ -62,7 +62,14 @@ impl State {
 
     /// The suppliers' highest shares and the flash points against the formula's own temperatures, where they matter.
     pub fn limits_of(&self, formula: &Formula, voice: Voice) -> Vec<String> {
-        check(formula, self).unwrap_or_default().iter().map(|caution| caution.say(voice)).collect()
+        let mut said: Vec<String> =
+            check(formula, self).unwrap_or_default().iter().map(|caution| caution.say(voice)).collect();
+        let open = formula.parts.iter().filter(|p| p.kind == PartKind::Fragrance && p.highest.is_none());
+        said.extend(open.map(|part| {
+            let end = "” that its supplier states for candles is not typed in. Find it in the supplier's papers, and keep to it.";
+            ["The highest share of “", &part.name, end].concat()
+        }));
+        said
     }
 
     /// The formula of a batch as it was when it began, and its vessel.
@@ -104,6 +111,9 @@ impl State {
             remarks.extend(hazard::remarks(&mixed, voice));
             if said.is_empty() {
                 remarks.push("By what is typed in, the candle has no hazard statement to bear.".to_owned());
+            }
+            if volume.is_none() && !said.is_empty() {
+                remarks.push(NO_VOLUME.to_owned());
             }
             content.hazards(said, volume);
         }
@@ -189,6 +199,9 @@ their place with your own copy of the standard of your market (ASTM F2058, EN 15
 
 const NO_PANEL: &str = "The inside of the vessel is not measured, so the least height of the net contents is reckoned from the \
 label alone: it may have to be higher. Measure the vessel in the Book.";
+
+const NO_VOLUME: &str = "How much the vessel holds is not known: the letters of the hazards are as high as for half a litre, and \
+nothing is left out as for a small package. Measure the vessel in the Book.";
 
 fn placed(lowest: Length, voice: Voice) -> String {
     let unit = if voice.length == LengthUnit::Inch { LengthUnit::Inch } else { LengthUnit::Millimetre };

@@ -75,10 +75,18 @@ fn the_labels_of_the_demo() {
                     "{said}"
                 );
                 assert!(declared.enforced.is_some_and(|e| e <= mean), "{}", declared.text);
-                assert!(label.tests.len() == 2 && label.tests.iter().all(|(_, test)| test.passes));
+                assert!(
+                    label.tests.len() == 2 && label.tests.iter().all(|(_, test)| test.passes == Some(true))
+                );
                 // More than there is does not pass.
                 ask.declared = Some(mean + mean);
-                assert!(state.label(&ask, Face::default(), voice).tests.iter().all(|(_, test)| !test.passes));
+                assert!(
+                    state
+                        .label(&ask, Face::default(), voice)
+                        .tests
+                        .iter()
+                        .all(|(_, test)| test.passes == Some(false))
+                );
                 ask.tapers = Some((2, Length::base(Exact::whole(254))));
                 let tapers = state.label(&ask, Face::default(), voice);
                 assert_eq!(
@@ -108,6 +116,18 @@ fn a_formula_meets_the_safety_data_of_its_parts() {
         said.further.first().is_some_and(|line| line.contains("Linalool") && line.contains("Citral")),
         "{said:?}"
     );
+}
+
+/// A sheet that another version kept may have a line that this one does not read: it is named and never passed over.
+#[test]
+fn a_kept_line_that_is_not_read_is_named() {
+    let mut state = workshop();
+    let formula = orchard(&state);
+    state.take(&entry("z", 9000, sheet("Late orchard oil", "Linalool; 5 %; H317\nOdd; 20 %; Skin Irit. 2")));
+    let mixed = potside::desk::hazard::mix(&state.hazards_of(&formula, Voice::default()), true);
+    let said = potside::desk::hazard::remarks(&mixed, Voice::default());
+    let line = "Hazards not known in full: line 2 of the sheet of Late orchard oil.".to_owned();
+    assert!(said.contains(&line), "{said:?}");
 }
 
 fn orchard(state: &State) -> Formula {
@@ -175,6 +195,11 @@ fn a_label_of_no_batch_declares_the_fill() {
     let label =
         state.label(&ask(&front(&state, Market::Both), &formula, &bare, false), Face::default(), voice);
     assert!(label.remarks.iter().any(|r| r.starts_with("The inside of the vessel is not measured")));
+    // Nor does anybody know how high the letters of the hazards are to be.
+    let told = |label: &Labelled| label.remarks.iter().any(|r| r.starts_with("How much the vessel holds"));
+    assert!(told(&label));
+    let front = front(&state, Market::Both);
+    assert!(!told(&state.label(&ask(&front, &formula, &vessel, false), Face::default(), voice)));
 }
 
 #[test]
@@ -210,6 +235,10 @@ fn the_suppliers_limits_are_remarks() {
     let (state, vessel) = (workshop(), thick());
     let mut formula = orchard(&state);
     assert!(state.limits_of(&formula, Voice::default()).is_empty());
+    let oil = formula.parts.iter_mut().find(|p| p.name == "Late orchard oil").expect("its fragrance");
+    oil.highest = None;
+    let said = state.limits_of(&formula, Voice::default());
+    assert!(said.len() == 1 && said[0].starts_with("The highest share of “Late orchard oil”"), "{said:?}");
     let oil = formula.parts.iter_mut().find(|p| p.name == "Late orchard oil").expect("its fragrance");
     oil.highest = Some(read("\"1 %\"").expect("a share"));
     let said = state.limits_of(&formula, Voice::default());

@@ -50,6 +50,17 @@ pub struct SafetySheet {
 wire_struct!(SafetySheet { ingredient, lines, dated [default] });
 
 impl SafetySheet {
+    /// What is reckoned with: a line that cannot be read is a substance of which nothing is known, so that no result is told
+    /// as if it were not there. Only what another version of the app has kept can have one.
+    pub fn substances(&self) -> Vec<Substance> {
+        let (mut found, errors) = self.read();
+        found.extend(errors.iter().map(|error| {
+            let name = ["line ", &error.line.to_string(), " of the sheet of ", &self.ingredient].concat();
+            Substance { name, unknown: true, ..Substance::default() }
+        }));
+        found
+    }
+
     /// Its lines, read; the point is the decimal sign, and a comma where it cannot be anything else.
     pub fn read(&self) -> (Vec<Substance>, Vec<LineError>) {
         read_lines(&self.lines, crate::quantity::Locale::Point)

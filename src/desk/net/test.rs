@@ -5,9 +5,10 @@ use crate::quantity::{Exact, Mass, Voice, Why};
 /// A batch against its declaration.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Test {
-    pub passes: bool,
+    /// None where one of its rules cannot be told.
+    pub passes: Option<bool>,
     /// Each rule with what was found, and whether it holds.
-    pub rules: Vec<(bool, String)>,
+    pub rules: Vec<(Option<bool>, String)>,
     pub why: Why,
 }
 
@@ -79,24 +80,25 @@ pub fn us_test(fills: &[Mass], declared: Mass, voice: Voice) -> Option<Test> {
     let factor = FACTORS.iter().find(|(n, _)| *n == fills.len()).map(|found| Exact::ratio(found.1, 1000));
     let allowed = factor.zip(spread).map_or(Exact::ZERO, |(factor, spread)| factor * spread);
     let average = short <= allowed;
-    let mut rules = vec![(average, average_said(short, voice))];
+    let mut rules = vec![(Some(average), average_said(short, voice))];
     let mav = us_mav(declared);
     let unreasonable = mav.map(|mav| beyond(fills, declared, mav));
     match (mav, unreasonable) {
         (Some(mav), Some(count)) => {
             let said = ["short by more than ", &voice.mass(mav), ": ", &of(count, fills)].concat();
-            rules.push((count == 0, said));
+            rules.push((Some(count == 0), said));
         }
         _ => rules.push((
-            false,
-            "there is no allowed variation for so large a package here: look it up".to_owned(),
+            None,
+            "the table of allowed shortages here ends at 571 g (1.26 lb): look yours up in Handbook 133, Table 2-5"
+                .to_owned(),
         )),
     }
-    let passes = rules.iter().all(|rule| rule.0);
+    let (passes, result) = verdict(&rules);
     let mut why = Why::new(
         "The batch under NIST Handbook 133",
         "declared − average ≤ factor × standard deviation",
-        if passes { "would pass" } else { "would not pass" },
+        result,
     )
     .with("declared", voice.mass(declared))
     .with("average", voice.mass(Mass::base(mean)));
@@ -143,15 +145,14 @@ pub fn eu_test(fills: &[Mass], nominal: Mass, voice: Voice) -> Option<Test> {
     let (once, twice) = (beyond(fills, nominal, tne), beyond(fills, nominal, tne + tne));
     let double = voice.mass(tne + tne);
     let rules = vec![
-        (short <= Exact::ZERO, average_said(short, voice)),
+        (Some(short <= Exact::ZERO), average_said(short, voice)),
         (
-            once * 40 <= fills.len(),
+            Some(once * 40 <= fills.len()),
             ["short by more than ", &voice.mass(tne), ": ", &of(once, fills)].concat(),
         ),
-        (twice == 0, ["short by more than ", &double, ": ", &of(twice, fills)].concat()),
+        (Some(twice == 0), ["short by more than ", &double, ": ", &of(twice, fills)].concat()),
     ];
-    let passes = rules.iter().all(|rule| rule.0);
-    let result = if passes { "would pass" } else { "would not pass" };
+    let (passes, result) = verdict(&rules);
     let relation = "average ≥ nominal; at most 1 in 40 below nominal − error; none below nominal − 2 × error";
     let why = Why::new("The batch under the average system", relation, result)
         .with("nominal", voice.mass(nominal))
@@ -159,6 +160,16 @@ pub fn eu_test(fills: &[Mass], nominal: Mass, voice: Voice) -> Option<Test> {
         .with("tolerable negative error", voice.mass(tne))
         .from("Directive 76/211/EEC, Annex I, as gathered on 25 November 2026");
     Some(Test { passes, rules, why })
+}
+
+/// One rule that does not hold is enough; one that cannot be told leaves it open.
+fn verdict(rules: &[(Option<bool>, String)]) -> (Option<bool>, &'static str) {
+    let all = |is: Option<bool>| rules.iter().all(|rule| rule.0 != is);
+    match (all(Some(false)), all(None)) {
+        (false, _) => (Some(false), "would not pass"),
+        (true, false) => (None, "cannot be told here"),
+        (true, true) => (Some(true), "would pass"),
+    }
 }
 
 fn average_said(short: Exact, voice: Voice) -> String {

@@ -149,7 +149,13 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
                 (Market::EuropeanUnion, "European Union"),
             ],
         ),
-        field(Field::text("Who makes it: name and address").optional(), form.maker, || Ok(String::new())),
+        field(
+            Field::text("Who makes it: name and address")
+                .optional()
+                .hint("With hazards a telephone number as well (CLP, Article 17)."),
+            form.maker,
+            || Ok(String::new())
+        ),
         field(
             Field::text("Fire safety compared with")
                 .optional()

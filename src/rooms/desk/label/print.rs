@@ -242,12 +242,15 @@ This is an aid: local law and a qualified person decide.",
 
 fn tested(title: &str, test: &Test) -> View {
     let rules = test.rules.iter().map(|(holds, said)| {
-        let word = if *holds { "Holds: " } else { "Does not hold: " };
+        let word = match holds {
+            Some(true) => "Holds: ",
+            Some(false) => "Does not hold: ",
+            None => "Cannot be told: ",
+        };
         el("li").child(el("strong").child(word)).child(said.clone())
     });
-    let word = if test.passes { ": would pass" } else { ": would not pass" };
     group![
-        el("h3").child([title, word].concat()),
+        el("h3").child([title, ": ", &test.why.result].concat()),
         el("ul").class("plain").child(rules.views()),
         why_button(test.why.clone())
     ]
