@@ -379,3 +379,15 @@ fn a_share_that_is_not_told_is_up_to_all_of_it() {
     reads("Aroma A; proprietary; not classified", "100", &[]);
     reads("Proprietary; 1 - 5 %; Skin Sens. 1B H317", "5", &["Skin Sens. 1B (H317)"]);
 }
+
+/// What is read of numbers can be compared with the sheet.
+#[test]
+fn figures_are_shown_as_they_were_read() {
+    let line = "A; 5 %; Aquatic Acute 1 H400 (M=10); Skin Sens. 1A H317 ≥ 0.01 %; ATE oral 0.5 g/kg; LD50 dermal > 5000";
+    let (found, errors) = read_lines(line, Locale::Point);
+    assert!(errors.is_empty(), "{errors:?}");
+    assert_eq!(
+        found[0].figures(Voice::default()),
+        ["M acute 10", "Skin Sens. 1A from 0.01 %", "ATE swallowed: 500 mg/kg", "ATE on skin: not toxic"]
+    );
+}

@@ -67,7 +67,7 @@ impl State {
         let open = formula.parts.iter().filter(|p| p.kind == PartKind::Fragrance && p.highest.is_none());
         said.extend(open.map(|part| {
             let end = "” that its supplier states for candles is not typed in. Find it in the supplier's papers, and keep to it.";
-            ["The highest share of “", &part.name, end].concat()
+            ["The highest load of “", &part.name, end].concat()
         }));
         said
     }

@@ -238,7 +238,7 @@ fn the_suppliers_limits_are_remarks() {
     let oil = formula.parts.iter_mut().find(|p| p.name == "Late orchard oil").expect("its fragrance");
     oil.highest = None;
     let said = state.limits_of(&formula, Voice::default());
-    assert!(said.len() == 1 && said[0].starts_with("The highest share of “Late orchard oil”"), "{said:?}");
+    assert!(said.len() == 1 && said[0].starts_with("The highest load of “Late orchard oil”"), "{said:?}");
     let oil = formula.parts.iter_mut().find(|p| p.name == "Late orchard oil").expect("its fragrance");
     oil.highest = Some(read("\"1 %\"").expect("a share"));
     let said = state.limits_of(&formula, Voice::default());

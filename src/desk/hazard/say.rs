@@ -1,9 +1,12 @@
 //! Every sum with its limit, and what has to be read with the result.
 
 use super::SOURCE;
+use super::acute::TABLE;
 use super::class::{Class, class};
 use super::mix::{Mixed, Sum};
 use super::rule::{Rule, Way};
+use super::substance::Substance;
+use crate::desk::net::plain;
 use crate::quantity::{Exact, Share, Voice, Why};
 
 /// A limit, what stands against it, and whether it is reached.
@@ -16,8 +19,35 @@ pub struct Finding {
     pub why: Why,
 }
 
+/// A number that was typed, without zeros at its end.
+fn typed(value: Exact, voice: Voice) -> String {
+    plain(value, 3, voice.locale)
+}
+
 fn percent(value: Exact, voice: Voice) -> String {
     voice.share(Share::base(value / Exact::whole(100)))
+}
+
+impl Substance {
+    /// M-factors, specific limits and acute toxicity estimates as they were read, to be compared with the sheet.
+    pub fn figures(&self, voice: Voice) -> Vec<String> {
+        let mut said = Vec::new();
+        for (m, of) in self.m.iter().zip(["M acute ", "M chronic "]) {
+            said.extend(m.map(|m| [of, &typed(m, voice)].concat()));
+        }
+        for (group, category, limit) in &self.limits {
+            let name = class(*group, *category).map_or("", |class| class.name);
+            said.push([name, " from ", &typed(*limit, voice), " %"].concat());
+        }
+        for (dose, route) in self.doses.iter().zip(&TABLE) {
+            said.extend(dose.map(|dose| {
+                let ate =
+                    dose.map_or("not toxic".to_owned(), |ate| [&typed(ate, voice), " ", route.unit].concat());
+                ["ATE ", route.name, ": ", &ate].concat()
+            }));
+        }
+        said
+    }
 }
 
 /// Every limit against which something in the mixture stands, in the order of the regulation.
@@ -28,7 +58,7 @@ pub fn findings(mixed: &Mixed, voice: Voice) -> Vec<Finding> {
         let class = class(route.group, category)?;
         let bound = route.bounds.get(usize::from(category) - 1).map(|b| Exact::ratio(*b, 1000))?;
         let ate = [&voice.number(acute.ate), " ", route.unit].concat();
-        let said = ["ATE ", &ate, ", ", route.name, ": up to ", &voice.number(bound), " counts"].concat();
+        let said = ["ATE ", &ate, ", ", route.name, ": up to ", &typed(bound, voice), " counts"].concat();
         let many = acute.unknown > Exact::whole(10);
         let relation = if many { "(100 − % unknown) ÷ Σ (% ÷ ATE)" } else { "100 ÷ Σ (% ÷ ATE)" };
         let mut why = Why::new(["Acute toxicity, ", route.name].concat(), relation, &ate)
@@ -36,7 +66,7 @@ pub fn findings(mixed: &Mixed, voice: Voice) -> Vec<Finding> {
         for (place, ate) in &acute.parts {
             if let Some(substance) = mixed.substances.get(*place) {
                 let shown =
-                    [&percent(substance.percent, voice), " at ", &voice.number(*ate), " ", route.unit]
+                    [&percent(substance.percent, voice), " at ", &typed(*ate, voice), " ", route.unit]
                         .concat();
                 why = why.with(&substance.name, shown);
             }
@@ -71,7 +101,7 @@ fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Findin
         if let Some(substance) = mixed.substances.get(*place) {
             let mut shown = percent(substance.percent, voice);
             if *weight != Exact::ONE {
-                shown = [&shown, " × ", &voice.number(*weight)].concat();
+                shown = [&shown, " × ", &typed(*weight, voice)].concat();
             }
             why = why.with(&substance.name, shown);
         }
@@ -116,7 +146,7 @@ pub fn remarks(mixed: &Mixed, voice: Voice) -> Vec<String> {
     if !unknown.is_empty() {
         said.push(["Hazards not known in full: ", &unknown.join(", "), "."].concat());
     }
-    let noted = |s: &&super::Substance| !s.noted.is_empty();
+    let noted = |s: &&Substance| !s.noted.is_empty();
     let noted: Vec<String> = mixed
         .substances
         .iter()

@@ -124,7 +124,7 @@ pub(super) fn short(words: &str) -> Option<String> {
             class.route(route, &mut out);
         } else if token.starts_with("inhal") {
             class.words.push_str(" inhal");
-        } else if BEGIN.iter().any(|word| says(&word)) || WHOLE.contains(&token) {
+        } else if BEGIN.iter().any(says) || WHOLE.contains(&token) {
             class.words.push(' ');
             class.words.push_str(token);
         } else if !(class.organs && coded) {

@@ -26,7 +26,7 @@ fn down(number: Exact, step: Exact) -> Exact {
 }
 
 /// Without zeros at the end: `8 oz`, `6.5 oz`.
-fn plain(number: Exact, most: u32, locale: Locale) -> String {
+pub(in crate::desk) fn plain(number: Exact, most: u32, locale: Locale) -> String {
     let places = number.places().unwrap_or(most).min(most);
     decimal(number, Exact::ratio(1, 10_i128.pow(places)), locale)
 }

@@ -6,6 +6,7 @@ mod declare;
 mod panel;
 mod test;
 
+pub(super) use declare::plain;
 pub use declare::{
     Declaration, declare, declare_metric, declare_tapers, enforced, no_length, nothing, overstated,
 };

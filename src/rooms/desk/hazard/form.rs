@@ -93,6 +93,7 @@ fn told(shop: Workshop, found: &[Substance], errors: &[LineError]) -> View {
     let voice = shop.voice();
     let row = |substance: &Substance| {
         let mut classes: Vec<String> = substance.classes.iter().map(|class| class.say()).collect();
+        classes.extend(substance.figures(voice));
         classes.extend(substance.noted.iter().cloned());
         if substance.unknown {
             classes.push("not known in full".to_owned());
