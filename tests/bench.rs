@@ -96,7 +96,7 @@ fn bulk_density_from_level_spoons() {
     let said = |count, mass| spoons(count, mass).say(Voice::default());
     assert_eq!(
         said(5, "44.36029434375").unwrap(),
-        "One level tbsp weighs 8.9 g (0.31 oz): 0.600 g/mL. Weigh some more on their own: that tells how far your spoons stray."
+        "One level tbsp weighs 8.9 g (0.31 oz): 0.600 g/mL. Weigh as many again: that tells how far your spoons stray."
     );
     assert_eq!(said(0, "44"), None);
     assert_eq!(bulk_density(&spoons(0, "44"), Voice::default()), None);
@@ -105,15 +105,20 @@ fn bulk_density_from_level_spoons() {
     assert_eq!(spoons(5, "44").check(), Ok(()));
 }
 
-/// By hand: 4 spoons of 32 g and 4 of 40 g are 9 g each, the weighings a ninth off to either side, so s² = 8 ÷ 81 of a
-/// spoon and its mean is good to √(8 ÷ 81 ÷ 8) = 1 ÷ 9. For 5 % it takes 8 ÷ 81 ÷ 0.05² = 39.5 spoons: 32 more.
+/// By hand: 32 g and 40 g are a ninth off their mean to either side, s² = 2 ÷ 81 of it, so the mean is good to
+/// √(2 ÷ 81 ÷ 2) = 1 ÷ 9. For 5 % it takes 2 ÷ 81 ÷ 0.05² = 9.9 weighings: 8 more.
 #[test]
 fn spoons_weighed_again_tell_how_far_they_stray() {
-    let twice = |first: &str, then: &str| SpoonTrial { again: vec![spoons(4, then)], ..spoons(4, first) };
+    let twice = |first: &str, then: &str| SpoonTrial { again: vec![g(then)], ..spoons(4, first) };
     let trial = twice("32", "40");
     let said = trial.say(Voice::default()).unwrap();
     assert!(said.starts_with("One level tbsp weighs 9.0 g (0.32 oz): 0.609 g/mL. "), "{said}");
-    assert!(said.ends_with("Give or take 11.11 %. 32 more spoons make it good to 5 %."), "{said}");
+    assert!(said.ends_with("Give or take 11.11 %. Weighed 8 times more, it is good to 5 %."), "{said}");
+    let ten = SpoonTrial {
+        again: [["40"].as_slice(), &["32", "40"].repeat(4)].concat().into_iter().map(g).collect(),
+        ..trial.clone()
+    };
+    assert!(ten.say(Voice::default()).unwrap().ends_with("That is good to 5 %."), "{ten:?}");
     let same = twice("36", "36.1").say(Voice::default()).unwrap();
     assert!(same.ends_with("Give or take 0.14 %. That is good to 5 %."), "{same}");
     assert_eq!(twice("36", "0").check(), Err(vec![BenchError::SpoonsWeighNothing]));

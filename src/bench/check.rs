@@ -149,10 +149,10 @@ impl SpoonTrial {
     /// Every reason why it tells no bulk density.
     pub fn check(&self) -> Result<(), Vec<BenchError>> {
         let mut errors = Vec::new();
-        if self.weighings().any(|w| w.spoons == 0 || w.spoon.value.in_base() <= Exact::ZERO) {
+        if self.spoons == 0 || self.spoon.value.in_base() <= Exact::ZERO {
             errors.push(BenchError::NoSpoons);
         }
-        if self.weighings().any(|w| w.mass.value <= Mass::ZERO) {
+        if self.masses().any(|m| m.value <= Mass::ZERO) {
             errors.push(BenchError::SpoonsWeighNothing);
         }
         none_of(errors)

@@ -99,8 +99,8 @@ pub struct SpoonTrial {
     pub spoon: Amount<Volume>,
     pub spoons: u32,
     pub mass: Amount<Mass>,
-    /// What was weighed after the first time.
-    pub again: Vec<SpoonTrial>,
+    /// What as many weighed again, each time on their own.
+    pub again: Vec<Amount<Mass>>,
 }
 
 wire_struct!(SpoonTrial { spoon, spoons, mass, again [skip] });

@@ -212,6 +212,35 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     b.sees("2 h 0 min, 0.35 oz, 1 look").await;
     b.sees("Burn rate: 5.00 g an hour").await;
     b.sees("Light it now").await;
+    // An earlier one, looked at twice and not weighed: weighed later though it is not the last, taken back with one tap, and
+    // brought back from what was done.
+    b.tap("Write down a burn that is over").await;
+    b.set("Lit at", "2025-02-27T16:00").await;
+    b.set("Out at", "2025-02-27T19:00").await;
+    b.fill("Before the burn", "400 g").await;
+    b.set("Seen at", "2025-02-27T16:30").await;
+    b.fill("Pool across", "700 mm").await;
+    b.tap("It was looked at once more").await;
+    b.tap("Keep this burn").await;
+    b.sees("700 mm is wider than the vessel inside, 70 mm.").await;
+    b.fill("Pool across", "30 mm").await;
+    b.client.execute(SECOND, vec!["55 mm".into()]).await.unwrap();
+    look(&b, &axe, "burn-late-twice", &mut found).await;
+    b.tap("Keep this burn").await;
+    b.sees("3 h 0 min, not weighed, 2 looks").await;
+    b.tap("Write its weight down").await;
+    b.fill("After the burn it weighs", "38 g").await;
+    b.tap("Keep this weight").await;
+    b.sees("38 g is less than the candle weighs without its wax").await;
+    b.fill("After the burn it weighs", "385 g").await;
+    look(&b, &axe, "burn-weighed-later", &mut found).await;
+    b.tap("Keep this weight").await;
+    b.sees("3 h 0 min, 0.53 oz, 2 looks").await;
+    b.sees("Burn rate: 5.00 g an hour, give or take 0.00.").await;
+    b.tap("Take this burn back").await;
+    b.waits("no earlier burn", "return !document.body.innerText.includes('3 h 0 min, 0.53 oz')", vec![])
+        .await;
+    b.sees("2 h 0 min, 0.35 oz, 1 look").await;
     for page in ["bench/burn/new", "bench/burn/limits", "bench/burn/wicks/new"] {
         b.room(page).await;
         look(&b, &axe, &page.replace('/', "-"), &mut found).await;
@@ -228,4 +257,11 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
 const WICK: &str = r#"
 const label = [...document.querySelectorAll("label")].find((l) => l.innerText.trim() === "Wick");
 return label?.control?.value || null;
+"#;
+
+/// Types how wide the pool was at the second look.
+const SECOND: &str = r#"
+const label = [...document.querySelectorAll("label")].filter((l) => l.innerText.startsWith("Pool across")).at(-1);
+label.control.value = arguments[0];
+label.control.dispatchEvent(new Event("input", { bubbles: true }));
 "#;

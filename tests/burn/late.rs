@@ -142,6 +142,14 @@ fn a_weight_of_another_candle_is_refused() {
     );
     assert!(of.shows(read("39.5 g"), voice).is_err_and(|w| w.contains("there was 180 g")));
     assert!(of.shows(read("214.9 g"), voice).is_err());
+    // A pool of a jar of 70 mm, read a tenth too wide at the most.
+    assert_eq!((of.holds(read("77 mm"), voice), of.holds(read("2.75 in"), voice)), (Ok(()), Ok(())));
+    let wide = of.holds(read("700 mm"), voice).unwrap_err();
+    assert_eq!(
+        wide,
+        "700 mm is wider than the vessel inside, 70 mm. Measure it again, or put the candle right."
+    );
+    assert!(of.holds(read("77.1 mm"), voice).is_err());
     let before = read::<Mass>("390 g").value;
     assert_eq!(lost(before, read("395 g"), voice), Ok(()));
     assert!(

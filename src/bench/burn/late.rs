@@ -1,7 +1,7 @@
 //! What is written down late, and what is hardly meant as it was typed.
 
 use super::{BurnEvent, Course, Look, Trial};
-use crate::quantity::{Amount, Exact, Mass, Voice};
+use crate::quantity::{Amount, Exact, Length, Mass, Voice};
 
 /// The entry of a burn that nobody tapped; the looks come in any order.
 pub fn missed(lit: BurnEvent, mut looks: Vec<Look>, out: BurnEvent) -> BurnEvent {
@@ -56,6 +56,23 @@ impl Trial {
         };
         let end = ". Is it this candle, with its vessel and without a lid? Weigh it again, or put the candle right.";
         Err([&voice.typed(mass), &than.concat(), end].concat())
+    }
+}
+
+/// A pool is not read closer than to this share of the vessel's width (our own choice).
+const WIDER: Exact = Exact::ratio(11, 10);
+
+impl Trial {
+    /// Whether the melted wax can be so wide.
+    ///
+    /// # Errors
+    /// The sentence where the vessel is narrower.
+    pub fn holds(&self, pool: Amount<Length>, voice: Voice) -> Result<(), String> {
+        if pool.value <= self.diameter.value.times(WIDER) {
+            return Ok(());
+        }
+        let wall = [" is wider than the vessel inside, ", &voice.typed(self.diameter)].concat();
+        Err([&voice.typed(pool), &wall, ". Measure it again, or put the candle right."].concat())
     }
 }
 

@@ -31,20 +31,30 @@ pub struct Pool {
 
 /// Growth against the root of time, the law of a melting front that is fed evenly (Stefan's problem).
 pub fn pool(trial: &Trial, session: &Session) -> Pool {
-    let wall = REACHED * trial.diameter.value.in_base().to_f64();
-    let seen: Vec<(f64, f64)> = session
-        .looks
-        .iter()
-        .filter_map(|l| Some((3600.0 * session.hours(l.at), l.pool?.value.in_base().to_f64())))
-        .collect();
-    let full = match seen.iter().position(|(_, across)| *across >= wall) {
-        Some(at) => Full::Reached {
-            after: at.checked_sub(1).and_then(|before| seen.get(before)).map_or(0.0, |(t, _)| *t),
-            by: seen.get(at).map_or(0.0, |(t, _)| *t),
-        },
-        None => foretold(&seen, wall),
-    };
+    let seen = seen(session);
+    let full = reached(trial, &seen).unwrap_or_else(|| foretold(&seen, wall(trial)));
     Pool { seen, full }
+}
+
+fn wall(trial: &Trial) -> f64 {
+    REACHED * trial.diameter.value.in_base().to_f64()
+}
+
+fn seen(session: &Session) -> Vec<(f64, f64)> {
+    let looks = session.looks.iter();
+    looks.filter_map(|l| Some((3600.0 * session.hours(l.at), l.pool?.value.in_base().to_f64()))).collect()
+}
+
+fn reached(trial: &Trial, seen: &[(f64, f64)]) -> Option<Full> {
+    let wall = wall(trial);
+    let at = seen.iter().position(|(_, across)| *across >= wall)?;
+    let time = |place: usize| seen.get(place).map_or(0.0, |(t, _)| *t);
+    Some(Full::Reached { after: at.checked_sub(1).map_or(0.0, time), by: time(at) })
+}
+
+/// Whether the pool was seen from wall to wall. It is asked in every room, so it fits nothing.
+pub(super) fn is_full(trial: &Trial, session: &Session) -> bool {
+    reached(trial, &seen(session)).is_some()
 }
 
 fn foretold(seen: &[(f64, f64)], wall: f64) -> Full {

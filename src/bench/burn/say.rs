@@ -1,7 +1,8 @@
 //! What is said of trials: names, times, reminders, the advice.
 
 use super::{
-    Advice, Course, Full, Limits, PASSES, Session, Trial, WickSeries, life, pool, rate, trend, usual_full,
+    Advice, Course, Limits, PASSES, Session, Trial, WickSeries, life, pool, pool::is_full, rate, trend,
+    usual_full,
 };
 use crate::bench::duration;
 use crate::bench::freezing::decimal_of;
@@ -50,7 +51,7 @@ pub fn reminders(trial: &Trial, course: &Course, limits: &Limits, now: u64) -> V
     };
     match course.sessions.last() {
         Some(session) if session.out.is_none() => {
-            if !matches!(pool(trial, session).full, Full::Reached { .. }) {
+            if !is_full(trial, session) {
                 let expected = session.lit.saturating_add((1000.0 * usual_full(trial)) as u64);
                 add(expected, "Full pool expected: measure across the melted wax.");
             }

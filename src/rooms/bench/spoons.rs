@@ -14,7 +14,6 @@ use crate::rooms::workshop::Workshop;
 #[derive(Clone, Copy)]
 struct Row {
     key: u32,
-    spoons: Typed,
     mass: Typed,
 }
 
@@ -22,36 +21,34 @@ struct Row {
 struct Form {
     name: Typed,
     spoon: Value<VolumeUnit>,
+    spoons: Typed,
     rows: Value<Vec<Row>>,
 }
 
 impl Form {
-    fn add(self, spoons: &str, mass: Option<Amount<Mass>>) {
+    fn add(self, mass: Option<Amount<Mass>>) {
         self.rows.update(|all| {
             let key = all.last().map_or(1, |last| last.key + 1);
-            all.push(Row { key, spoons: Typed::new(spoons), mass: Typed::amount(mass) });
+            all.push(Row { key, mass: Typed::amount(mass) });
         });
     }
 
     /// The trial as it stands, or every sentence that says why it is none.
     fn trial(self, shop: Workshop) -> Result<SpoonTrial, Vec<String>> {
-        let spoon = Amount::new(Exact::ONE, self.spoon.get());
-        let (mut wrong, mut weighings) = (Vec::new(), Vec::new());
+        let (mut wrong, mut masses) = (Vec::new(), Vec::new());
+        let spoons = self.spoons.count().map_err(|e| wrong.push(e.to_string())).unwrap_or_default();
         for row in self.rows.get() {
-            match (row.spoons.count(), row.mass.read(shop.mass_unit())) {
-                (Ok(spoons), Ok(mass)) => {
-                    weighings.push(SpoonTrial { spoon, spoons, mass, again: Vec::new() })
-                }
-                (spoons, mass) => {
-                    wrong.extend([spoons.err(), mass.err()].into_iter().flatten().map(|e| e.to_string()));
-                }
+            match row.mass.read(shop.mass_unit()) {
+                Ok(mass) => masses.push(mass),
+                Err(why) => wrong.push(why.to_string()),
             }
         }
-        let mut weighings = weighings.into_iter();
+        let mut masses = masses.into_iter();
         if wrong.is_empty()
-            && let Some(first) = weighings.next()
+            && let Some(mass) = masses.next()
         {
-            let trial = SpoonTrial { again: weighings.collect(), ..first };
+            let spoon = Amount::new(Exact::ONE, self.spoon.get());
+            let trial = SpoonTrial { spoon, spoons, mass, again: masses.collect() };
             let errors = trial.check().err().unwrap_or_default();
             wrong.extend(errors.iter().map(ToString::to_string));
             if wrong.is_empty() {
@@ -63,24 +60,27 @@ impl Form {
 }
 
 pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
-    // More spoons are added to those weighed before.
+    // More weighings are added to those before.
     let known = shop.state(|s| s.ingredients.get(ingredient)?.body()?.spoons.clone());
     let form = Form {
         name: Typed::new(name_of(shop, ingredient)),
         spoon: Value::new(known.as_ref().map_or(VolumeUnit::Tablespoon, |t| t.spoon.unit)),
+        spoons: Typed::new(known.as_ref().map_or("4".to_owned(), |t| t.spoons.to_string())),
         rows: Value::new(Vec::new()),
     };
-    for weighing in known.iter().flat_map(SpoonTrial::weighings) {
-        form.add(&weighing.spoons.to_string(), Some(weighing.mass));
+    for mass in known.iter().flat_map(SpoonTrial::masses) {
+        form.add(Some(mass));
     }
     if known.is_none() {
-        form.add("4", None);
+        form.add(None);
     }
     let offers = shop.state(|s| s.part_names());
     let found = Derived::new(move || {
         let (trial, voice) = (form.trial(shop).ok()?, shop.voice());
         Some((trial.say(voice)?, bulk_density(&trial, voice)?.1))
     });
+    let count = move || form.spoons.count().map(|_| String::new()).map_err(|e| e.to_string());
+    let counted = Field { keys: "numeric", ..Field::new("How many, level") };
     group![
         page_head(HERE, "Bench", "Weigh spoons".to_owned()),
         el("p").class("lead").child(
@@ -98,12 +98,13 @@ few: the more spoons, the surer the answer.",
                 (VolumeUnit::Cup, "Cup"),
             ],
         ),
+        field(counted.hint("As many each time."), form.spoons, count),
         el("ol").class("weighings").child(each(
             move || form.rows.get(),
             |r| u64::from(r.key),
             move |row| weighing(form, row)
         )),
-        el("p").child(press("", "Weigh once more", move || form.add("4", None))),
+        el("p").child(press("", "Weigh once more", move || form.add(None))),
         el("div")
             .class("answer-line")
             .attr("aria-live", "polite")
@@ -117,11 +118,8 @@ few: the more spoons, the surer the answer.",
 fn weighing(form: Form, row: Row) -> View {
     let remove = move || form.rows.update(|r| r.retain(|o| o.key != row.key));
     let more_than_one = move || form.rows.with(|r| r.len() > 1);
-    let count = move || row.spoons.count().map(|_| String::new()).map_err(|e| e.to_string());
-    let counted = Field { keys: "numeric", ..Field::new("How many, level") };
     el("li")
         .class("fields")
-        .child(field(counted, row.spoons, count))
         .child(mass_field(Field::new("The scale shows").placeholder("32.4 g"), row.mass))
         .child(live(move || {
             more_than_one().then(|| press("quiet remove", "Remove this weighing", remove)).view()

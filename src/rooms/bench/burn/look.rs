@@ -58,6 +58,7 @@ impl Form {
             note: self.note.get(),
         };
         wrong.extend(look.mass.and_then(|mass| trial.shows(mass, shop.voice()).err()));
+        wrong.extend(look.pool.and_then(|pool| trial.holds(pool, shop.voice()).err()));
         let seen = look != (Look { at, ..Look::default() });
         if wrong.is_empty() { Ok(seen.then_some(look)) } else { Err(wrong) }
     }

@@ -117,13 +117,19 @@ fn rows(shop: Workshop, (all, done): &Candles, whole: Value<bool>) -> View {
             )
             .view()
     };
+    let limits = shop.state(|s| s.limits.clone());
     let waits = |(id, trial, course): &Candle| {
-        let said = match (course.unweighed(), course.sessions.len()) {
+        let mut said = match (course.unweighed(), course.sessions.len()) {
             (true, _) => "weigh it".to_owned(),
             (false, 0) => "not lit yet".to_owned(),
             (false, 1) => "burned once".to_owned(),
             (false, burns) => ["burned ", &burns.to_string(), " times"].concat(),
         };
+        if let Some(rest) = reminders(trial, course, &limits, keep::now()).pop() {
+            let time = keep::time(rest.at);
+            let due = if rest.due { "; rested: trim it" } else { "; rests until " };
+            said.push_str(&[due, if rest.due { "" } else { &time }].concat());
+        }
         row(id, trial.say(), said)
     };
     let first = if whole.get() { done.len() } else { DONE };

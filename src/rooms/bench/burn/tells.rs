@@ -86,12 +86,13 @@ fn wicks(shop: Workshop, series: &str, like: &[Burned]) -> View {
     let sets: Vec<(&str, Vec<(&Trial, &Course)>)> =
         like.iter().map(|b| (b.wick.as_str(), b.candles.iter().map(|(t, c)| (t, c)).collect())).collect();
     let told = shop.state(|s| side_by_side(&sets, s.series(series), voice));
+    let none = told.is_empty();
     let lines = told.into_iter().map(|(text, why)| said((text, Some(why)))).views();
     group![
         wicks_picture(&sets, voice).as_ref().map(|c| titled("Burn rate", c)),
         lines,
-        el("p").class("why-line").child(if sets.len() < 2 {
-            "Nothing to compare yet: that takes a candle of the same fragrance, wax and vessel with another wick."
+        el("p").class("why-line").child(if none {
+            "Nothing to compare yet: it takes candles with two wicks, each weighed before and after a burn."
         } else {
             "Same fragrance, wax and vessel; only the wick differs. Each candle counts once, however often it was burned."
         })
