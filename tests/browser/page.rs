@@ -175,6 +175,14 @@ impl Browser {
         self.client.execute(put, vec![serde_json::to_value(&field).unwrap(), json!(text)]).await.unwrap();
     }
 
+    /// What stands in the field of this label.
+    pub(crate) async fn value(&self, label: &str) -> String {
+        let field = self.element(label, FIELD, vec![json!(label)]).await;
+        let script = "return arguments[0].value";
+        let value = self.client.execute(script, vec![serde_json::to_value(&field).unwrap()]).await.unwrap();
+        value.as_str().unwrap().to_owned()
+    }
+
     /// How many letters stand in the field of this label.
     pub(crate) async fn length(&self, label: &str) -> usize {
         let field = self.element(label, FIELD, vec![json!(label)]).await;

@@ -99,6 +99,22 @@ impl Picture {
             runs(self.height, |y| y >= top && y < bottom && (left..right).any(|x| self.is_dark(x, y)));
         (letter.last().unwrap().1 - letter[0].0) as f64 / self.dots_per_mm
     }
+
+    /// The height in millimetres of the lowest letter of such a line; points and commas, which are less than half as high
+    /// as the highest, are none.
+    pub(crate) fn lowest_letter(&self, from_foot: usize) -> f64 {
+        let lines = self.lines();
+        let (top, bottom) = lines[lines.len() - 1 - from_foot];
+        let ink = |left: usize, right: usize| {
+            let rows: Vec<usize> =
+                (top..bottom).filter(|y| (left..right).any(|x| self.is_dark(x, *y))).collect();
+            rows[rows.len() - 1] + 1 - rows[0]
+        };
+        let letters = runs(self.width, |x| (top..bottom).any(|y| self.is_dark(x, y)));
+        let heights: Vec<usize> = letters.into_iter().map(|(left, right)| ink(left, right)).collect();
+        let highest = heights.iter().copied().max().unwrap();
+        heights.into_iter().filter(|height| height * 2 >= highest).min().unwrap() as f64 / self.dots_per_mm
+    }
 }
 
 fn runs(count: usize, ink: impl Fn(usize) -> bool) -> Vec<(usize, usize)> {
