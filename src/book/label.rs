@@ -27,13 +27,19 @@ pub struct Labelling<'a> {
     pub small: bool,
 }
 
+/// What a formula brings to a label, whatever else stands on it: reckoned once for many letters that are typed.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Burden {
+    mixed: Mixed,
+    limits: Vec<String>,
+}
+
 /// A label's content and what has to be known with it.
 pub struct Labelled {
     pub content: Content,
     /// None where nothing is declared.
     pub declared: Option<Declaration>,
     pub tests: Vec<(&'static str, Test)>,
-    pub mixed: Mixed,
     /// True where the package holds at most 125 mL, so that some statements may be left out.
     pub may_be_small: bool,
     /// Sentences to be read before printing.
@@ -79,6 +85,14 @@ impl State {
         Some((&version.body, self.vessels.get(&batch.vessel)?.body()?))
     }
 
+    /// What a label is about: a batch; where there is none, a formula and a vessel.
+    pub fn chosen(&self, [batch, formula, vessel]: &[Id; 3]) -> Option<(&Formula, &Vessel)> {
+        match self.batches.get(batch) {
+            Some(batch) => self.made_of(batch),
+            None => Some((self.formulas.get(formula)?.body()?, self.vessels.get(vessel)?.body()?)),
+        }
+    }
+
     /// What a candle is called on its label: what it is sold as, else its formula's name. Of a batch; where there is none, of
     /// a formula and a vessel.
     pub fn label_name(&self, [batch, formula, vessel]: &[Id; 3]) -> String {
@@ -89,14 +103,24 @@ impl State {
         product.map(|p| &p.name).or(formula.map(|f| &f.name)).cloned().unwrap_or_default()
     }
 
+    /// What a formula brings to every label of it.
+    pub fn burden_of(&self, formula: &Formula, voice: Voice) -> Burden {
+        Burden { mixed: mix(&self.hazards_of(formula, voice), true), limits: self.limits_of(formula, voice) }
+    }
+
     /// Puts a label together.
     pub fn label(&self, ask: &Labelling, face: Face, voice: Voice) -> Labelled {
+        self.label_with(ask, &self.burden_of(ask.formula, voice), face, voice)
+    }
+
+    /// The same, where what the formula brings is known already.
+    pub fn label_with(&self, ask: &Labelling, burden: &Burden, face: Face, voice: Voice) -> Labelled {
         let (design, formula, vessel) = (ask.design, ask.formula, ask.vessel);
         let mut content = Content::new(face);
         let mut remarks = Vec::new();
         let has = |part| design.parts.contains(&part);
         let volume = capacity(vessel, voice).ok().map(|found| found.0);
-        let mixed = mix(&self.hazards_of(formula, voice), true);
+        let mixed = &burden.mixed;
         let may_be_small = volume.is_some_and(|v| v <= SMALL);
         if has(Part::Name) {
             let name = ask.name.trim();
@@ -107,8 +131,8 @@ impl State {
             remarks.push(FIRE_REMARK.to_owned());
         }
         if has(Part::Hazards) {
-            let said: Statements = statements(&mixed, ask.small && may_be_small);
-            remarks.extend(hazard::remarks(&mixed, voice));
+            let said: Statements = statements(mixed, ask.small && may_be_small);
+            remarks.extend(hazard::remarks(mixed, voice));
             if said.is_empty() {
                 remarks.push("By what is typed in, the candle has no hazard statement to bear.".to_owned());
             }
@@ -152,8 +176,8 @@ impl State {
                 Err(why) => remarks.push(why),
             }
         }
-        remarks.extend(self.limits_of(formula, voice));
-        Labelled { content, declared, tests, mixed, may_be_small, remarks }
+        remarks.extend_from_slice(&burden.limits);
+        Labelled { content, declared, tests, may_be_small, remarks }
     }
 
     /// The declaration, and the fills it is held against.

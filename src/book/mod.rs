@@ -63,7 +63,7 @@ pub use history::{Done, Undone};
 pub use id::Id;
 pub use journal::Journal;
 pub use kept::{Batch, Kept, Version};
-pub use label::{Labelled, Labelling};
+pub use label::{Burden, Labelled, Labelling};
 pub use learn::{Fact, Use};
 pub use ledger::{ActError, Book, Reading};
 pub use left::MOST_NAMED;

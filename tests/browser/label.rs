@@ -5,7 +5,7 @@ use crate::flow::own_workshop;
 use crate::paper::{part, print};
 use crate::pour::serve;
 
-const LINES: &str = "Linalool; 78-70-6; 10 - 25 %; Skin Irrit. 2 H315; Skin Sens. 1B H317\n\
+pub(crate) const LINES: &str = "Linalool; 78-70-6; 10 - 25 %; Skin Irrit. 2 H315; Skin Sens. 1B H317\n\
 Limonene; 5989-27-5; 5 - 10 %; Flam. Liq. 3 H226; Skin Sens. 1B H317; Aquatic Acute 1 H400; Aquatic Chronic 1 H410; M=1\n\
 Citral; 5392-40-5; 1 - 2.5 %; Skin Sens. 1 H317";
 

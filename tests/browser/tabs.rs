@@ -3,6 +3,7 @@
 use crate::browser::{Browser, Engine};
 use crate::flow::own_workshop;
 use crate::kill::stored;
+use crate::label::{LINES, add};
 use crate::pour::serve;
 use serde_json::Value;
 
@@ -62,5 +63,45 @@ async fn two_tabs_change_one_formula() {
     assert!(lines.iter().any(|l| l["act"]["Choose"].is_object()));
     b.tap("Undo: Quiet orchard Chosen among versions").await;
     both(&b).await;
+    b.end().await;
+}
+
+/// What a formula brings to its label is reckoned once, not with every letter: but anew when the book has changed, and the
+/// sheet under the label follows.
+#[tokio::test]
+async fn a_label_in_one_tab_follows_the_safety_data_of_another() {
+    const SAID: &str = "return ['.label-large', '.label-page'].every((of) => \
+        document.querySelector(of)?.textContent.includes('allergic') === arguments[0])";
+    let host = serve("/");
+    let address = host.address();
+    let b = Browser::start(Engine::Chromium, "label-tabs").await;
+    b.size(1024, 768).await;
+    b.open(&address).await;
+    own_workshop(&b).await;
+    add(&b, "Underside", "80 mm", "3", &["Name of the candle", "Net contents"]).await;
+    b.waits("a label without hazards", SAID, vec![Value::Bool(false)]).await;
+    b.sees("the candle has no hazard statement to bear").await;
+
+    let first = b.client.window().await.unwrap();
+    let second = b.client.new_window(true).await.unwrap().handle;
+    b.client.switch_to_window(second).await.unwrap();
+    b.open(&format!("{address}#desk/safety/new")).await;
+    b.fill("Ingredient", "Apple").await;
+    b.set("Lines of section 3", LINES).await;
+    b.tap("Keep this sheet").await;
+    b.sees("3 substances").await;
+    b.saved().await;
+
+    b.client.switch_to_window(first).await.unwrap();
+    b.waits("a label with the hazards", SAID, vec![Value::Bool(true)]).await;
+    // A letter typed now keeps them.
+    b.fill("Batch number", "2611-04").await;
+    b.waits(
+        "the number on the sheet",
+        "return document.querySelector('.label-page').textContent.includes('2611-04')",
+        vec![],
+    )
+    .await;
+    b.waits("the hazards still", SAID, vec![Value::Bool(true)]).await;
     b.end().await;
 }

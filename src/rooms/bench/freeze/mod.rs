@@ -10,10 +10,14 @@ use crate::bench::{differences, reckoned, results};
 use crate::dom::*;
 use crate::heat::{Freezing, Job, Setup, compare, job};
 use crate::keep;
-use crate::rooms::parts::{page_head, page_part, sentence, why_button};
+use crate::rooms::parts::{later, page_head, page_part, sentence, why_button};
 use crate::rooms::workshop::Workshop;
 use form::Form;
 use std::rc::Rc;
+
+/// Milliseconds: what was typed is on the screen by then. A worker that begins earlier takes the processor away from that,
+/// and what is typed quickly would be reckoned letter by letter.
+const PAINTED: u32 = 40;
 
 /// One set-up and what came of it.
 #[derive(Clone, Copy)]
@@ -35,10 +39,15 @@ impl Side {
             let asked = setup.get();
             freezing.set(None);
             let Ok(asked) = asked else { return };
-            keep::reckon(job(&asked, &Job::Freeze), move |numbers| {
+            let wanted = move || setup.try_untracked() == Some(Ok(asked));
+            later(PAINTED, move || {
                 // What was asked meanwhile is answered by its own job.
-                if setup.try_untracked() == Some(Ok(asked)) {
-                    freezing.set(Freezing::of_numbers(&numbers).map(Rc::new));
+                if wanted() {
+                    keep::reckon(job(&asked, &Job::Freeze), move |numbers| {
+                        if wanted() {
+                            freezing.set(Freezing::of_numbers(&numbers).map(Rc::new));
+                        }
+                    });
                 }
             });
         });

@@ -2,17 +2,19 @@
 
 use super::draw::{large, page as sheet_of};
 use super::net::Net;
-use crate::book::{Batch, Id, Labelled, Labelling};
+use crate::book::{Batch, Burden, Id, Labelled, Labelling};
 use crate::desk::hazard::SOURCE;
-use crate::desk::label::{Design, Face, Part, lay};
+use crate::desk::label::{Design, Face, Laid, Part, lay};
 use crate::desk::net::{Test, overstated};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{
-    Pick, Typed, caution, choice, live, page_head, page_part, pick, press, sentence, text_field, why_button,
+    Pick, Typed, caution, choice, later, live, page_head, page_part, pick, press, sentence, text_field,
+    why_button,
 };
 use crate::rooms::workshop::Workshop;
 use crate::shelf::batch_number;
+use std::rc::Rc;
 
 #[derive(Clone, Copy)]
 struct Form {
@@ -26,6 +28,41 @@ struct Form {
     net: Net,
     small: Value<bool>,
     face: Face,
+    /// What the formula brings; none where there is none. Anew when the book changes, not with every letter.
+    burden: Derived<Option<Rc<Burden>>>,
+    /// The label as it is now, and as the sheet shows it: the many small ones of the sheet come after the large one.
+    laid: Value<Option<Rc<Laid>>>,
+    printed: Value<Option<Rc<Laid>>>,
+}
+
+/// Milliseconds: the large label is on the screen by then.
+const PAINTED: u32 = 40;
+
+impl Form {
+    /// The sheet is to show this: at once where it shows nothing or is to show nothing, since what cannot be read must
+    /// not be printed as if it were not typed.
+    fn lay(self, laid: Option<Rc<Laid>>) {
+        let at_once = laid.is_none() || self.printed.with_untracked(Option::is_none);
+        self.laid.set(laid);
+        if at_once {
+            self.bring();
+        } else {
+            later(PAINTED, move || self.bring());
+        }
+    }
+
+    /// Brings the sheet up to date.
+    fn bring(self) {
+        let Some(now) = self.laid.try_untracked() else { return };
+        if self.printed.with_untracked(|before| before.as_deref() != now.as_deref()) {
+            self.printed.set(now);
+        }
+    }
+
+    fn print(self) {
+        self.bring();
+        later(0, keep::print);
+    }
 }
 
 pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
@@ -41,16 +78,25 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         let formula = s.formulas_shown().first().map(|k| k.id.0.clone()).unwrap_or_default();
         (batch, formula, s.vessels_shown().first().map(|k| k.id.0.clone()).unwrap_or_default())
     });
+    let chosen = [first.0, first.1, first.2].map(Value::new);
+    let ids = move || chosen.map(|of| Id(of.get()));
+    let [batch, formula, vessel] = chosen;
     let form = Form {
-        batch: Value::new(first.0),
-        formula: Value::new(first.1),
-        vessel: Value::new(first.2),
+        batch,
+        formula,
+        vessel,
         name: Typed::new(""),
         number: Typed::new(""),
         day: Typed::new(""),
         net: Net::new(),
         small: Value::new(false),
         face: keep::face(),
+        burden: Derived::new(move || {
+            let (ids, voice) = (ids(), shop.voice());
+            shop.state(|s| Some(Rc::new(s.burden_of(s.chosen(&ids)?.0, voice))))
+        }),
+        laid: Value::new(None),
+        printed: Value::new(None),
     };
     // Another batch has its own number and day; what was typed stays whatever else changes in the book.
     watch(move || {
@@ -64,7 +110,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
     });
     // Another candle has its own name.
     watch(move || {
-        let ids = [form.batch.get(), form.formula.get(), form.vessel.get()].map(Id);
+        let ids = ids();
         form.name.text.set(shop.state_untracked(|s| s.label_name(&ids)));
     });
     let change = ["#desk/label/", &id.0].concat();
@@ -83,11 +129,13 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         has(Part::Net).then(|| form.net.fields())
     ];
     let title = design.name.clone();
+    let (sheet, cells) = (design.sheet.clone(), design.sheet.cells());
     group![
         el("div").class("no-print").child(page_head("#desk", "Desk", title)).child(asked).child(
             el("p").child(el("a").attr("href", change).child("Change the sheet or what stands on it"))
         ),
-        live(move || answer(shop, form, &design))
+        live(move || answer(shop, form, &design)),
+        live(move || form.printed.with(|p| p.as_ref().map(|laid| sheet_of(&sheet, &cells, laid))).view())
     ]
 }
 
@@ -139,20 +187,19 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
         match form.net.read(shop) {
             Ok(net) => net,
             // What is typed and cannot be read must not be printed as if it were not typed.
-            Err(wrong) => return wrong.into_iter().map(not_printed).views().view(),
+            Err(wrong) => {
+                form.lay(None);
+                return wrong.into_iter().map(not_printed).views().view();
+            }
         }
     } else {
         (None, None)
     };
+    let burden = form.burden.get();
     let labelled = shop.state(|s| {
-        let batch = s.batches.get(&Id(form.batch.get()));
-        let (formula, vessel) = match batch {
-            Some(batch) => s.made_of(batch)?,
-            None => {
-                let formula = s.formulas.get(&Id(form.formula.get()))?.body()?;
-                (formula, s.vessels.get(&Id(form.vessel.get()))?.body()?)
-            }
-        };
+        let ids = [form.batch, form.formula, form.vessel].map(|of| Id(of.get()));
+        let ((formula, vessel), burden) = (s.chosen(&ids)?, burden?);
+        let batch = s.batches.get(&ids[0]);
         let asked = Labelling {
             design,
             formula,
@@ -166,11 +213,14 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             small: form.small.get(),
         };
         // Of a batch the test of it says so.
-        let fill = s.fill(vessel, formula, voice).ok().filter(|_| batch.is_none());
-        let over = declared.zip(fill).and_then(|(declared, fill)| overstated(declared, fill.0, voice));
-        Some((s.label(&asked, form.face, voice), over))
+        let over = declared.filter(|_| batch.is_none()).and_then(|declared| {
+            let fill = s.fill(vessel, formula, voice).ok()?;
+            overstated(declared, fill.0, voice)
+        });
+        Some((s.label_with(&asked, &burden, form.face, voice), over))
     });
     let Some((labelled, over)) = labelled else {
+        form.lay(None);
         return el("p")
             .class("empty")
             .child("A label needs a formula and a vessel. Write them in the Book first.")
@@ -179,6 +229,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
     let laid = match lay(&labelled.content, &design.sheet) {
         Ok(laid) => laid,
         Err(overflow) => {
+            form.lay(None);
             return el("div")
                 .class("no-print")
                 .child(not_printed(overflow.to_string()))
@@ -186,19 +237,19 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
                 .view();
         }
     };
-    group![
-        el("div")
+    let view = el("div")
             .class("no-print")
             .child(large(&laid))
             .child(over.map(caution))
-            .child(el("div").class("actions").child(press("main", "Print the sheet", keep::print)))
+            .child(el("div").class("actions").child(press("main", "Print the sheet", move || form.print())))
             .child(el("p").class("detail").child(
                 "In the print window choose the paper of the sheet, no margins and a scale of 100 %. Print one on plain \
 paper first and hold it against the sheet.",
             ))
-            .child(told(&labelled, design, form)),
-        sheet_of(&design.sheet, &design.sheet.cells(), &laid)
-    ]
+            .child(told(&labelled, design, form))
+            .view();
+    form.lay(Some(Rc::new(laid)));
+    view
 }
 
 fn not_printed(why: String) -> View {
