@@ -11,12 +11,12 @@ pub const DAY: u64 = 24 * 60 * 60 * 1000;
 pub struct Day(pub u32);
 
 impl Day {
-    /// The day at Greenwich of a time in milliseconds since 1970.
+    /// The day at Greenwich of a time in milliseconds since 1970; see [`Zone::day`] for that of a workshop.
     pub fn of(at: u64) -> Self {
         Self(u32::try_from(at / DAY).unwrap_or(u32::MAX))
     }
 
-    /// Noon at Greenwich, milliseconds since 1970: almost everywhere a time of the same day.
+    /// Its noon at Greenwich, milliseconds since 1970; elsewhere that may be a time of another day.
     pub fn noon(self) -> u64 {
         u64::from(self.0) * DAY + DAY / 2
     }
@@ -52,6 +52,51 @@ impl Day {
         let month = if since_march < 10 { since_march + 3 } else { since_march - 9 };
         let year = 400 * era + years + u32::from(month <= 2);
         (year, month, of_year - (153 * since_march + 2) / 5 + 1)
+    }
+}
+
+/// The clock on the wall of a place: from a time in milliseconds since 1970 at Greenwich to those that have gone by on that
+/// clock. It is asked for each time, since summer time comes and goes.
+#[derive(Clone, Copy, Debug)]
+pub struct Zone(pub fn(u64) -> u64);
+
+impl Zone {
+    pub const GREENWICH: Self = Self(|at| at);
+
+    /// The day there.
+    pub fn day(self, at: u64) -> Day {
+        Day::of((self.0)(at))
+    }
+
+    /// Hours and minutes there: `14:32`.
+    pub fn clock(self, at: u64) -> String {
+        let minutes = (self.0)(at) / 60_000 % (24 * 60);
+        let two = |n: u64| [if n < 10 { "0" } else { "" }, &n.to_string()].concat();
+        [&two(minutes / 60), ":", &two(minutes % 60)].concat()
+    }
+
+    /// When a day begins there, milliseconds since 1970; where its first hour comes twice, it may be the second of them.
+    pub fn start(self, day: Day) -> u64 {
+        let midnight = u64::from(day.0).saturating_mul(DAY);
+        let before = |at: u64| (midnight.saturating_add(at)).saturating_sub((self.0)(at));
+        // By how much the clock is ahead is known of a time only: once more with the time found. Where the two differ the
+        // clock is put in between, and one of them may still be the day before.
+        let first = before(midnight);
+        let second = before(first);
+        if self.day(first.min(second)) < day { first.max(second) } else { first.min(second) }
+    }
+}
+
+/// Two are the same where they are the same function.
+impl PartialEq for Zone {
+    fn eq(&self, other: &Self) -> bool {
+        std::ptr::fn_addr_eq(self.0, other.0)
+    }
+}
+
+impl Default for Zone {
+    fn default() -> Self {
+        Self::GREENWICH
     }
 }
 

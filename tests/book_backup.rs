@@ -6,6 +6,7 @@ use potside::book::{
     Act, Book, CopyError, Damage, Entry, Id, Journal, LONGEST, Seal, backup, backup_with, crc32c, demo,
     read_copy,
 };
+use potside::day::Zone;
 use potside::photo::{MOST_BYTES, Photo};
 use serde_json::{Value, json};
 
@@ -120,7 +121,7 @@ fn photos_follow_the_schema_too() {
 #[test]
 fn every_backup_follows_the_schema() {
     let mut random = 7;
-    let demo: Vec<String> = demo("k3f9q2mw", MADE, || {
+    let demo: Vec<String> = demo("k3f9q2mw", MADE, Zone::GREENWICH, || {
         random = u32::wrapping_add(random, 0x9e37_79b9);
         random
     })
@@ -276,7 +277,7 @@ fn a_replaced_book_is_as_the_copy_and_comes_back() {
 #[test]
 fn another_book_takes_its_place_and_what_is_done_since_counts() {
     let text = backup(&lines(V1), "k3f9q2mw", MADE);
-    let theirs = demo("desk", MADE, || 7).into_iter().map(|(_, line)| line).collect();
+    let theirs = demo("desk", MADE, Zone::GREENWICH, || 7).into_iter().map(|(_, line)| line).collect();
     let mut book = Book::open(theirs, "desk");
     let copy = read_copy(&text, book.journal()).unwrap();
     let formulas = copy.prospects.iter().find(|p| p.of == "Formulas").unwrap();

@@ -7,6 +7,7 @@ mod common;
 use common::{Workshop, read};
 use potside::bench::{DropTrial, DropWeighing, Ingredient};
 use potside::book::{Act, Ending, Fact, Id, Journal, Settings};
+use potside::day::{Day, Zone};
 use potside::pot::{Event, StepKey, Target};
 use potside::quantity::{Density, Exact, Voice};
 
@@ -38,7 +39,7 @@ impl Book {
         let mut plan = Workshop::new().plan(Target::Vessels(4)).unwrap();
         plan.cure_days = cure_days;
         let (batch, formula, version, vessel) = (id(batch), id("f"), id("v"), id("t"));
-        self.act(Act::Began { batch, formula, version, vessel, plan: plan.into() });
+        self.act(Act::Began { batch, formula, version, vessel, day: None, plan: plan.into() });
     }
 
     fn did(&mut self, batch: &str, step: StepKey, at: u64) -> Id {
@@ -67,9 +68,10 @@ impl Book {
         self.act(Act::Ended { batch: id(batch), how, note: String::new() });
     }
 
-    fn ready(&self, batch: &str, cure_days: Option<u32>) -> Option<u64> {
+    fn ready(&self, batch: &str, cure_days: Option<u32>) -> Option<Day> {
         let state = self.0.state();
-        state.ready_at(state.batches.get(&id(batch)).unwrap(), cure_days)
+        let batch = state.batches.get(&id(batch)).unwrap();
+        Some(state.ready_on(batch, batch.poured_on(Zone::GREENWICH)?, cure_days))
     }
 
     fn finished(&self) -> Vec<&str> {
@@ -80,6 +82,7 @@ impl Book {
 /// Solid after a day (common practice, no source) or as the workshop says, then the days of cure.
 #[test]
 fn cure_is_counted_from_the_last_vessel_filled() {
+    let after = |days: u64| Some(Day::of(POURED + days * DAY));
     let mut book = Book::new();
     book.begin("a", 14);
     assert_eq!(book.ready("a", None), None);
@@ -87,12 +90,12 @@ fn cure_is_counted_from_the_last_vessel_filled() {
     book.end("a", Ending::Poured);
     let batch = book.0.state().batches.get(&id("a")).unwrap();
     assert_eq!((batch.filled_vessels(), batch.poured_at()), (2, Some(POURED)));
-    assert_eq!(book.ready("a", None), Some(POURED + 15 * DAY));
-    assert_eq!(book.ready("a", Some(0)), Some(POURED + DAY));
+    assert_eq!(book.ready("a", None), after(15));
+    assert_eq!(book.ready("a", Some(0)), after(1));
     let settings = Settings { solid_days: Some(0), ..Settings::default() };
     book.act(Act::Settings(settings));
-    assert_eq!(book.ready("a", None), Some(POURED + 14 * DAY));
-    assert_eq!(book.ready("a", Some(0)), Some(POURED));
+    assert_eq!(book.ready("a", None), after(14));
+    assert_eq!(book.ready("a", Some(0)), after(0));
 }
 
 #[test]

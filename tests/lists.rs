@@ -5,7 +5,7 @@
 
 use potside::bench::burn::{BurnEvent, Grade, Heavy, Look, Trial, Verdict, WickSeries, missed};
 use potside::book::{Act, Book, Id, Journal, demo};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::desk::hazard::SafetySheet;
 use potside::lists::{
     Body, CsvError, Found, LARGEST, LISTS, List, MOST_CELLS, MOST_ROWS, TakeError, Taken, give, read, take,
@@ -19,7 +19,7 @@ use proptest::prelude::*;
 
 fn workshop() -> Journal {
     let mut n = 0;
-    let lines = demo("tablet", 1_764_000_000_000, || {
+    let lines = demo("tablet", 1_764_000_000_000, Zone::GREENWICH, || {
         n += 1;
         n
     });
@@ -140,7 +140,7 @@ fn every_list_given_out() {
     let journal = workshop();
     let mut all = String::new();
     for (list, title, file) in LISTS {
-        let text = write(&give(*list, journal.state(), Voice::default()), Locale::Point);
+        let text = write(&give(*list, journal.state(), Zone::GREENWICH, Voice::default()), Locale::Point);
         // The same for the other reader.
         assert_eq!(rows(&text), theirs(text.trim_start_matches('\u{feff}')), "{title}");
         let widths: Vec<_> = rows(&text).iter().map(Vec::len).collect();
@@ -230,7 +230,7 @@ fn what_was_seen_and_counted() {
     }
     let mut all = String::new();
     for list in [List::LotEvents, List::Seen, List::Wicks, List::Safety, List::Labels] {
-        let text = write(&give(list, book.state(), Voice::default()), Locale::Point);
+        let text = write(&give(list, book.state(), Zone::GREENWICH, Voice::default()), Locale::Point);
         for cell in theirs(text.trim_start_matches('\u{feff}')).iter().flatten() {
             assert!(!cell.starts_with(['=', '@', '+', '＝']), "{cell}");
         }
@@ -246,7 +246,7 @@ fn vessels_and_ingredients_come_back() {
     let empty = potside::book::State::default();
     for locale in [Locale::Point, Locale::Comma] {
         let voice = Voice { locale, ..Voice::default() };
-        let text = write(&give(List::Vessels, journal.state(), voice), locale);
+        let text = write(&give(List::Vessels, journal.state(), Zone::GREENWICH, voice), locale);
         let taken = take(List::Vessels, &text, &empty, voice).unwrap();
         let ours: Vec<_> = journal.state().vessels.values().filter_map(|k| k.body().cloned()).collect();
         let bodies: Vec<_> = taken.found.iter().map(|f| f.body.clone().unwrap()).collect();
@@ -256,7 +256,8 @@ fn vessels_and_ingredients_come_back() {
         let again = take(List::Vessels, &text, journal.state(), voice).unwrap();
         assert!(again.found.iter().all(|f| f.act(Id("x".into())).is_none()), "all are there already");
     }
-    let text = write(&give(List::Ingredients, journal.state(), Voice::default()), Locale::Point);
+    let text =
+        write(&give(List::Ingredients, journal.state(), Zone::GREENWICH, Voice::default()), Locale::Point);
     let taken = take(List::Ingredients, &text, &empty, Voice::default()).unwrap();
     assert_eq!(taken.found.len(), journal.state().ingredients.len());
     assert!(taken.found.iter().all(|f| f.body.is_ok()), "{:?}", taken.found);
@@ -366,7 +367,7 @@ fn orders_come_back() {
     let said = many.unwrap().doubled().unwrap();
     assert!(said.starts_with("7 of these look") && said.contains("line 6, Fig; and 2 more."), "{said}");
     // Given out and taken in again, they are the same.
-    let again = write(&give(List::Orders, book.state(), Voice::default()), Locale::Point);
+    let again = write(&give(List::Orders, book.state(), Zone::GREENWICH, Voice::default()), Locale::Point);
     let again = take(List::Orders, &again, book.state(), Voice::default()).unwrap();
     assert!(again.found.iter().all(|f| f.known));
     let bodies: Vec<_> = again.found.into_iter().map(|f| f.body.unwrap()).collect();

@@ -5,7 +5,8 @@
 
 use js_sys::Function;
 use potside::book::{CopyError, LARGEST_COPY};
-use potside::keep::{self, Shared, Wake};
+use potside::day::Day;
+use potside::keep::{self, Shared, Wake, ZONE};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
@@ -190,20 +191,25 @@ fn days_and_times_are_the_device_s() {
     let day = "day: 'numeric', month: 'short', year: 'numeric'";
     // 3 December 2025, noon in UTC; and now.
     for ms in [1_764_763_200_000, now] {
-        assert_eq!(keep::day(ms), written(day, &at(ms)));
+        assert_eq!(keep::day(ZONE.day(ms)), written(day, &at(ms)));
+        let iso = text(&js(&format!("return new Intl.DateTimeFormat('sv').format({})", at(ms))));
+        assert_eq!(ZONE.day(ms).to_string(), iso);
         assert_eq!(keep::time(ms), written("hour: 'numeric', minute: '2-digit'", &at(ms)));
-        assert_eq!(keep::when(ms), [keep::day(ms), keep::time(ms)].join(", "));
+        assert_eq!(keep::when(ms), [keep::day(ZONE.day(ms)), keep::time(ms)].join(", "));
     }
     let (of_this_year, of_another) = (
         "weekday: 'long', day: 'numeric', month: 'short'",
         "weekday: 'long', day: 'numeric', month: 'short', year: 'numeric'",
     );
-    assert_eq!(keep::weekday(now), written(of_this_year, &at(now)));
-    assert_eq!(keep::weekday(946_728_000_000), written(of_another, &at(946_728_000_000)), "1 January 2000");
+    assert_eq!(keep::weekday(keep::today()), written(of_this_year, &at(now)));
+    assert_eq!(keep::weekday(Day(10_957)), written(of_another, &at(946_728_000_000)), "1 January 2000");
     // Sweden writes a day as ISO 8601 does.
     let today = text(&js("return new Intl.DateTimeFormat('sv').format(new Date())"));
     assert_eq!(keep::file_day(), today);
-    assert_eq!(keep::today(), potside::day::Day::read(&today).expect("a day"));
+    assert_eq!(keep::today(), Day::read(&today).expect("a day"));
+    // By another day than that of its time no time is said.
+    assert_eq!(keep::time_on(keep::today(), now), Some(keep::time(now)));
+    assert_eq!(keep::time_on(Day(keep::today().0 - 1), now), None);
 }
 
 #[wasm_bindgen_test]

@@ -4,6 +4,7 @@
 use crate::decade_shared::{TEN_YEARS, lines};
 use crate::{line, median};
 use potside::book::{Act, Id, Journal};
+use potside::day::Zone;
 use potside::stores::{Ledger, LotEvent, Source};
 use std::hint::black_box;
 use std::time::Instant;
@@ -59,13 +60,13 @@ fn millis<T>(mut call: impl FnMut() -> T) -> f64 {
 pub(crate) fn figures() {
     let journal = traced();
     let state = journal.state();
-    let whole = Ledger::of(state);
+    let whole = Ledger::of(state, Zone::GREENWICH);
     let most = whole.accounts.iter().max_by_key(|a| a.takes.len()).unwrap();
     let lot = most.takes[most.takes.len() / 2].lot.clone();
     let batch = most.takes[most.takes.len() / 2].batch.clone();
     assert!(whole.forward(state, &lot).iter().any(|r| r.batch.id == batch));
     // Once after a change, when it is asked for.
-    line("ledger_ms", millis(|| Ledger::of(black_box(state))), "ms", None);
+    line("ledger_ms", millis(|| Ledger::of(black_box(state), Zone::GREENWICH)), "ms", None);
     let trace = || whole.forward(state, black_box(&lot)).len() + whole.back(black_box(&batch)).len();
     line("trace_ms", millis(trace), "ms", Some(BUDGET_MS));
     // What the Shelf asks after every change once a lot was on hold; here of an ingredient that is in every batch.

@@ -3,6 +3,7 @@
 use super::{Id, Replace, Settings};
 use crate::bench::burn::{BurnEvent, Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
+use crate::day::Day;
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
@@ -62,12 +63,14 @@ pub enum Act {
         retired: bool,
     },
     Settings(Settings),
-    /// A pour began. `version` is the entry that wrote the formula's version: a count would shift when books merge.
+    /// A pour began. `version` is the entry that wrote the formula's version: a count would shift when books merge. `day`
+    /// is the one on the calendar of the workshop, which no other device can tell from the time.
     Began {
         batch: Id,
         formula: Id,
         version: Id,
         vessel: Id,
+        day: Option<Day>,
         plan: Rc<Plan>,
     },
     At {
@@ -184,7 +187,7 @@ wire_enum!(Act {
     Label { id, over [skip], body },
     Retire { id, retired },
     Settings(it),
-    Began { batch, formula, version, vessel, plan },
+    Began { batch, formula, version, vessel, day [skip], plan },
     At { batch, event },
     Ended { batch, how, note },
     Lot { id, over [skip], body },

@@ -2,7 +2,7 @@
 
 use super::{Act, Book, Ending, Id};
 use crate::bench::burn::BurnEvent;
-use crate::day::Day;
+use crate::day::{Day, Zone};
 use crate::formula::TemperatureRange;
 use crate::pot::{Ask, Event, Run, StepKey, Target, plan};
 use crate::quantity::{Amount, Exact, MassUnit, Money, Temperature, Voice};
@@ -74,8 +74,8 @@ const ORDERS: [(&str, &str, u32, u32); 2] =
 
 /// Everything of the demo workshop as lines to store, with their entry ids: formulas, vessels, ingredients with their
 /// trials, two scales, two pots, candles on trial, what is sold and ordered, and pours of the past. `now` is in
-/// milliseconds since 1970.
-pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(String, String)> {
+/// milliseconds since 1970, and its days are those of the zone.
+pub fn demo(device: &str, now: u64, zone: Zone, mut random: impl FnMut() -> u32) -> Vec<(String, String)> {
     let mut book = Book::open(Vec::new(), device);
     let began = now.saturating_sub(30 * DAY);
     // Each act is one the app itself would do; a test holds that none is refused.
@@ -85,7 +85,7 @@ pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(Str
         let _ = book.act(act, at, random());
     }
     for (number, of) in LOTS.iter().enumerate() {
-        let (id, at, body) = lot(number, of, now);
+        let (id, at, body) = lot(number, of, now, zone);
         let _ = book.act(Act::Lot { id, over: None, body }, at, random());
     }
     for (id, name, formula, vessel, wick, spare) in SOLD {
@@ -105,7 +105,7 @@ pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(Str
         let body = Order {
             customer: None,
             lines: vec![OrderLine { product: Id(product.to_owned()), number }],
-            wanted: Some(Day(Day::of(now).0.saturating_add(days))),
+            wanted: Some(Day(zone.day(now).0.saturating_add(days))),
             in_parts: false,
             note: String::new(),
             closed: false,
@@ -113,7 +113,7 @@ pub fn demo(device: &str, now: u64, mut random: impl FnMut() -> u32) -> Vec<(Str
         let _ = book.act(Act::Order { id: Id(id.to_owned()), over: None, body }, at, random());
     }
     for past in &PAST {
-        let _ = pour(&mut book, past, now.saturating_sub(past.days_ago * DAY), &mut random);
+        let _ = pour(&mut book, past, now.saturating_sub(past.days_ago * DAY), zone, &mut random);
     }
     book.to_store().unwrap_or_default()
 }
@@ -136,6 +136,7 @@ fn lot(
     number: usize,
     (name, lot, ago, keeps, price, packs, holds): &(&str, &str, u64, u64, i64, u32, i32),
     now: u64,
+    zone: Zone,
 ) -> (Id, u64, Lot) {
     let at = now.saturating_sub(ago * DAY);
     let each = Exact::whole(holds.unsigned_abs().into());
@@ -148,8 +149,8 @@ fn lot(
         ingredient: (*name).to_owned(),
         number: (*lot).to_owned(),
         supplier: String::new(),
-        got_on: Day::of(at),
-        best_before: (*keeps > 0).then(|| Day::of(now + keeps * DAY)),
+        got_on: zone.day(at),
+        best_before: (*keeps > 0).then(|| zone.day(now + keeps * DAY)),
         price: Money(*price),
         bought: Bought { packs: *packs, pack },
         amount: each * Exact::whole((*packs).into()),
@@ -158,7 +159,13 @@ fn lot(
 }
 
 /// Plans a pour and does every step of it, as planned, one minute apart. None where it cannot be planned.
-fn pour(book: &mut Book, past: &Past, mut now: u64, random: &mut impl FnMut() -> u32) -> Option<()> {
+fn pour(
+    book: &mut Book,
+    past: &Past,
+    mut now: u64,
+    zone: Zone,
+    random: &mut impl FnMut() -> u32,
+) -> Option<()> {
     let (formula_id, vessel_id) = (Id(past.formula.to_owned()), Id(past.vessel.to_owned()));
     let state = book.state();
     let version = state.formulas.get(&formula_id)?.latest()?;
@@ -183,12 +190,13 @@ fn pour(book: &mut Book, past: &Past, mut now: u64, random: &mut impl FnMut() ->
     let version = version.entry.clone();
     let batch = book.journal().new_id(random());
     let mut run = Run::new(plan.clone());
-    let (sources, _) = Ledger::of(state).sources(&plan, Day::of(now), Voice::default());
+    let (sources, _) = Ledger::of(state, zone).sources(&plan, zone.day(now), Voice::default());
     let began = Act::Began {
         batch: batch.clone(),
         formula: formula_id,
         version,
         vessel: vessel_id,
+        day: Some(zone.day(now)),
         plan: plan.into(),
     };
     book.act(began, now, random()).ok()?;

@@ -1,6 +1,7 @@
 //! What stands on the shelf: poured batches.
 
 use super::{Batch, Ending, State};
+use crate::day::{Day, Zone};
 use crate::sort;
 
 impl Batch {
@@ -12,6 +13,18 @@ impl Batch {
     /// When the last vessel was filled, milliseconds since 1970. None where none was.
     pub fn poured_at(&self) -> Option<u64> {
         self.run.fills().1
+    }
+
+    /// The day on which it began: as it was written down, else by the calendar of this zone.
+    pub fn begun_on(&self, zone: Zone) -> Day {
+        self.day.unwrap_or_else(|| zone.day(self.began))
+    }
+
+    /// The day on which the last vessel was filled: so many days after the first, by the calendar of this zone. None where
+    /// none was.
+    pub fn poured_on(&self, zone: Zone) -> Option<Day> {
+        let (began, poured) = (zone.day(self.began).0, zone.day(self.poured_at()?).0);
+        Some(Day(self.begun_on(zone).0.saturating_add(poured).saturating_sub(began)))
     }
 }
 

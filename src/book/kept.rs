@@ -1,6 +1,7 @@
 //! What the state holds of a thing and of a pour.
 
 use super::{Ending, Id, Past};
+use crate::day::Day;
 use crate::shelf::Ticked;
 use crate::stores::Source;
 
@@ -53,6 +54,8 @@ pub struct Batch {
     pub vessel: Id,
     /// Milliseconds since 1970.
     pub began: u64,
+    /// The day on which it began where it was poured, if that was written down.
+    pub day: Option<Day>,
     pub run: Past,
     /// How, when (milliseconds since 1970), and what was said of it.
     pub ended: Option<(Ending, u64, String)>,

@@ -6,6 +6,7 @@ use super::{
 };
 use crate::bench::burn::{Limits, Trial, WickSeries};
 use crate::bench::{Ingredient, MeltingPot, Scale};
+use crate::day::Day;
 use crate::desk::Rates;
 use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
@@ -89,8 +90,8 @@ impl State {
                 self.settings = settings.clone();
                 Ok(())
             }
-            Act::Began { batch, formula, version, vessel, plan } => {
-                self.begin(entry, batch, (formula, version, vessel), plan)
+            Act::Began { batch, formula, version, vessel, day, plan } => {
+                self.begin(entry, batch, (formula, version, vessel), *day, plan)
             }
             Act::At { batch, event } => self.at(batch, |b| {
                 b.run.take(event.clone()).map_err(Refusal::Run)?;
@@ -144,6 +145,7 @@ impl State {
         entry: &Entry,
         batch: &Id,
         (formula, version, vessel): (&Id, &Id, &Id),
+        day: Option<Day>,
         plan: &Rc<Plan>,
     ) -> Result<(), Refusal> {
         if self.batches.contains_key(batch) {
@@ -160,6 +162,7 @@ impl State {
             version: version.clone(),
             vessel: vessel.clone(),
             began: entry.at,
+            day,
             run: Past::new(Rc::clone(plan), entry.id.clone()),
             ended: None,
             planned: words.len(),

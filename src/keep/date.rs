@@ -1,6 +1,7 @@
 //! Days and times as the browser writes them.
 
-use crate::day::Day;
+use super::page::now;
+use crate::day::{Day, Zone};
 use js_sys::{Array, Date, Function, Intl, Object, Reflect};
 use std::cell::RefCell;
 use wasm_bindgen::JsValue;
@@ -14,14 +15,17 @@ enum Form {
     Time,
 }
 
+/// A day is the same wherever it is read, so it is written as the day of its noon at Greenwich.
+const GREENWICH: (&str, &str) = ("timeZone", "UTC");
+
 impl Form {
     const fn parts(self) -> &'static [(&'static str, &'static str)] {
         match self {
-            Self::Weekday => &[("weekday", "long"), ("day", "numeric"), ("month", "short")],
+            Self::Weekday => &[GREENWICH, ("weekday", "long"), ("day", "numeric"), ("month", "short")],
             Self::WeekdayWithYear => {
-                &[("weekday", "long"), ("day", "numeric"), ("month", "short"), ("year", "numeric")]
+                &[GREENWICH, ("weekday", "long"), ("day", "numeric"), ("month", "short"), ("year", "numeric")]
             }
-            Self::Day => &[("day", "numeric"), ("month", "short"), ("year", "numeric")],
+            Self::Day => &[GREENWICH, ("day", "numeric"), ("month", "short"), ("year", "numeric")],
             Self::Time => &[("hour", "numeric"), ("minute", "2-digit")],
         }
     }
@@ -32,15 +36,24 @@ thread_local! {
     static WRITERS: RefCell<[Option<Function>; 4]> = const { RefCell::new([None, None, None, None]) };
 }
 
-/// A time, milliseconds since 1970, as its day on this device: "Thursday 3 Dec", with the year where it is not this one.
-pub fn weekday(at: u64) -> String {
-    let this_year = date(at).get_full_year() == Date::new_0().get_full_year();
-    written(at, if this_year { Form::Weekday } else { Form::WeekdayWithYear })
+/// The clock on the wall where this device stands.
+pub const ZONE: Zone = Zone(wall);
+
+fn wall(at: u64) -> u64 {
+    // A whole number of minutes; not a number, and so none, of times that no calendar has.
+    let behind = date(at).get_timezone_offset() as i64 * 60_000;
+    at.saturating_add_signed(-behind)
+}
+
+/// "Thursday 3 Dec", with the year where it is not this one.
+pub fn weekday(day: Day) -> String {
+    let this_year = day.date().0 == today().date().0;
+    written(day.noon(), if this_year { Form::Weekday } else { Form::WeekdayWithYear })
 }
 
 /// The day with its year, for what is kept or printed: "3 Dec 2025".
-pub fn day(at: u64) -> String {
-    written(at, Form::Day)
+pub fn day(day: Day) -> String {
+    written(day.noon(), Form::Day)
 }
 
 /// The time of day on this device: "14:32" or "2:32 PM".
@@ -48,20 +61,24 @@ pub fn time(at: u64) -> String {
     written(at, Form::Time)
 }
 
+/// The time of day of what was done on this day; none where the clock here shows it on another, as on a journey.
+pub fn time_on(day: Day, at: u64) -> Option<String> {
+    (ZONE.day(at) == day).then(|| time(at))
+}
+
 /// Day and time of day: "3 Dec 2025, 14:32".
 pub fn when(at: u64) -> String {
-    [day(at), time(at)].join(", ")
+    [day(ZONE.day(at)), time(at)].join(", ")
 }
 
 /// Today on this device.
 pub fn today() -> Day {
-    Day::read(&file_day()).unwrap_or(Day(0))
+    ZONE.day(now())
 }
 
 /// Today on this device for a file's name: "2025-12-03".
 pub fn file_day() -> String {
-    let now = Date::new_0();
-    format!("{}-{:02}-{:02}", now.get_full_year(), now.get_month() + 1, now.get_date())
+    today().to_string()
 }
 
 fn date(at: u64) -> Date {

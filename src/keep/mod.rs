@@ -17,7 +17,7 @@ mod wake;
 mod workshop;
 
 pub use database::{Again, Database};
-pub use date::{day, file_day, time, today, weekday, when};
+pub use date::{ZONE, day, file_day, time, time_on, today, weekday, when};
 pub use file::{NO_FILES, Shared, Sharing, chosen, download, share, sharing};
 pub use page::{
     after, ask_on_leave, confirmed, element, face, focus, focus_if_lost, focus_in, go_to, hash, now, print,

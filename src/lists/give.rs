@@ -2,6 +2,7 @@
 
 use super::{made, seen, sold};
 use crate::book::{Kept, State};
+use crate::day::Zone;
 use crate::quantity::{Voice, show_density, show_exact};
 use crate::vessel;
 
@@ -60,8 +61,8 @@ pub(super) fn head(names: &[&str]) -> Row {
 }
 
 /// The list with its head as the first row: names as they are, amounts with their units as they were typed, days as
-/// `2026-11-25` at Greenwich. Also what was put away.
-pub fn give(list: List, state: &State, voice: Voice) -> Vec<Row> {
+/// `2026-11-25` in this zone. Also what was put away.
+pub fn give(list: List, state: &State, zone: Zone, voice: Voice) -> Vec<Row> {
     let mut rows = Vec::new();
     match list {
         List::Formulas => made::formulas(state, voice, &mut rows),
@@ -89,8 +90,8 @@ pub fn give(list: List, state: &State, voice: Voice) -> Vec<Row> {
                 rows.push(vec![p.name.clone(), show_exact(p.capacity, voice.locale), yes(away)]);
             }
         }
-        List::Pours => made::pours(state, voice, &mut rows),
-        List::PourLines => made::pour_lines(state, voice, &mut rows),
+        List::Pours => made::pours(state, zone, voice, &mut rows),
+        List::PourLines => made::pour_lines(state, zone, voice, &mut rows),
         List::Lots => lots(state, voice, &mut rows),
         List::Products => {
             rows.push(head(&[
@@ -113,7 +114,7 @@ pub fn give(list: List, state: &State, voice: Voice) -> Vec<Row> {
             rows.push(head(&[
                 "Batch", "Formula", "Vessel", "Wick", "Filled", "Left", "Ready on", "Finished",
             ]));
-            sold::shelf(state, &mut rows);
+            sold::shelf(state, zone, &mut rows);
         }
         List::Moves => {
             rows.push(head(&["On", "Batch", "Candle", "Number", "Why", "Note"]));
@@ -140,9 +141,9 @@ pub fn give(list: List, state: &State, voice: Voice) -> Vec<Row> {
             ]));
             sold::trials(state, voice, &mut rows);
         }
-        List::Seen => seen::seen(state, voice, &mut rows),
+        List::Seen => seen::seen(state, zone, voice, &mut rows),
         List::Wicks => seen::wicks(state, &mut rows),
-        List::LotEvents => seen::lot_events(state, voice, &mut rows),
+        List::LotEvents => seen::lot_events(state, zone, voice, &mut rows),
         List::Safety => seen::safety(state, &mut rows),
         List::Labels => seen::labels(state, voice, &mut rows),
     }

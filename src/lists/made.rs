@@ -2,7 +2,7 @@
 
 use super::give::{Row, head, yes};
 use crate::book::{Ending, State};
-use crate::day::Day;
+use crate::day::Zone;
 use crate::formula;
 use crate::formula::{BasisKind, PartKind};
 use crate::quantity::Voice;
@@ -80,7 +80,7 @@ pub(super) fn formulas(state: &State, voice: Voice, rows: &mut Vec<Row>) {
     }
 }
 
-pub(super) fn pours(state: &State, voice: Voice, rows: &mut Vec<Row>) {
+pub(super) fn pours(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>) {
     rows.push(head(&[
         "Begun",
         "Formula",
@@ -101,7 +101,7 @@ pub(super) fn pours(state: &State, voice: Voice, rows: &mut Vec<Row>) {
             Some((Ending::GivenUp, _, note)) => ("given up", note.as_str()),
         };
         rows.push(vec![
-            Day::of(batch.began).to_string(),
+            batch.begun_on(zone).to_string(),
             plan.formula.clone(),
             plan.vessel.clone(),
             plan.wick.clone(),
@@ -115,12 +115,12 @@ pub(super) fn pours(state: &State, voice: Voice, rows: &mut Vec<Row>) {
     }
 }
 
-pub(super) fn pour_lines(state: &State, voice: Voice, rows: &mut Vec<Row>) {
+pub(super) fn pour_lines(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>) {
     rows.push(head(&["Begun", "Formula", "Pour", "Part", "Planned", "Weighed", "Typed in"]));
     for batch in state.batches_shown() {
         for line in batch.run.record(voice).lines {
             rows.push(vec![
-                Day::of(batch.began).to_string(),
+                batch.begun_on(zone).to_string(),
                 batch.run.plan.formula.clone(),
                 line.pour.to_string(),
                 line.name,

@@ -3,7 +3,7 @@
 use super::give::{Row, head, yes};
 use crate::bench::burn::{BurnEvent, Grade, Look};
 use crate::book::{Burns, State};
-use crate::day::Day;
+use crate::day::Zone;
 use crate::desk::label::{Market, Part};
 use crate::quantity::{Amount, Quantity, Voice, show_exact};
 use crate::stores::LotEvent;
@@ -35,13 +35,6 @@ pub(super) fn safety(state: &State, rows: &mut Vec<Row>) {
     }
 }
 
-/// Hours and minutes at Greenwich.
-fn clock(at: u64) -> String {
-    let minutes = at / 60_000 % (24 * 60);
-    let two = |n: u64| [if n < 10 { "0" } else { "" }, &n.to_string()].concat();
-    [&two(minutes / 60), ":", &two(minutes % 60)].concat()
-}
-
 fn typed<Q: Quantity>(amount: Option<Amount<Q>>, voice: Voice) -> String {
     amount.map(|a| show_exact(a, voice.locale)).unwrap_or_default()
 }
@@ -60,11 +53,11 @@ struct Seen {
 }
 
 /// A row for each thing done with a candle on trial.
-pub(super) fn seen(state: &State, voice: Voice, rows: &mut Vec<Row>) {
+pub(super) fn seen(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>) {
     rows.push(head(&[
         "Candle",
         "On",
-        "At Greenwich",
+        "At",
         "What",
         "Weight",
         "Pool across",
@@ -113,8 +106,8 @@ pub(super) fn seen(state: &State, voice: Voice, rows: &mut Vec<Row>) {
             let look = seen.look;
             rows.push(vec![
                 trial.name.clone(),
-                at.map(|at| Day::of(at).to_string()).unwrap_or_default(),
-                at.map(clock).unwrap_or_default(),
+                at.map(|at| zone.day(at).to_string()).unwrap_or_default(),
+                at.map(|at| zone.clock(at)).unwrap_or_default(),
                 what.to_owned(),
                 typed(look.mass, voice),
                 typed(look.pool, voice),
@@ -135,7 +128,7 @@ pub(super) fn seen(state: &State, voice: Voice, rows: &mut Vec<Row>) {
 }
 
 /// A row for each thing that happened to a lot beside its use.
-pub(super) fn lot_events(state: &State, voice: Voice, rows: &mut Vec<Row>) {
+pub(super) fn lot_events(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>) {
     rows.push(head(&["Ingredient", "Lot", "On", "What", "Amount", "Why"]));
     for kept in state.lots.values() {
         let Some(lot) = kept.body() else { continue };
@@ -150,7 +143,7 @@ pub(super) fn lot_events(state: &State, voice: Voice, rows: &mut Vec<Row>) {
             rows.push(vec![
                 lot.ingredient.clone(),
                 lot.number.clone(),
-                Day::of(*at).to_string(),
+                zone.day(*at).to_string(),
                 what.to_owned(),
                 amount.map(|a| measure.say(a, voice)).unwrap_or_default(),
                 why.clone(),

@@ -3,7 +3,7 @@
 use super::give::{Row, yes};
 use super::take::{Body, Found, key};
 use crate::book::{Id, Kept, State};
-use crate::day::Day;
+use crate::day::Zone;
 use crate::quantity::{Voice, show_exact};
 use crate::shelf::{Order, OrderDraft, Reason, batch_number};
 
@@ -61,7 +61,7 @@ pub(super) fn orders(state: &State, rows: &mut Vec<Row>) {
 }
 
 /// Every batch with candles on the shelf.
-pub(super) fn shelf(state: &State, rows: &mut Vec<Row>) {
+pub(super) fn shelf(state: &State, zone: Zone, rows: &mut Vec<Row>) {
     for batch in state.finished() {
         let plan = &batch.run.plan;
         rows.push(vec![
@@ -71,7 +71,7 @@ pub(super) fn shelf(state: &State, rows: &mut Vec<Row>) {
             plan.wick.clone(),
             batch.filled_vessels().to_string(),
             state.left_of(batch).to_string(),
-            state.sells_at(batch).map(|at| Day::of(at).to_string()).unwrap_or_default(),
+            state.sells_on(batch, zone).map(|day| day.to_string()).unwrap_or_default(),
             yes(batch.ticked.is_whole()),
         ]);
     }

@@ -9,6 +9,7 @@ use super::workshop::Workshop;
 use super::{bench, book, converter, desk, pot, shelf, stores, sweep};
 use crate::apart::{Missing, apart};
 use crate::book::{StoreError, demo};
+use crate::day::Zone;
 use crate::dom::*;
 use crate::keep;
 use js_sys::Promise;
@@ -17,7 +18,7 @@ use std::cell::Cell;
 
 /// What makes a page.
 type Make = fn() -> View;
-type Demo = fn(&str, u64, fn() -> u32) -> Vec<(String, String)>;
+type Demo = fn(&str, u64, Zone, fn() -> u32) -> Vec<(String, String)>;
 type Sweep = fn(Workshop);
 type Convert = fn(Workshop, Typed, Value<String>) -> View;
 
@@ -178,5 +179,5 @@ pub(super) async fn rescue(shop: Workshop, flight: Option<u64>) -> Result<(), St
 /// The lines of a demo workshop; none where they cannot be fetched.
 pub(super) async fn demo_lines() -> Option<Vec<(String, String)>> {
     let demo = the_demo().await.ok()?;
-    Some(demo(&keep::device(), keep::now(), keep::random))
+    Some(demo(&keep::device(), keep::now(), keep::ZONE, keep::random))
 }

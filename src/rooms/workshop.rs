@@ -177,7 +177,8 @@ impl Workshop {
     /// The stores: what became of every lot. Reckoned when it is asked for, and anew only after a change.
     pub fn ledger(self) -> Derived<Ledger> {
         LEDGER.get().unwrap_or_else(|| {
-            let ledger = self.page.with(|| Derived::new(|| Self::here().state(Ledger::of)));
+            let ledger =
+                self.page.with(|| Derived::new(|| Self::here().state(|s| Ledger::of(s, keep::ZONE))));
             LEDGER.set(Some(ledger));
             ledger
         })

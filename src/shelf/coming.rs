@@ -19,7 +19,7 @@ impl State {
         for batch in self.pours_on() {
             let number = i64::from(batch.run.vessels());
             let ready = self.comes(batch, None, today);
-            coming.push(Stand { batch, ready, left: number, free: number, held: Vec::new() });
+            coming.push(Stand { batch, poured: today, ready, left: number, free: number, held: Vec::new() });
         }
         coming
     }

@@ -2,7 +2,7 @@
 
 use super::{Finish, Product};
 use crate::book::{Batch, State};
-use crate::day::{DAY, Day};
+use crate::day::{Day, Zone};
 
 /// The steps of it, in days: solid, then cured, then finished.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -22,23 +22,18 @@ impl State {
         self.lead_of(product.cure_days.or_else(of_formula).unwrap_or_default())
     }
 
-    /// When candles of a batch have set and cured, for so many days or those of its formula, milliseconds since 1970. Once
-    /// they are seen to be solid, the days for that are not waited for. None where no vessel was filled.
-    pub fn ready_at(&self, batch: &Batch, cure_days: Option<u32>) -> Option<u64> {
+    /// The first day on which candles of a batch that was poured on this day have set and cured, for so many days or those of
+    /// its formula. Once they are seen to be solid, the days for that are not waited for.
+    pub fn ready_on(&self, batch: &Batch, poured: Day, cure_days: Option<u32>) -> Day {
         let lead = self.lead_of(cure_days.unwrap_or_else(|| batch.run.cure_days()));
         let solid = if batch.ticked.has(Finish::Solid) { 0 } else { lead.solid };
-        let days = u64::from(solid) + u64::from(lead.cure);
-        Some(batch.poured_at()?.saturating_add(days.saturating_mul(DAY)))
+        Day(poured.0.saturating_add(solid).saturating_add(lead.cure))
     }
 
-    /// The same by the days of cure of what they are sold as.
-    pub fn sells_at(&self, batch: &Batch) -> Option<u64> {
-        self.ready_at(batch, self.product_of(batch).and_then(|product| product.cure_days))
-    }
-
-    /// The first day that they have.
-    pub fn ready_on(&self, batch: &Batch, cure_days: Option<u32>) -> Option<Day> {
-        self.ready_at(batch, cure_days).map(Day::of)
+    /// The same by the days of cure of what they are sold as. None where no vessel was filled.
+    pub fn sells_on(&self, batch: &Batch, zone: Zone) -> Option<Day> {
+        let product = self.product_of(batch);
+        Some(self.ready_on(batch, batch.poured_on(zone)?, product.and_then(|p| p.cure_days)))
     }
 
     /// The day that candles ready on such a day can ship: what is not finished is finished then, as was said while it was

@@ -2,7 +2,7 @@
 
 use crate::book::Batch;
 use crate::book::crc32c;
-use crate::day::Day;
+use crate::day::Zone;
 
 /// ISO/IEC 7064's alphabet for MOD 37,36.
 const SIGNS: &[u8; 36] = b"0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
@@ -20,10 +20,10 @@ pub fn check_sign(text: &str) -> Option<char> {
     SIGNS.get((37 - sum) % 36).map(|s| char::from(*s))
 }
 
-/// `261125-7KQM-4`: the day it was begun, four signs that come of its id alone and so stay as they are on every device and
-/// in every book, and the check sign.
+/// `261125-7KQM-4`: the day it was begun as it was written down, four signs that come of its id alone, and the check sign:
+/// the same on every device and in every book. Before the day was written down it was the one at Greenwich.
 pub fn batch_number(batch: &Batch) -> String {
-    let (year, month, day) = Day::of(batch.began).date();
+    let (year, month, day) = batch.begun_on(Zone::GREENWICH).date();
     let mut text = format!("{:02}{month:02}{day:02}", year % 100);
     let mut rest = crc32c(batch.id.0.as_bytes()) as usize;
     for _ in 0..4 {

@@ -138,7 +138,7 @@ impl<'a> Open<'a> {
         for line in &mut self.lines {
             let mut missing = (line.number - line.sent).max(0);
             let mut ready_by = today;
-            let ready = |s: &Stand| state.ready_on(s.batch, line.product.cure_days).unwrap_or(s.ready);
+            let ready = |s: &Stand| state.ready_on(s.batch, s.poured, line.product.cure_days);
             let mut good: Vec<&mut Stand> =
                 pool.iter_mut().filter(|s| s.free > 0 && line.product.is_of(s.batch)).collect();
             sort::by(&mut good, |a, b| ready(a).cmp(&ready(b)).then_with(|| by_ready(a, b)));

@@ -2,13 +2,15 @@
 
 use super::{Lead, Open, Product, Reason};
 use crate::book::{Batch, Id, Kept, State};
-use crate::day::Day;
+use crate::day::{Day, Zone};
 use crate::{sort, text};
 
 /// Candles of one batch that can be one product.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Stand<'a> {
     pub batch: &'a Batch,
+    /// The day it was poured; today where it is being poured.
+    pub poured: Day,
     /// The first day it may ship.
     pub ready: Day,
     /// On the shelf; below zero where more went than there were.
@@ -89,13 +91,19 @@ impl State {
 
     /// What is there, what is short, what can ship when. Orders are served in the order in which they are wanted; each
     /// takes what is ready first. Candles with something of a lot on hold are kept for nobody.
-    pub fn shelf(&self, today: Day) -> Shelf<'_> {
+    pub fn shelf(&self, today: Day, zone: Zone) -> Shelf<'_> {
         // One sum for all batches: asking each one for its moves would be slow after years.
         let mut pool: Vec<Stand> = Vec::new();
         for batch in self.finished() {
-            let ready = self.ready_on(batch, None).unwrap_or(today);
             let filled = batch.filled_vessels() as i64;
-            pool.push(Stand { batch, ready, left: filled, free: filled, held: Vec::new() });
+            pool.push(Stand {
+                batch,
+                poured: today,
+                ready: today,
+                left: filled,
+                free: filled,
+                held: Vec::new(),
+            });
         }
         sort::by(&mut pool, |a, b| a.batch.id.cmp(&b.batch.id));
         let held = self.held();
@@ -114,6 +122,12 @@ impl State {
                 stand.left += moved.adds();
                 stand.free = if stand.held.is_empty() { stand.left.max(0) } else { 0 };
             }
+        }
+        // Of those that are gone it is not asked: a calendar takes its time.
+        pool.retain(|s| s.left != 0);
+        for stand in &mut pool {
+            stand.poured = stand.batch.poured_on(zone).unwrap_or(today);
+            stand.ready = self.ready_on(stand.batch, stand.poured, None);
         }
         let mut stocks: Vec<Stock> = Vec::new();
         for kept in self.products_shown() {
@@ -146,10 +160,10 @@ impl State {
             order.expect(self, &mut coming, &mut stocks, today);
         }
         let mut loose = Vec::new();
-        for stand in pool.iter().filter(|s| s.left != 0) {
+        for stand in &pool {
             let mut known = false;
             for stock in stocks.iter_mut().filter(|s| s.product.is_of(stand.batch)) {
-                let ready = self.ready_on(stand.batch, stock.product.cure_days).unwrap_or(stand.ready);
+                let ready = self.ready_on(stand.batch, stand.poured, stock.product.cure_days);
                 stock.stands.push(Stand { ready, ..stand.clone() });
                 known = true;
             }

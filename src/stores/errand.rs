@@ -47,7 +47,7 @@ impl Ledger {
         voice: Voice,
     ) -> Standing<'a> {
         let left = account.usable_left();
-        let pace = account.pace(today);
+        let pace = account.pace(today, self.zone);
         let lasts = pace.and_then(|p| p.lasts(left));
         let supply = state.supply(&account.name);
         let reorder = pace.zip(supply).map(|(p, s)| p.reorder(s, state.rates.service, account, voice));

@@ -3,6 +3,7 @@
 use super::play::{Play, note_uses};
 use super::{Lot, Measure};
 use crate::book::{Batch, Id, Map, State};
+use crate::day::Zone;
 use crate::quantity::{Exact, Money};
 use crate::{sort, text};
 
@@ -10,6 +11,8 @@ use crate::{sort, text};
 #[derive(Clone, PartialEq, Debug, Default)]
 pub struct Ledger {
     pub accounts: Vec<Account>,
+    /// Where days are those of its calendar.
+    pub(super) zone: Zone,
 }
 
 /// All lots of one ingredient.
@@ -105,12 +108,13 @@ pub(super) fn same(a: &str, b: &str) -> bool {
 }
 
 impl Ledger {
-    pub fn of(state: &State) -> Self {
-        Self::with(state, &|_| true)
+    /// A lot is there from the beginning of the day on which it came, in this zone.
+    pub fn of(state: &State, zone: Zone) -> Self {
+        Self::with(state, zone, &|_| true)
     }
 
     /// With these batches only: what is told of a lot is whole where they are all that name it.
-    pub(super) fn with(state: &State, wanted: &dyn Fn(&Batch) -> bool) -> Self {
+    pub(super) fn with(state: &State, zone: Zone, wanted: &dyn Fn(&Batch) -> bool) -> Self {
         let mut plays: Vec<Play> = Vec::new();
         let mut by_name: Map<usize> = Map::default();
         // Where each lot is: in which play, and which of its lots.
@@ -125,7 +129,7 @@ impl Ledger {
             }
             if let Some(play) = plays.get_mut(at) {
                 places.add(&lot.id, (at, play.account.lots.len()));
-                play.bring(lot, state);
+                play.bring(lot, state, zone);
             }
         }
         for batch in state.batches.values().filter(|b| wanted(b)) {
@@ -133,7 +137,7 @@ impl Ledger {
         }
         let mut accounts: Vec<Account> = plays.into_iter().map(Play::run).collect();
         sort::by(&mut accounts, |a, b| key(&a.name).cmp(&key(&b.name)));
-        let mut ledger = Self { accounts };
+        let mut ledger = Self { accounts, zone };
         for batch in state.batches.values().filter(|b| b.ended.is_none() && wanted(b)) {
             ledger.reserve(batch);
         }

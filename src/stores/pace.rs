@@ -1,7 +1,7 @@
 //! How fast an ingredient goes, for how long what is left lasts, and when to order.
 
 use super::{Account, Supply};
-use crate::day::Day;
+use crate::day::{DAY, Day, Zone};
 use crate::quantity::{Exact, Voice, Why};
 
 /// The pace is that of so many last days, or of all since the first lot came; with fewer than the least it is not told
@@ -30,16 +30,18 @@ pub struct Reorder {
 }
 
 impl Account {
-    /// None before there is enough to tell it from.
-    pub fn pace(&self, today: Day) -> Option<Pace> {
+    /// By the days of this zone. None before there is enough to tell it from.
+    pub fn pace(&self, today: Day, zone: Zone) -> Option<Pace> {
         let first = self.lots.iter().map(|h| h.lot.got_on).min()?;
         let days = today.0.checked_sub(first.0)?.min(WINDOW);
         if days < LEAST {
             return None;
         }
         let mut used = vec![Exact::ZERO; days as usize];
-        for take in &self.takes {
-            let ago = today.0.checked_sub(Day::of(take.at).0);
+        // Nowhere is it another day than at Greenwich by more than one: what is older is not asked for its own.
+        let since = u64::from(today.0.saturating_sub(days + 1)).saturating_mul(DAY);
+        for take in self.takes.iter().filter(|t| t.at >= since) {
+            let ago = today.0.checked_sub(zone.day(take.at).0);
             if let Some(day) = ago.and_then(|ago| used.get_mut(ago as usize)) {
                 *day = *day + take.amount;
             }

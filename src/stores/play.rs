@@ -4,7 +4,7 @@ use super::ledger::{Account, Holding, Take};
 use super::pool::Pool;
 use super::{Lot, LotEvent, Measure};
 use crate::book::{Batch, Ending, Kept, Map, State};
-use crate::day::DAY;
+use crate::day::Zone;
 use crate::pot::Used;
 use crate::quantity::{Exact, Mass, Money};
 use crate::sort;
@@ -55,7 +55,7 @@ pub(super) fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>
 }
 
 impl<'a> Play<'a> {
-    pub(super) fn bring(&mut self, kept: &Kept<Lot>, state: &'a State) {
+    pub(super) fn bring(&mut self, kept: &Kept<Lot>, state: &'a State, zone: Zone) {
         let Some(body) = kept.body() else { return };
         let index = self.account.lots.len();
         let amount = body.amount.max(Exact::ZERO);
@@ -71,7 +71,7 @@ impl<'a> Play<'a> {
             out: Exact::ZERO,
             spent: Money::ZERO,
         });
-        self.moves.push((u64::from(body.got_on.0).saturating_mul(DAY), Move::Got(index)));
+        self.moves.push((zone.start(body.got_on), Move::Got(index)));
         for (at, _, event) in state.lot_events.get(&kept.id).into_iter().flatten() {
             self.moves.push((*at, Move::Lot(index, event)));
         }

@@ -3,6 +3,7 @@
 use super::ledger::same;
 use super::{Account, Holding, Ledger, LotEvent};
 use crate::book::{Batch, Id, Kept, Map, State};
+use crate::day::Zone;
 use crate::quantity::Exact;
 
 /// A batch that has something of a lot in it.
@@ -39,7 +40,8 @@ impl State {
         lots.for_each(|(lot, _)| told.add(lot, ()));
         let names =
             |batch: &Batch| batch.sources.iter().flat_map(|s| &s.lots).any(|lot| told.contains_key(lot));
-        let ledger = Ledger::with(self, &names);
+        // What a lot gave does not hang on the hour it came.
+        let ledger = Ledger::with(self, Zone::GREENWICH, &names);
         ledger.held().into_iter().map(|(batch, lot)| (batch.clone(), lot.clone())).collect()
     }
 }

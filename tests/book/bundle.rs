@@ -2,9 +2,10 @@
 //! and a bundle that is not whole is none.
 
 use super::merge::{Deed, act, book, deeds, merged, same};
-use super::sample::{began, burns, does, ended, id, ingredient, pictured, said, trial, undo};
+use super::sample::{began, began_on, burns, does, ended, id, ingredient, pictured, said, trial, undo};
 use potside::book::bundle::{Read, Tying, read};
 use potside::book::{Act, Entry, Journal, backup, read_copy};
+use potside::day::Day;
 use proptest::prelude::*;
 
 const FIXTURE: &str = include_str!("../fixtures/v2.journal");
@@ -48,9 +49,12 @@ pub(super) fn pours(device: &str, from: &[Entry], deeds: &[Deed]) -> Journal {
     for (number, deed) in deeds.iter().enumerate() {
         if number % 3 == 0 {
             let batch = format!("b{}", (number / 3 + from.len()) % 5);
-            for act in
-                [began(&batch, 2), said(&batch, "smooth \"tops\" ¾"), ended(&batch, &format!("n{number}"))]
-            {
+            let day = (number % 2 == 0).then_some(Day(20_415 + number as u32));
+            for act in [
+                began_on(&batch, 2, day),
+                said(&batch, "smooth \"tops\" ¾"),
+                ended(&batch, &format!("n{number}")),
+            ] {
                 does(&mut journal, act);
             }
         }

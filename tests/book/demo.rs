@@ -2,7 +2,7 @@
 
 use potside::bench::burn::{Told, compare, judge, life, rate, suggested};
 use potside::book::{Ending, Id, Journal, demo};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::formula::{Basis, check};
 use potside::pot::StepKey;
 use potside::quantity::{Amount, Exact, ShareUnit, TemperatureUnit, Voice};
@@ -13,7 +13,7 @@ const NOW: u64 = 1_764_000_000_000;
 
 pub(crate) fn workshop() -> Journal {
     let mut n = 0;
-    let lines = demo("tablet", NOW, || {
+    let lines = demo("tablet", NOW, Zone::GREENWICH, || {
         n += 1;
         n
     });
@@ -35,7 +35,7 @@ fn it_opens_whole() {
     ];
     assert_eq!(things, [5, 4, 2, 2, 10, 2]);
     // Four jars stand there for six; twelve tins for eight, and they have cured.
-    let shelf = s.shelf(Day::of(NOW));
+    let shelf = s.shelf(Day::of(NOW), Zone::GREENWICH);
     let orders: Vec<_> = shelf
         .orders
         .iter()
@@ -221,8 +221,9 @@ fn its_candles_on_trial_tell_of_two_wicks_and_not_yet_of_a_third() {
 
 #[test]
 fn it_is_the_same_whoever_makes_it_and_apart_from_others() {
-    let ids =
-        |device: &str| -> Vec<String> { demo(device, NOW, || 7).into_iter().map(|(id, _)| id).collect() };
+    let ids = |device: &str| -> Vec<String> {
+        demo(device, NOW, Zone::GREENWICH, || 7).into_iter().map(|(id, _)| id).collect()
+    };
     assert_eq!(ids("tablet"), ids("tablet"));
     assert!(ids("tablet").iter().all(|id| !ids("table").contains(id)));
 }

@@ -2,6 +2,7 @@
 
 use crate::sample::{entry, id};
 use potside::book::{Act, Id, Journal, Labelled, Labelling, State, demo};
+use potside::day::Zone;
 use potside::desk::hazard::{SafetySheet, statements};
 use potside::desk::label::{Design, Face, Market, Part, lay};
 use potside::formula::Formula;
@@ -31,7 +32,7 @@ fn safety_data_is_kept_found_by_name_and_put_away() {
 
 fn workshop() -> State {
     let mut n = 0;
-    let lines = demo("tablet", 1_764_000_000_000, || {
+    let lines = demo("tablet", 1_764_000_000_000, Zone::GREENWICH, || {
         n += 7919;
         n
     });
@@ -301,6 +302,7 @@ fn a_batch_declares_its_average() {
         formula: known.formula,
         version: known.version,
         vessel: known.vessel,
+        day: None,
         plan,
     };
     state.take(&entry("x", 900, began));

@@ -6,6 +6,7 @@
 mod again;
 mod bundle;
 mod clash;
+mod day;
 #[path = "../decade_shared/mod.rs"]
 mod decade_shared;
 mod demo;
@@ -30,3 +31,5 @@ mod store;
 mod tied;
 mod took;
 mod wish;
+#[path = "../common/zones.rs"]
+mod zones;

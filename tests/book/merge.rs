@@ -1,7 +1,8 @@
 //! The laws of merging: two books, or three, whatever was done in each, come to the same whichever way they are merged.
 
-use super::sample::{began, burns, does, ended, id, ingredient, pictured, said, trial, undo};
+use super::sample::{began_on, burns, does, ended, id, ingredient, pictured, said, trial, undo};
 use potside::book::{Act, Copy, Entry, Journal, backup, read_copy};
+use potside::day::Day;
 use potside::shelf::Customer;
 use proptest::prelude::*;
 
@@ -29,7 +30,7 @@ pub(super) fn act(journal: &Journal, (what, thing, named): &Deed) -> Act {
     match what {
         0 | 1 => over(&format!("{}'s {}", journal.device(), journal.entries().len())),
         2 => Act::Retire { id: id(&thing), retired: true },
-        3 => began(&batch, 2),
+        3 => began_on(&batch, 2, [None, Some(Day(20_415)), Some(Day(20_416))][named.index(3)]),
         4 => said(&batch, &known.0),
         5 => ended(&batch, &known.0),
         6 | 7 => undo(&known),

@@ -3,6 +3,7 @@
 use potside::bench::Ingredient;
 use potside::bench::burn::{BurnEvent, Heavy, Trial, Verdict};
 use potside::book::{Act, Ending, Entry, Id, Journal};
+use potside::day::Day;
 use potside::formula::{Formula, PourRanges, Recipe, TemperatureRange, WaxShare};
 use potside::pot::{Ask, Event, Plan, Residue, Target};
 use potside::quantity::{
@@ -76,11 +77,17 @@ pub(crate) fn plan(vessels: u32) -> Plan {
 }
 
 pub(crate) fn began(batch: &str, vessels: u32) -> Act {
+    began_on(batch, vessels, None)
+}
+
+/// With the day of the workshop, where there is one.
+pub(crate) fn began_on(batch: &str, vessels: u32, day: Option<Day>) -> Act {
     Act::Began {
         batch: id(batch),
         formula: id("f"),
         version: id("e"),
         vessel: id("v"),
+        day,
         plan: plan(vessels).into(),
     }
 }

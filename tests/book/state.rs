@@ -152,7 +152,14 @@ fn the_largest_batch_begins() {
 fn crowd(vessels: u32) -> Act {
     let mut plan = plan(2);
     plan.vessels = vessels;
-    Act::Began { batch: id("b"), formula: id("f"), version: id("e"), vessel: id("v"), plan: plan.into() }
+    Act::Began {
+        batch: id("b"),
+        formula: id("f"),
+        version: id("e"),
+        vessel: id("v"),
+        day: None,
+        plan: plan.into(),
+    }
 }
 
 #[test]
@@ -160,8 +167,14 @@ fn hostile_counts_of_vessels_are_refused() {
     let mut all = plan(2);
     all.pours[0].vessels = u32::MAX;
     all.pours.push(all.pours[0].clone());
-    let act =
-        Act::Began { batch: id("b"), formula: id("f"), version: id("e"), vessel: id("v"), plan: all.into() };
+    let act = Act::Began {
+        batch: id("b"),
+        formula: id("f"),
+        version: id("e"),
+        vessel: id("v"),
+        day: None,
+        plan: all.into(),
+    };
     let j = Journal::open(vec![entry("e", 1, act).to_line()], "here");
     ignored(&j, &[Refusal::TooManyVessels { vessels: 2 * u64::from(u32::MAX) }]);
 }
@@ -275,7 +288,8 @@ fn words_are_found_whichever_part_of_a_batch_they_stand_in() {
         let parts = plan.pours.iter().flat_map(|p| &p.lines).map(|l| l.name.clone());
         let mut texts: Vec<String> = texts.into_iter().chain(parts).collect();
         let at = 1_764_000_000_000 + u64::from(n * 31 % 150) * 60_000;
-        let entry = j.entry(Act::Began { batch, formula, version, vessel, plan: plan.into() }, at, n);
+        let entry =
+            j.entry(Act::Began { batch, formula, version, vessel, day: None, plan: plan.into() }, at, n);
         j.take(entry);
         let note = format!("Sold at fair {}", n % 7);
         does(&mut j, ended(&format!("n{n}"), &note));

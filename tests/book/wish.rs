@@ -2,11 +2,12 @@
 
 use potside::bench::Ingredient;
 use potside::book::{Act, Book, Id, State, Wish, demo};
+use potside::day::Zone;
 use potside::pot::{Dose, Residue, Target};
 use potside::quantity::{Density, Exact, Voice};
 
 pub(crate) fn workshop() -> Book {
-    let lines = demo("demo", 1_800_000_000_000, || 7);
+    let lines = demo("demo", 1_800_000_000_000, Zone::GREENWICH, || 7);
     Book::open(lines.into_iter().map(|(_, line)| line).collect(), "test")
 }
 

@@ -6,6 +6,7 @@
 mod book;
 mod browser;
 mod burn;
+mod day;
 mod decade;
 #[path = "../decade_shared/mod.rs"]
 mod decade_shared;

@@ -5,6 +5,7 @@ use potside::bench::burn::{
     Advice, BurnEvent, Heavy, Limits, Trial, TrialError, Tried, Verdict, WickSeries, advise, missed,
 };
 use potside::book::{Act, Id, Journal, Known, Refusal, demo};
+use potside::day::Zone;
 use potside::wire::{read as read_json, write};
 
 fn id(text: &str) -> Id {
@@ -218,7 +219,7 @@ fn wicks_of_other_candles_tell_by_how_much_wider_and_heavier_those_are() {
 /// 7.2 oz are 204.1 g, as an ounce is 28.349523125 g (the international pound of 1959).
 #[test]
 fn what_the_book_knows_of_a_candle_is_there_to_begin_with() {
-    let lines = demo("demo", MORNING, || 7).into_iter().map(|(_, line)| line).collect();
+    let lines = demo("demo", MORNING, Zone::GREENWICH, || 7).into_iter().map(|(_, line)| line).collect();
     let j = Journal::open(lines, "tablet");
     let known = |formula: &str| j.state().known_of(&id(formula), Default::default());
     let orchard = Known {

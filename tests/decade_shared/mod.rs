@@ -8,6 +8,7 @@ mod pours;
 mod trials;
 
 use potside::book::{Act, Ending, Entry, Id, Journal, demo};
+use potside::day::{Day, Zone};
 use potside::pot::Event;
 use potside::quantity::{Exact, Mass, Quantity};
 use pours::Pours;
@@ -66,7 +67,7 @@ impl Lines {
 /// Every entry as a stored line, in order.
 pub(crate) fn lines(size: Size) -> Vec<String> {
     let mut count = 0;
-    let first = demo("tablet", BEGAN, || {
+    let first = demo("tablet", BEGAN, Zone::GREENWICH, || {
         count += 1;
         count
     });
@@ -102,7 +103,8 @@ fn pour(lines: &mut Lines, pours: &mut Pours, last: &HashMap<String, Id>, n: u64
     let batch = Id(format!("tablet-b{n:x}"));
     let plan = std::rc::Rc::new(of.plan.clone());
     let (formula, version, vessel) = (of.formula.clone(), of.version.clone(), of.vessel.clone());
-    lines.put(at, Act::Began { batch: batch.clone(), formula, version, vessel, plan });
+    lines
+        .put(at, Act::Began { batch: batch.clone(), formula, version, vessel, day: Some(Day::of(at)), plan });
     let mut sources = of.sources.clone();
     for source in &mut sources {
         source.lots.extend(last.get(&source.part).cloned());

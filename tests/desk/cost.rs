@@ -2,6 +2,7 @@
 
 use super::shared::{Shop, id, whole};
 use potside::book::{Act, Ending};
+use potside::day::Zone;
 use potside::desk::{Cost, Item, Kind, Rates};
 use potside::pot::{Event, StepKey};
 use potside::quantity::{Exact, Money, Voice};
@@ -105,12 +106,12 @@ fn work_by_the_times_of_the_steps_leaves_out_waiting_and_pauses() {
 /// The demo's Late Orchard: a candle of 4 costs more than one of 24, and the sentence says why.
 #[test]
 fn a_small_batch_is_dearer() {
-    let lines = potside::book::demo("tablet", 1_764_000_000_000, || 7);
+    let lines = potside::book::demo("tablet", 1_764_000_000_000, Zone::GREENWICH, || 7);
     let mut journal = potside::book::Journal::open(lines.into_iter().map(|(_, l)| l).collect(), "tablet");
     let entry = journal.entry(Act::Rates(Box::new(rates())), 1_764_000_000_000, 99);
     journal.take(entry);
     let state = journal.state();
-    let ledger = potside::stores::Ledger::of(state);
+    let ledger = potside::stores::Ledger::of(state, Zone::GREENWICH);
     let voice = Voice::default();
     let of = |n| state.expected(&ledger, (&id("demo-orchard"), &id("demo-jar")), n, voice).unwrap();
     let (small, large) = (of(4), of(24));

@@ -4,7 +4,7 @@ use super::common::{Workshop, read};
 use super::shared::{FIRST, Shop, id};
 use potside::bench::{DropTrial, DropWeighing, Ingredient, MeltingPot};
 use potside::book::{Act, Settings};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::formula::{Formula, PartKind};
 use potside::quantity::{Exact, Mass, Voice};
 use potside::shelf::agenda::{Agenda, Pick, Picks, Rows};
@@ -48,7 +48,12 @@ pub(crate) fn shop() -> Shop {
 
 pub(crate) fn agenda(shop: &Shop, picks: &Picks) -> Agenda {
     let state = shop.state();
-    state.agenda(&state.shelf(TODAY), &Ledger::of(state), picks, Voice::default())
+    state.agenda(
+        &state.shelf(TODAY, Zone::GREENWICH),
+        &Ledger::of(state, Zone::GREENWICH),
+        picks,
+        Voice::default(),
+    )
 }
 
 fn day(day: Day) -> String {

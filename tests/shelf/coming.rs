@@ -4,7 +4,7 @@ use super::agenda::{TODAY, agenda, shop};
 use super::common::Workshop;
 use super::shared::{FIRST, Shop, id};
 use potside::book::{Act, Ending, Id, Settings};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::pot::Target;
 use potside::quantity::Exact;
 use potside::shelf::agenda::{Agenda, Picks};
@@ -83,7 +83,7 @@ fn what_is_being_poured_is_not_planned_again() {
         // Poured today it is solid tomorrow and cured 14 days later.
         assert_eq!(asked.problem.goods[0].stock, [(15, 8)]);
         assert_eq!((numbers(&plan(&asked)), plan(&asked).lines[0].on_time), (vec![], 6));
-        let shelf = shop.state().shelf(TODAY);
+        let shelf = shop.state().shelf(TODAY, Zone::GREENWICH);
         let (line, stock) = (&shelf.orders[0].lines[0], &shelf.stocks[0]);
         assert_eq!((line.short, shelf.orders[0].poured(), stock.short, stock.poured), (6, 6, 6, 6));
         assert_eq!(shelf.orders[0].when(), When::Coming(Day(FIRST + 35)));
@@ -101,7 +101,7 @@ fn what_is_being_poured_is_not_planned_again() {
     shop.end("b", 20, Ending::Poured);
     let asked = agenda(&shop, &Picks::default());
     assert_eq!((there(&asked), numbers(&plan(&asked))), (left.clone(), vec![]));
-    assert_eq!(shop.state().shelf(TODAY).stocks[0].poured, 0, "it stands there now");
+    assert_eq!(shop.state().shelf(TODAY, Zone::GREENWICH).stocks[0].poured, 0, "it stands there now");
     // With its last step its lids are counted out, and are not spoken for any more.
     shop.finish("b", 21);
     shop.from("b", "Lid", "lids");
@@ -124,17 +124,19 @@ fn the_day_that_was_said_is_the_same_once_the_pour_has_ended() {
         if own.is_some() {
             shop.product("Fig", 0, own);
         }
-        let when = |shop: &Shop, day: u32| shop.state().shelf(Day(FIRST + day)).orders[0].when().day();
+        let when = |shop: &Shop, day: u32| {
+            shop.state().shelf(Day(FIRST + day), Zone::GREENWICH).orders[0].when().day()
+        };
         let there = |shop: &Shop| agenda(shop, &Picks::default()).problem.goods[0].stock.clone();
         let said = Day(FIRST + 20 + day);
-        let lead = shop.state().shelf(TODAY).orders[0].lines[0].lead;
+        let lead = shop.state().shelf(TODAY, Zone::GREENWICH).orders[0].lines[0].lead;
         assert_eq!(lead.from(TODAY), said, "before it is begun");
         begin(&mut shop, "b", 6);
         assert_eq!((when(&shop, 20), there(&shop)), (said, vec![(day, 6)]), "while it is on");
         while shop.step("b", 20) {}
         assert_eq!((when(&shop, 20), there(&shop)), (said, vec![(day, 6)]), "with its last step");
         shop.end("b", 20, Ending::Poured);
-        let kept = shop.state().shelf(TODAY).orders[0].lines[0].kept[0].ready;
+        let kept = shop.state().shelf(TODAY, Zone::GREENWICH).orders[0].lines[0].kept[0].ready;
         assert_eq!(when(&shop, 20), said, "ended");
         assert_eq!(kept, Day(said.0 - finish.unwrap_or_default()), "cured by then, and then finished");
         assert_eq!(when(&shop, 21), said, "the next day");
@@ -164,7 +166,7 @@ fn given_up_or_taken_back_it_is_planned_again() {
     assert_eq!(numbers(&plan(&asked)), [8]);
     let changed: Vec<_> = there(&asked).into_iter().filter(|now| !before.contains(now)).collect();
     assert_eq!(changed.len(), 1, "what was weighed is gone: {changed:?}");
-    assert_eq!(shop.state().shelf(TODAY).orders[0].when(), When::IfPoured(Day(FIRST + 35)));
+    assert_eq!(shop.state().shelf(TODAY, Zone::GREENWICH).orders[0].when(), When::IfPoured(Day(FIRST + 35)));
     shop.act(20, Act::Undo { entry: ended });
     assert_eq!(numbers(&plan(&agenda(&shop, &Picks::default()))), Vec::<u32>::new(), "it goes on");
 }
@@ -176,20 +178,20 @@ fn two_pours_count_both() {
     let mut other = shop.on("phone");
     begin(&mut shop, "b", 4);
     begin(&mut other, "c", 4);
-    let one = shop.state().shelf(TODAY).orders[0].when();
+    let one = shop.state().shelf(TODAY, Zone::GREENWICH).orders[0].when();
     assert_eq!(one, When::IfPoured(Day(FIRST + 35)), "four of six are being poured");
     assert_eq!(numbers(&plan(&agenda(&shop, &Picks::default()))), [4]);
     for entry in other.book.journal().entries() {
         shop.book.hear(entry.to_line());
     }
-    let shelf = shop.state().shelf(TODAY);
+    let shelf = shop.state().shelf(TODAY, Zone::GREENWICH);
     let names: Vec<_> =
         shelf.orders[0].lines[0].coming.iter().map(|s| (s.batch.id.0.as_str(), s.number)).collect();
     assert_eq!(names, [("b", 4), ("c", 2)]);
     assert_eq!((shelf.orders[0].when(), coming(&shelf.stocks[0])), (When::Coming(Day(FIRST + 35)), 8));
     let asked = agenda(&shop, &Picks::default());
     assert_eq!(numbers(&plan(&asked)), Vec::<u32>::new());
-    let ledger = Ledger::of(shop.state());
+    let ledger = Ledger::of(shop.state(), Zone::GREENWICH);
     let cups = ledger.account("Tumbler").unwrap();
     assert_eq!(
         (cups.left(), cups.reserved(), cups.free()),
@@ -205,13 +207,13 @@ fn what_is_not_there_is_not_set_aside_and_what_is_on_hold_is_not_expected() {
     shop.grams("coco", "Coco", 100);
     shop.order("o", "Fig", 6, Some(50), false);
     begin(&mut shop, "b", 8);
-    let ledger = Ledger::of(shop.state());
+    let ledger = Ledger::of(shop.state(), Zone::GREENWICH);
     for account in &ledger.accounts {
         assert_eq!((account.reserved(), account.free()), (account.left(), Exact::ZERO), "{}", account.name);
     }
     shop.step("b", 20);
     shop.hold("coco", 20, true);
-    let shelf = shop.state().shelf(TODAY);
+    let shelf = shop.state().shelf(TODAY, Zone::GREENWICH);
     assert_eq!((shelf.stocks[0].poured, shelf.stocks[0].coming.len()), (0, 1));
     assert_eq!(shelf.orders[0].when(), When::IfPoured(Day(FIRST + 35)));
     assert!(agenda(&shop, &Picks::default()).problem.goods[0].stock.is_empty());

@@ -2,7 +2,7 @@
 
 use super::shared::{FIRST, Shop, id, shipped};
 use potside::book::{Act, Id, Settings};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::pot::StepKey;
 use potside::quantity::{Exact, Voice};
 use potside::shelf::{FINISHES, Finish, Fit, Lead, Order, OrderDraft, OrderLine, When};
@@ -27,13 +27,13 @@ fn what_a_lot_on_hold_is_in_is_kept_for_nobody() {
     shop.order("o", "Fig", 4, Some(30), false);
     let today = Day(FIRST + 5);
     let number = |shop: &Shop| -> i64 {
-        let shelf = shop.state().shelf(today);
+        let shelf = shop.state().shelf(today, Zone::GREENWICH);
         shelf.orders[0].shipment(today, Fit::Unfinished).iter().map(|m| i64::from(m.number)).sum()
     };
     assert_eq!(number(&shop), 4);
     let held = shop.hold("L-1", 4, true);
     {
-        let shelf = shop.state().shelf(today);
+        let shelf = shop.state().shelf(today, Zone::GREENWICH);
         let line = &shelf.orders[0].lines[0];
         let kept: Vec<_> = line.kept.iter().map(|s| (s.batch.id.0.as_str(), s.number)).collect();
         assert_eq!((kept, line.short), (vec![("good", 2)], 2));
@@ -45,7 +45,7 @@ fn what_a_lot_on_hold_is_in_is_kept_for_nobody() {
     }
     // What was sent before is told, not undone.
     shop.moved(4, "bad", 1, shipped("o", "Fig"));
-    let shelf = shop.state().shelf(today);
+    let shelf = shop.state().shelf(today, Zone::GREENWICH);
     assert_eq!((shelf.orders[0].lines[0].sent, shelf.stocks[0].held()), (1, 3));
     shop.hold("L-1", 5, false);
     assert_eq!(number(&shop), 3);
@@ -91,7 +91,7 @@ fn what_is_not_finished_goes_only_by_an_own_choice() {
     shop.pour("open", 0, 2);
     let today = Day(FIRST + 5);
     let sent = |shop: &Shop, fit| {
-        let shelf = shop.state().shelf(today);
+        let shelf = shop.state().shelf(today, Zone::GREENWICH);
         let moves = shelf.orders[0].shipment(today, fit);
         moves.iter().map(|m| (m.batch.0.clone(), m.number)).collect::<Vec<_>>()
     };
@@ -100,7 +100,7 @@ fn what_is_not_finished_goes_only_by_an_own_choice() {
     assert_eq!(sent(&shop, Fit::Finished).iter().map(|(b, _)| b.as_str()).collect::<Vec<_>>(), ["whole"]);
     assert_eq!(sent(&shop, Fit::Unfinished).iter().map(|(_, n)| n).sum::<u32>(), 3);
     {
-        let shelf = shop.state().shelf(today);
+        let shelf = shop.state().shelf(today, Zone::GREENWICH);
         let open = shelf.orders[0].unfinished();
         assert_eq!(open.iter().map(|b| b.id.0.as_str()).collect::<Vec<_>>(), ["open"]);
         assert_eq!(open[0].ticked.missing().len(), FINISHES.len());
@@ -124,11 +124,11 @@ fn the_days_until_it_ships_add_up() {
     shop.product("Fig", 0, Some(14));
     shop.order("o", "Fig", 1, None, false);
     let today = Day(FIRST + 20);
-    let when = |shop: &Shop| shop.state().shelf(today).orders[0].when();
+    let when = |shop: &Shop| shop.state().shelf(today, Zone::GREENWICH).orders[0].when();
     assert_eq!(when(&shop), When::IfPoured(Day(FIRST + 35)), "solid on the next day where nothing is said");
     shop.act(0, settings(Some(2), Some(1)));
     assert_eq!(when(&shop), When::IfPoured(Day(FIRST + 37)));
-    let shelf = shop.state().shelf(today);
+    let shelf = shop.state().shelf(today, Zone::GREENWICH);
     let lead = shelf.orders[0].lines[0].lead;
     assert_eq!(lead, Lead { solid: 2, cure: 14, finish: 1 });
     assert_eq!(lead.say(), "Poured today, solid after 2 days, 14 days of cure, 1 day to finish.");
@@ -145,13 +145,15 @@ fn the_days_until_it_ships_add_up() {
 fn a_batch_is_ready_when_what_it_is_sold_as_is() {
     let mut shop = Shop::new();
     shop.pour("b", 0, 4);
-    let ready = |shop: &Shop| shop.state().sells_at(shop.state().batches.get(&id("b")).unwrap()).map(Day::of);
+    let ready =
+        |shop: &Shop| shop.state().sells_on(shop.state().batches.get(&id("b")).unwrap(), Zone::GREENWICH);
     assert_eq!(ready(&shop), Some(Day(FIRST + 15)), "no candle to sell is named");
     shop.product("Fig", 0, Some(21));
     assert_eq!(ready(&shop), Some(Day(FIRST + 22)));
-    let stands = shop.state().shelf(Day(FIRST)).stocks[0].stands[0].ready;
+    let stands = shop.state().shelf(Day(FIRST), Zone::GREENWICH).stocks[0].stands[0].ready;
     assert_eq!(ready(&shop), Some(stands), "as on the Shelf");
-    let rows = potside::lists::give(potside::lists::List::Shelf, shop.state(), Voice::default());
+    let rows =
+        potside::lists::give(potside::lists::List::Shelf, shop.state(), Zone::GREENWICH, Voice::default());
     assert!(rows[1].contains(&stands.to_string()), "{rows:?}");
 }
 
@@ -196,14 +198,14 @@ fn what_finishes_a_candle_is_counted_out_of_the_stores() {
     shop.product_of("Fig", &parts);
     shop.pour("b", 0, 4);
     let left = |shop: &Shop, lot: &str| {
-        let ledger = Ledger::of(shop.state());
+        let ledger = Ledger::of(shop.state(), Zone::GREENWICH);
         let (_, holding) = ledger.lot(&id(lot)).unwrap();
         let whole = holding.in_candles + holding.written_off + holding.unexplained + holding.left;
         assert_eq!(whole, holding.lot.amount, "every piece is somewhere");
         (holding.left, holding.in_candles)
     };
     let of = |left, gone| (Exact::whole(left), Exact::whole(gone));
-    let ledger = Ledger::of(shop.state());
+    let ledger = Ledger::of(shop.state(), Zone::GREENWICH);
     let batch = shop.state().batches.get(&id("b")).unwrap();
     let (sources, told) = ledger.finishing(shop.state(), batch, Day(FIRST), Voice::default());
     // Not what is weighed, not what the pour has taken already, not what the stores do not know.
@@ -241,7 +243,7 @@ fn what_is_held_is_what_the_whole_ledger_says() {
     }
     for (lot, held) in [("b", true), ("a", true), ("x", true), ("b", false), ("a", false), ("c", true)] {
         shop.hold(lot, 2, held);
-        let whole = Ledger::of(shop.state());
+        let whole = Ledger::of(shop.state(), Zone::GREENWICH);
         let whole: Vec<_> = whole.held().into_iter().map(|(b, l)| (b.clone(), l.clone())).collect();
         assert_eq!(shop.state().held(), whole, "{lot} {held}");
         assert!(!whole.is_empty(), "{lot} {held}");

@@ -5,6 +5,7 @@ use super::common::{Workshop, read};
 use super::shared::{Shop, id};
 use potside::bench::Ingredient;
 use potside::book::Act;
+use potside::day::Zone;
 use potside::formula::PartKind;
 use potside::quantity::{Amount, Exact, Mass, MassUnit, Money, Voice};
 use potside::shelf::agenda::{Agenda, Pick, Picks};
@@ -80,7 +81,7 @@ fn batches_reckoned_before_are_the_same() {
     for kept in state.products_shown() {
         reckoned.add(&kept.id, state.batches_of(kept.body().unwrap(), voice));
     }
-    let (shelf, ledger) = (state.shelf(TODAY), Ledger::of(state));
+    let (shelf, ledger) = (state.shelf(TODAY, Zone::GREENWICH), Ledger::of(state, Zone::GREENWICH));
     let asked = |reckoned| state.agenda_with(reckoned, &shelf, &ledger, &Picks::default(), voice);
     assert_eq!(asked(&reckoned), agenda(&shop, &Picks::default()));
     assert!(asked(&reckoned).problem.goods.iter().all(|good| good.sizes.len() == 3));
@@ -128,7 +129,8 @@ fn it_stands_on_the_shopping_list() {
     shop.act(1, Act::AtLot { lot: id("amber"), event: gone });
     shop.grams("figs", "Fig leaf", 100);
     let list = |shop: &Shop, lacks: &[Lack]| {
-        let (ledger, state, voice) = (Ledger::of(shop.state()), shop.state(), Voice::default());
+        let (ledger, state, voice) =
+            (Ledger::of(shop.state(), Zone::GREENWICH), shop.state(), Voice::default());
         let row = |s: &Standing| (s.account.name.clone(), s.say_lack(voice), s.order(state));
         ledger.errands(state, lacks, TODAY, voice).iter().map(row).collect::<Vec<_>>()
     };

@@ -7,6 +7,7 @@ mod agenda;
 mod coming;
 #[path = "../common/mod.rs"]
 mod common;
+mod day;
 mod fit;
 mod lack;
 mod orders;
@@ -14,3 +15,5 @@ mod pins;
 mod shared;
 mod tally;
 mod whole;
+#[path = "../common/zones.rs"]
+mod zones;

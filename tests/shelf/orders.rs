@@ -2,7 +2,7 @@
 
 use super::shared::{FIRST, Shop, id, shipped};
 use potside::book::{Act, Journal, Refusal};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::quantity::Exact;
 use potside::shelf::{
     Customer, FINISHES, Finish, Fit, Move, Order, OrderLine, Reason, When, as_batch_number, batch_number,
@@ -18,7 +18,7 @@ fn an_order_for_four_with_three_there_is_short_one() {
     shop.product("Fig", 2, None);
     shop.pour("b", 0, 3);
     shop.order("o", "Fig", 4, Some(30), false);
-    let shelf = shop.state().shelf(Day(FIRST + 20));
+    let shelf = shop.state().shelf(Day(FIRST + 20), Zone::GREENWICH);
     let line = &shelf.orders[0].lines[0];
     assert_eq!(
         (line.short, line.ready, line.may_go(false, Fit::Unfinished), line.may_go(true, Fit::Unfinished)),
@@ -40,7 +40,7 @@ fn what_is_ready_first_goes_to_what_is_wanted_first() {
     shop.order("second", "Fig", 4, Some(20), false);
     shop.order("first", "Fig", 2, Some(12), false);
     shop.order("whenever", "Fig", 3, None, false);
-    let shelf = shop.state().shelf(Day(FIRST + 11));
+    let shelf = shop.state().shelf(Day(FIRST + 11), Zone::GREENWICH);
     let said: Vec<_> = shelf
         .orders
         .iter()
@@ -58,7 +58,7 @@ fn what_is_ready_first_goes_to_what_is_wanted_first() {
             ("whenever", vec![("late", 2)], 1, When::IfPoured(Day(FIRST + 22)), false),
         ]
     );
-    let shelf = shop.state().shelf(Day(FIRST + 17));
+    let shelf = shop.state().shelf(Day(FIRST + 17), Zone::GREENWICH);
     assert_eq!(shelf.orders[0].lines[0].may_go(false, Fit::Unfinished), 2);
     assert!(shelf.orders[0].is_late(), "wanted on the 12th and still here on the 17th");
 }
@@ -72,7 +72,7 @@ fn what_is_sent_is_gone_and_comes_back() {
     let part = shop.moved(3, "b", 3, shipped("o", "Fig"));
     shop.moved(3, "b", 1, Reason::Broken);
     let left = |shop: &Shop| {
-        let shelf = shop.state().shelf(Day(FIRST + 5));
+        let shelf = shop.state().shelf(Day(FIRST + 5), Zone::GREENWICH);
         (shelf.stocks[0].left(), shelf.stocks[0].free(), shelf.orders.len())
     };
     assert_eq!(left(&shop), (2, 1, 1));
@@ -83,7 +83,7 @@ fn what_is_sent_is_gone_and_comes_back() {
     shop.act(6, Act::Undo { entry: part });
     assert_eq!(left(&shop), (6, 3, 1), "not sent after all");
     shop.moved(7, "b", 9, Reason::Missing);
-    let shelf = shop.state().shelf(Day(FIRST + 8));
+    let shelf = shop.state().shelf(Day(FIRST + 8), Zone::GREENWICH);
     assert_eq!((shelf.stocks[0].left(), shelf.stocks[0].stands[0].left), (0, -3), "said, not hidden");
 }
 
@@ -103,7 +103,7 @@ fn what_is_sent_or_closed_is_found_again() {
     let kept = shop.state().orders.get(&id("shut")).unwrap().latest().cloned().unwrap();
     let body = Order { closed: true, ..kept.body };
     shop.act(9, Act::Order { id: id("shut"), over: Some(kept.entry), body });
-    let shelf = shop.state().shelf(Day(FIRST + 10));
+    let shelf = shop.state().shelf(Day(FIRST + 10), Zone::GREENWICH);
     let past: Vec<_> = shop
         .state()
         .past_orders(&shelf.orders)
@@ -248,7 +248,7 @@ proptest! {
             }
         }
         let state = shop.state();
-        let shelf = state.shelf(Day(FIRST + 40));
+        let shelf = state.shelf(Day(FIRST + 40), Zone::GREENWICH);
         let filled: i64 = state.batches.values().map(|b| b.filled_vessels() as i64).sum();
         let went: i64 = state.moves.values().filter_map(|k| k.body()).map(Move::adds).sum();
         let left: i64 = state.batches.values().map(|b| state.left_of(b)).sum();

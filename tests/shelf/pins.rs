@@ -2,7 +2,7 @@
 
 use super::shared::{FIRST, Shop, id};
 use potside::book::{Act, Ending, Entry, Id, Journal};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::pot::Target;
 use potside::shelf::agenda::{Pick, Picks};
 use potside::shelf::{Pins, Taken};
@@ -68,7 +68,7 @@ fn what_is_poured_is_held_no_more() {
     assert_eq!(numbers(&shop.state().picks(DAY)).len(), 3);
     let plan = super::common::Workshop::new().plan(Target::Vessels(8)).unwrap();
     let (formula, version, vessel) = (id("f"), id("e"), id("v"));
-    shop.act(21, Act::Began { batch: id("no"), formula, version, vessel, plan: plan.into() });
+    shop.act(21, Act::Began { batch: id("no"), formula, version, vessel, day: None, plan: plan.into() });
     assert_eq!(
         numbers(&shop.state().picks(DAY)),
         [("Fig", 4), ("Fig", 8)],
@@ -147,8 +147,8 @@ fn a_product_that_is_gone_takes_its_pours_along() {
     shop.act(21, Act::Retire { id: id("Fig"), retired: true });
     let state = shop.state();
     let asked = state.agenda(
-        &state.shelf(DAY),
-        &potside::stores::Ledger::of(state),
+        &state.shelf(DAY, Zone::GREENWICH),
+        &potside::stores::Ledger::of(state, Zone::GREENWICH),
         &state.picks(DAY),
         potside::quantity::Voice::default(),
     );

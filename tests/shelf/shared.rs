@@ -75,9 +75,14 @@ impl Shop {
 
     /// A batch of so many vessels, and nothing done of it.
     pub(crate) fn begin(&mut self, batch: &str, day: u32, vessels: u32) -> Id {
+        let act = self.began(batch, vessels);
+        self.act(day, act)
+    }
+
+    pub(crate) fn began(&self, batch: &str, vessels: u32) -> Act {
         let plan = std::rc::Rc::new(Workshop::new().plan(Target::Vessels(vessels)).unwrap());
         let (formula, version, vessel) = (id("f"), id("e"), id("v"));
-        self.act(day, Act::Began { batch: id(batch), formula, version, vessel, plan })
+        Act::Began { batch: id(batch), formula, version, vessel, day: None, plan }
     }
 
     /// Does the next step of a batch; false where all is done.

@@ -6,7 +6,7 @@ use super::common::Workshop;
 use super::shared::{FIRST, Shop, at, id, shipped};
 use super::tally::{Tally, comes};
 use potside::book::{Act, Book, Ending, Id, State};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::pot::{Event, StepKey, Target, Way};
 use potside::quantity::{Amount, Exact, Mass, MassUnit, Money, Voice};
 use potside::shelf::{Fit, Move, Order, OrderLine, Reason};
@@ -109,7 +109,7 @@ fn does(shop: &mut Shop, tablet: &str, n: usize, (what, a, b): Do) {
             let batch = format!("{tablet}-{n}");
             let plan = std::rc::Rc::new(Workshop::new().plan(Target::Vessels(u32::from(a % 5) + 1)).unwrap());
             let (formula, version, vessel) = (id("f"), id("e"), id("v"));
-            shop.act(when, Act::Began { batch: id(&batch), formula, version, vessel, plan });
+            shop.act(when, Act::Began { batch: id(&batch), formula, version, vessel, day: None, plan });
             shop.act(when, Act::TakenFrom { batch: id(&batch), sources: sources(b) });
         }
         2..=4 => {
@@ -153,7 +153,7 @@ fn does(shop: &mut Shop, tablet: &str, n: usize, (what, a, b): Do) {
         // All that may go of an order, as its page sends it; or any number, as when two send at once.
         11 | 12 => {
             let today = Day(FIRST + when);
-            let shelf = shop.state().shelf(today);
+            let shelf = shop.state().shelf(today, Zone::GREENWICH);
             let all: Vec<_> = shelf.orders.iter().map(|o| o.shipment(today, Fit::Unfinished)).collect();
             for (at, body) in pick(&all, a).unwrap_or_default().into_iter().enumerate() {
                 shop.act(when, Act::Moved { id: id(&format!("{tablet}-s{n}-{at}")), over: None, body });
@@ -201,7 +201,7 @@ fn does(shop: &mut Shop, tablet: &str, n: usize, (what, a, b): Do) {
 
 /// Grams and pieces: of each lot, and of each batch.
 fn stores_are_whole(state: &State, tally: &Tally) {
-    let ledger = Ledger::of(state);
+    let ledger = Ledger::of(state, Zone::GREENWICH);
     for held in ledger.accounts.iter().flat_map(|a| &a.lots) {
         assert_eq!(held.in_candles + held.written_off + held.unexplained + held.left, held.lot.amount);
         assert!(!held.left.is_negative() && !held.reserved.is_negative() && held.reserved <= held.left);
@@ -218,7 +218,7 @@ fn stores_are_whole(state: &State, tally: &Tally) {
 
 /// Candles: of each batch, over all, for each order; of those being poured none twice.
 fn candles_are_whole(state: &State, tally: &Tally) {
-    let shelf = state.shelf(Day(FIRST + 200));
+    let shelf = state.shelf(Day(FIRST + 200), Zone::GREENWICH);
     let stock = &shelf.stocks[0];
     let stands = || stock.stands.iter().chain(&shelf.loose);
     for batch in tally.batches.keys() {

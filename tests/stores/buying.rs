@@ -1,7 +1,7 @@
 //! When to order and how much.
 
 use super::shared::{FIRST, Shop, whole};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::quantity::{Amount, Exact, MassUnit, Money, Voice};
 use potside::stores::{Chart, LotEvent, Offer, Pack, Supply, SupplyDraft};
 use proptest::prelude::*;
@@ -97,7 +97,7 @@ fn orders_at(shop: &Shop, today: u32, lead: (u32, u32), service: Exact, grams: i
         Supply { lead_days: lead.0, lead_spread: lead.1, ..supply(0, Exact::ONE, &[(1, 1)]) },
     );
     let account = &ledger.accounts[0];
-    let pace = account.pace(Day(FIRST + today)).expect("it can be told");
+    let pace = account.pace(Day(FIRST + today), Zone::GREENWICH).expect("it can be told");
     let reorder = pace.reorder(&supply, service, account, Voice::default());
     assert_eq!(reorder.at, whole(grams), "{pace:?}");
     assert_eq!(reorder.why.result, account.measure.say(reorder.at, Voice::default()));
@@ -110,7 +110,7 @@ fn when_to_order() {
     let half = Exact::ratio(95, 100);
     orders_at(&used(29, |_| 10), 30, (0, 0), half, 0);
     let even = used(60, |_| 10);
-    assert_eq!(even.ledger().accounts[0].pace(Day(FIRST + 60)).unwrap().daily, whole(10));
+    assert_eq!(even.ledger().accounts[0].pace(Day(FIRST + 60), Zone::GREENWICH).unwrap().daily, whole(10));
     orders_at(&even, 60, (6, 0), half, 60);
     orders_at(&even, 60, (6, 2), half, 93);
     orders_at(&even, 60, (6, 2), Exact::ratio(99, 100), 107);
@@ -127,7 +127,7 @@ fn the_pace_and_how_long_it_lasts() {
     assert_eq!((standing.left, standing.lasts, standing.due), (whole(4400), Some(440), false));
     assert_eq!(standing.say(), "lasts 440 days at this pace");
     assert_eq!(ledger.errands(state, &[], Day(FIRST + 60), voice), []);
-    assert!(account.pace(Day(FIRST + 3)).is_none());
+    assert!(account.pace(Day(FIRST + 3), Zone::GREENWICH).is_none());
     let hardly = used(60, |_| 1);
     let ledger = hardly.ledger();
     let standing = ledger.standing(&ledger.accounts[0], hardly.state(), Day(FIRST + 60), voice);

@@ -2,6 +2,7 @@
 
 use super::shared::{Shop, id, whole};
 use potside::book::{Act, Ending, Journal};
+use potside::day::Zone;
 use potside::pot::StepKey;
 use potside::quantity::{Exact, Money};
 use potside::stores::{Account, Ledger, LotEvent};
@@ -247,6 +248,6 @@ proptest! {
         for entry in shop.book.journal().entries().iter().rev() {
             other.take(entry.clone());
         }
-        prop_assert_eq!(Ledger::of(other.state()), ledger);
+        prop_assert_eq!(Ledger::of(other.state(), Zone::GREENWICH), ledger);
     }
 }

@@ -6,7 +6,10 @@
 mod buying;
 #[path = "../common/mod.rs"]
 mod common;
+mod day;
 mod kept;
 mod ledger;
 mod shared;
 mod trace;
+#[path = "../common/zones.rs"]
+mod zones;

@@ -2,7 +2,7 @@
 
 use super::common::Workshop;
 use potside::book::{Act, Book, Ending, Id, State};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::pot::{Event, StepKey, Target};
 use potside::quantity::{Amount, Exact, Mass, MassUnit, Money};
 use potside::stores::{Bought, Ledger, Lot, LotEvent, Pack, Source};
@@ -39,7 +39,7 @@ impl Shop {
     }
 
     pub(crate) fn ledger(&self) -> Ledger {
-        Ledger::of(self.state())
+        Ledger::of(self.state(), Zone::GREENWICH)
     }
 
     pub(crate) fn act(&mut self, day: u32, act: Act) -> Id {
@@ -66,6 +66,7 @@ impl Shop {
                 formula: id("f"),
                 version: id("e"),
                 vessel: id("v"),
+                day: None,
                 plan: plan.into(),
             },
         );

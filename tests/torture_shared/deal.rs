@@ -6,6 +6,8 @@ use potside::book::{Act, Book, Entry, Id, Journal, backup, read_copy};
 use potside::wire;
 use serde_json::Value;
 
+/// Pours with the day of the workshop, which came later than the book.
+const DAYS: &str = include_str!("../fixtures/day.journal");
 /// A book with every kind of act.
 pub(crate) const BOOK: &str = include_str!("../fixtures/v2.journal");
 
@@ -22,7 +24,7 @@ impl Deck {
             Some((kind.clone(), held.take()))
         };
         let kept = |(kind, _): &(String, Value)| !["Undo", "Choose", "Replace"].contains(&kind.as_str());
-        Self { acts: BOOK.lines().filter_map(act).filter(kept).collect() }
+        Self { acts: BOOK.lines().chain(DAYS.lines()).filter_map(act).filter(kept).collect() }
     }
 
     /// A few of the acts, so that two who deal from them often change the same thing.

@@ -9,7 +9,7 @@ use super::{Length, Tally};
 use potside::bench::burn::WickSeries;
 use potside::bench::read_log;
 use potside::book::{Act, Entry, Journal, backup, read_copy};
-use potside::day::Day;
+use potside::day::{Day, Zone};
 use potside::desk::code::Code;
 use potside::desk::hazard::{Ingredient, mix, read_lines, statements};
 use potside::desk::{FIELDS, Rates, read_percent};
@@ -105,7 +105,8 @@ impl Texts {
         let (state, voice) = (book.state(), Voice::default());
         let some: Vec<String> = lines.iter().step_by(4).cloned().collect();
         let given = |list| {
-            [voice, american()].map(|voice| lists::write(&lists::give(list, state, voice), voice.locale))
+            [voice, american()]
+                .map(|voice| lists::write(&lists::give(list, state, Zone::GREENWICH, voice), voice.locale))
         };
         let sheets = state.safety.values().filter_map(|k| Some(k.body()?.lines.clone()));
         let formulas =

@@ -2,7 +2,7 @@
 
 use potside::bench::burn::{Course, burn_curve, judge, pool_picture, rate, reminders, tells};
 use potside::book::{Journal, Labelling, State};
-use potside::day::Day;
+use potside::day::Zone;
 use potside::desk::label::{Face, lay};
 use potside::formula::{self, check};
 use potside::lists::{LISTS, give, write};
@@ -14,6 +14,8 @@ use potside::vessel;
 use std::hint::black_box;
 
 const NOW: u64 = 1_765_400_000_000;
+/// Where it is another day than at Greenwich for more than half of it.
+const FAR: Zone = Zone(|at| at.saturating_add(13 * 3_600_000));
 
 pub(crate) fn american() -> Voice {
     Voice { mass: MassUnit::Ounce, temperature: TemperatureUnit::Fahrenheit, ..Voice::default() }
@@ -28,7 +30,7 @@ pub(crate) fn all(journal: &Journal, voice: Voice) -> usize {
         black_box(kind);
     }
     for (list, _, _) in LISTS {
-        black_box(write(&give(*list, state, voice), voice.locale));
+        black_box(write(&give(*list, state, FAR, voice), voice.locale));
     }
     done.len()
         + state.find(&state.finder(), "wax a").len()
@@ -84,7 +86,7 @@ fn pours(state: &State, voice: Voice) -> usize {
         }
         black_box((batch.run.record(voice), batch.run.pending(voice), batch.run.used().len()));
         black_box(batch.run.foretold(NOW, Air::of(None, voice), voice, |at| at.to_string()));
-        black_box((batch.run.plan.needs().len(), state.ready_at(batch, None), state.made_of(batch)));
+        black_box((batch.run.plan.needs().len(), state.sells_on(batch, FAR), state.made_of(batch)));
         said += usize::from(state.plan(&state.again(batch), voice).is_ok());
     }
     said
@@ -107,7 +109,7 @@ fn trials(state: &State, voice: Voice) -> usize {
 }
 
 fn trade(state: &State, voice: Voice) -> usize {
-    let (ledger, today) = (Ledger::of(state), Day::of(NOW));
+    let (ledger, today) = (Ledger::of(state, FAR), FAR.day(NOW));
     let mut said = ledger.errands(state, &[], today, voice).iter().map(|s| s.say().len()).sum();
     for batch in state.batches.values() {
         said += ledger.back(&batch.id).len();
@@ -130,7 +132,7 @@ fn trade(state: &State, voice: Voice) -> usize {
             said += cost.map_or(0, |cost| cost.parts().len());
         }
     }
-    let shelf = state.shelf(today);
+    let shelf = state.shelf(today, FAR);
     for order in &shelf.orders {
         said += order.shipment(today, Fit::Unfinished).len() + usize::from(order.is_late());
         black_box((order.when(), order.short()));

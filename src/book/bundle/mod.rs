@@ -20,7 +20,7 @@ use std::ops::Range;
 use std::rc::Rc;
 
 /// What every bundle begins with. Another number for another way to write it.
-const HEAD: &[u8] = b"potside bundle 2\n";
+const HEAD: &[u8] = b"potside bundle 3\n";
 // What is in it are acts of this format, which are read as they stand: with another format it needs another number.
 const _: () = assert!(FORMAT == 2);
 
@@ -152,7 +152,7 @@ impl Tied {
     /// The reader at what is told of a run.
     fn run(&self, place: usize) -> Reader<'_> {
         let mut reader = self.record(place);
-        reader.skip(12);
+        reader.skip(13);
         let numbers = reader.count();
         reader.skip(numbers);
         for _ in 0..reader.count() {

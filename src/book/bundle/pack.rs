@@ -34,6 +34,7 @@ impl Pack {
             put(out, self.id(id));
         }
         put(out, batch.began);
+        put(out, batch.day.map_or(0, |day| u64::from(day.0) + 1));
         if let Some((how, at, note)) = &batch.ended {
             put(out, u64::from(*how == Ending::GivenUp));
             put(out, *at);

@@ -5,6 +5,7 @@ use super::code::{Reader, mark};
 use crate::bench::burn::{Trial, Verdict};
 use crate::book::state::write;
 use crate::book::{Act, Batch, Bundle, Burns, Ending, Entry, Id, Kept, Map, Past};
+use crate::day::Day;
 use crate::pot::Used;
 use crate::quantity::{Exact, Mass};
 use crate::shelf::{FINISHES, Ticked};
@@ -22,6 +23,7 @@ impl Tied {
         let (id, formula, version, vessel) =
             (self.id(reader), self.id(reader), self.id(reader), self.id(reader));
         let began = reader.get();
+        let day = reader.get().checked_sub(1).map(|day| Day(day as u32));
         let how = if reader.get() == 0 { Ending::Poured } else { Ending::GivenUp };
         let ended = Some((how, reader.get(), self.said(reader).to_owned()));
         let plan = self.said(reader);
@@ -37,6 +39,7 @@ impl Tied {
             version,
             vessel,
             began,
+            day,
             run,
             ended,
             words,

@@ -44,7 +44,12 @@ pub(super) fn ingredient(shop: Workshop, kept: &Kept<Ingredient>) -> Option<View
 fn fact(said: String, since: Option<u64>, again: String, words: &'static str, why: Option<View>) -> View {
     el("div")
         .class("fact")
-        .child(el("p").child(said).child(" ").child(el("span").class("detail").child(since.map(keep::day))))
+        .child(
+            el("p")
+                .child(said)
+                .child(" ")
+                .child(el("span").class("detail").child(since.map(|at| keep::day(keep::ZONE.day(at))))),
+        )
         .child(el("p").class("more").child(why).child(el("a").attr("href", again).child(words)))
         .view()
 }

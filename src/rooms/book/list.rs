@@ -1,10 +1,11 @@
 //! Everything in the book, and finding it.
 
 use super::batch::{counted, standing};
-use super::{drafts, when};
+use super::drafts;
 use crate::book::{Batch, Finder, Found, Kept, State};
 use crate::dom::*;
 use crate::formula::Formula;
+use crate::keep;
 use crate::rooms::parts::{Field, Typed, field, press};
 use crate::rooms::workshop::Workshop;
 use crate::shelf::{as_batch_number, batch_number};
@@ -186,11 +187,14 @@ fn vessel_line(kept: &Kept<Vessel>) -> Option<Line> {
 
 fn batch_line(batch: &Batch) -> Line {
     let plan = &batch.run.plan;
+    let on = batch.begun_on(keep::ZONE);
+    let mut detail = vec![counted(plan.vessels, &plan.vessel), keep::day(on)];
+    detail.extend(keep::time_on(on, batch.began));
+    detail.push(batch_number(batch));
     Line {
         to: format!("#book/batch/{}", batch.id),
         title: plan.formula.clone(),
-        detail: [&counted(plan.vessels, &plan.vessel), ", ", &when(batch.began), ", ", &batch_number(batch)]
-            .concat(),
+        detail: detail.join(", "),
         mark: standing(batch),
     }
 }

@@ -19,7 +19,7 @@ use super::parts::page_head;
 use super::workshop::Workshop;
 use crate::book::Id;
 use crate::dom::*;
-use crate::keep;
+use crate::keep::when;
 use base::Base;
 pub(super) use drafts::forget_demo;
 pub(super) use fork::device;
@@ -50,11 +50,6 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
         ("done", ..) => past::everything(shop),
         _ => list::room(shop),
     })
-}
-
-/// A day and time, for versions and batches.
-fn when(at: u64) -> String {
-    [keep::day(at), ", ".to_owned(), keep::time(at)].concat()
 }
 
 /// The address names nothing that is in this book.

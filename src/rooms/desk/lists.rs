@@ -27,7 +27,7 @@ fn out(shop: Workshop) -> View {
     let said = Value::new(String::new());
     let give = move || {
         let Some((list, _, file)) = named(&chosen.get_untracked()) else { return };
-        let rows = untrack(|| shop.state(|s| give(*list, s, shop.voice())));
+        let rows = untrack(|| shop.state(|s| give(*list, s, keep::ZONE, shop.voice())));
         let name = ["potside-", file, "-", &keep::file_day(), ".csv"].concat();
         let lines = rows.len().saturating_sub(1);
         said.set(if keep::download(&name, &write(&rows, untrack(|| shop.locale()))) {

@@ -210,7 +210,8 @@ fn start(shop: Workshop, asked: Asked, plan: Plan) {
     let batch = shop.new_id();
     let (sources, _) = untrack(|| shop.ledger().with(|l| l.sources(&plan, keep::today(), shop.voice())));
     let taken = Act::TakenFrom { batch: batch.clone(), sources };
-    if shop.act(Act::Began { batch, formula, version, vessel: offer.vessel, plan: plan.into() }) {
+    let day = Some(keep::today());
+    if shop.act(Act::Began { batch, formula, version, vessel: offer.vessel, day, plan: plan.into() }) {
         if !matches!(&taken, Act::TakenFrom { sources, .. } if sources.is_empty()) {
             shop.act(taken);
         }

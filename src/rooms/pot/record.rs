@@ -25,6 +25,7 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
         };
         format!("{how}, {}", keep::time(*at))
     });
+    let on = batch.begun_on(keep::ZONE);
     let wick = if plan.wick.is_empty() { String::new() } else { format!(", wick {}", plan.wick) };
     let circumstances = format!(
         "{}{wick}. Vessels {}. {}",
@@ -38,9 +39,8 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
         .child(
             el("p")
                 .class("when")
-                .child(keep::day(batch.began))
-                .child(", begun ")
-                .child(keep::time(batch.began))
+                .child(keep::day(on))
+                .child(keep::time_on(on, batch.began).map(|time| [", begun ", &time].concat()))
                 .child(". ")
                 .child(el("strong").child(ended.unwrap_or_else(|| "Still going on".to_owned())))
                 .child("."),

@@ -26,9 +26,9 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
 fn one(shop: Workshop, state: &State, batch: &Batch, open: Value<bool>) -> View {
     let plan = &batch.run.plan;
     let sold = state.product_of(batch).is_some();
-    let ready = state.sells_at(batch).map(|at| {
-        let words = if at <= keep::now() { "Ready since " } else { "Curing, ready " };
-        [words, &keep::weekday(at), "."].concat()
+    let ready = state.sells_on(batch, keep::ZONE).map(|day| {
+        let words = if day <= keep::today() { "Ready since " } else { "Curing, ready " };
+        [words, &keep::weekday(day), "."].concat()
     });
     let sell = (!sold).then(|| {
         el("a")
@@ -146,7 +146,7 @@ fn moves(shop: Workshop, state: &State, batch: &Id) -> View {
             _ => None,
         };
         let words =
-            [&candles(body.number.into()), " ", why(&body.reason), ", ", &keep::day(body.on.noon())].concat();
+            [&candles(body.number.into()), " ", why(&body.reason), ", ", &keep::day(body.on)].concat();
         let note = (!body.note.is_empty()).then(|| [": ", &body.note].concat());
         rows.push(
             el("li")

@@ -17,7 +17,7 @@ pub(super) fn page(shop: Workshop) -> View {
     let most = Value::new(FEW);
     let rows = move || {
         shop.state(|s| {
-            let all = s.past_orders(&s.shelf(keep::today()).orders);
+            let all = s.past_orders(&s.shelf(keep::today(), keep::ZONE).orders);
             let rows = all.iter().take(most.get()).map(|p| row(s, p)).views();
             if all.is_empty() {
                 return el("p").class("muted").child("None is done yet.").view();
@@ -34,7 +34,7 @@ pub(super) fn page(shop: Workshop) -> View {
 
 fn row(state: &State, past: &Past) -> View {
     let went = match past.last {
-        Some(day) => ["sent ", &keep::day(day.noon())].concat(),
+        Some(day) => ["sent ", &keep::day(day)].concat(),
         None => "nothing was sent".to_owned(),
     };
     el("li")
@@ -106,8 +106,7 @@ pub(super) fn sent(state: &State, id: &Id) -> View {
         let Some(body) = kept.body() else { continue };
         if matches!(&body.reason, Reason::Shipped { order, .. } if order == id) {
             let of = state.batches.get(&body.batch).map(batch_number).unwrap_or_default();
-            let words =
-                [&candles(body.number.into()), " of ", &of, ", ", &keep::day(body.on.noon())].concat();
+            let words = [&candles(body.number.into()), " of ", &of, ", ", &keep::day(body.on)].concat();
             rows.push(
                 el("li").child(el("a").attr("href", [HERE, "/batch/", &body.batch.0].concat()).child(words)),
             );

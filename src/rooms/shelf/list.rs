@@ -35,7 +35,7 @@ pub(super) fn page(shop: Workshop) -> View {
 }
 
 fn whole(state: &State) -> View {
-    let shelf = state.shelf(keep::today());
+    let shelf = state.shelf(keep::today(), keep::ZONE);
     if shelf.stocks.is_empty() && shelf.loose.is_empty() && shelf.orders.is_empty() {
         return empty();
     }
@@ -83,7 +83,7 @@ pub(super) fn named(state: &State, order: &Order) -> String {
 
 /// When it can go, in a few words.
 pub(super) fn going(open: &Open) -> (bool, String) {
-    let day = |d: crate::day::Day| keep::weekday(d.noon());
+    let day = keep::weekday;
     match open.when() {
         When::On(on) if on <= keep::today() && open.unfinished().is_empty() => {
             (true, "Can go now".to_owned())
@@ -106,8 +106,7 @@ pub(super) fn going(open: &Open) -> (bool, String) {
 
 fn order(state: &State, open: &Open) -> View {
     let (now, words) = going(open);
-    let wanted =
-        open.order.wanted.map(|d| ["wanted ", &keep::weekday(d.noon())].concat()).unwrap_or_default();
+    let wanted = open.order.wanted.map(|d| ["wanted ", &keep::weekday(d)].concat()).unwrap_or_default();
     let mut lines = Vec::new();
     for line in &open.lines {
         lines.push([&(line.number - line.sent).to_string(), " × ", &line.product.name].concat());
@@ -174,7 +173,7 @@ fn stock(stock: &Stock) -> View {
 
 /// A pour that is on: the way to the Pot.
 fn coming(stand: &Stand) -> View {
-    let state = ["Being poured, can ship ", &keep::weekday(stand.ready.noon())].concat();
+    let state = ["Being poured, can ship ", &keep::weekday(stand.ready)].concat();
     el("li")
         .child(
             el("a")
@@ -195,7 +194,7 @@ fn stand(stand: &Stand, named: bool) -> View {
     let batch = stand.batch;
     let plan = &batch.run.plan;
     let ready = stand.ready <= keep::today();
-    let day = keep::weekday(stand.ready.noon());
+    let day = keep::weekday(stand.ready);
     let held = !stand.held.is_empty();
     let state = if held {
         "On hold: not to be sent".to_owned()

@@ -38,7 +38,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
 }
 
 fn one(shop: Workshop, state: &State, id: &Id, (closing, sending): (Value<bool>, Value<bool>)) -> View {
-    let shelf = state.shelf(keep::today());
+    let shelf = state.shelf(keep::today(), keep::ZONE);
     let Some(open) = shelf.orders.iter().find(|o| o.kept.id == *id) else {
         return done::order(shop, state, id);
     };
@@ -49,7 +49,7 @@ fn one(shop: Workshop, state: &State, id: &Id, (closing, sending): (Value<bool>,
     let ship = move || {
         ship(shop, &send);
     };
-    let wanted = open.order.wanted.map(|d| ["Wanted ", &keep::weekday(d.noon()), "."].concat());
+    let wanted = open.order.wanted.map(|d| ["Wanted ", &keep::weekday(d), "."].concat());
     let late =
         open.is_late().then(|| sentence("It cannot be there on that day. Say so before it is waited for."));
     group![
@@ -106,7 +106,7 @@ fn unfinished(open: &Open) -> View {
 
 /// Asked before what is not finished is sent all the same.
 fn although(shop: Workshop, state: &State, id: &Id, asking: Value<bool>) -> View {
-    let shelf = state.shelf(keep::today());
+    let shelf = state.shelf(keep::today(), keep::ZONE);
     let Some(open) = shelf.orders.iter().find(|o| o.kept.id == *id) else { return ().view() };
     let send = open.shipment(keep::today(), Fit::Unfinished);
     let words = ["Send ", &candles(sum(&send)), " as they are"].concat();

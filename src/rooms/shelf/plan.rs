@@ -84,7 +84,7 @@ pour here waits there until it is done."
 pub(in crate::rooms) fn agenda(shop: Workshop, reckoned: &Map<Batches>) -> Agenda {
     let (voice, today) = (shop.voice(), keep::today());
     shop.ledger().with(|ledger| {
-        shop.state(|s| s.agenda_with(reckoned, &s.shelf(today), ledger, &s.picks(today), voice))
+        shop.state(|s| s.agenda_with(reckoned, &s.shelf(today, keep::ZONE), ledger, &s.picks(today), voice))
     })
 }
 
@@ -105,10 +105,6 @@ fn let_go(shop: Workshop, pick: &Pick) {
     });
 }
 
-fn day(day: crate::day::Day) -> String {
-    keep::weekday(day.noon())
-}
-
 fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
     if agenda.items.is_empty() {
         return group![
@@ -117,7 +113,7 @@ fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
         ];
     }
     let voice = page.shop.voice();
-    let missed = agenda.missed(plan, &day, voice);
+    let missed = agenda.missed(plan, &keep::weekday, voice);
     let proven =
         move |words: String| if page.looking.get() { [&words, " Still looking …"].concat() } else { words };
     let words = agenda.proven(plan);
@@ -154,7 +150,7 @@ fn found(page: Page, agenda: &Agenda, plan: &Plan) -> View {
             )
         }),
         left_out(page, agenda),
-        Rows::of(agenda, plan, &day).map(|rows| page_part(
+        Rows::of(agenda, plan, &keep::weekday).map(|rows| page_part(
             "plan-days",
             "On the calendar",
             calendar::picture(&rows)
@@ -196,10 +192,10 @@ fn pour(page: Page, agenda: &Agenda, pour: &Pour) -> View {
             picks.dropped.push(product.clone());
         });
     };
-    let ready = ["Ready ", &day(agenda.ready(pour)), "."].concat();
+    let ready = ["Ready ", &keep::weekday(agenda.ready(pour)), "."].concat();
     el("li")
         .child(el("h3").child(agenda.what(pour)))
-        .child(el("p").child(agenda.why(pour, &day)).child(" ").child(ready))
+        .child(el("p").child(agenda.why(pour, &keep::weekday)).child(" ").child(ready))
         .child(
             el("div")
                 .class("actions")

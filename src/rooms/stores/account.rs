@@ -20,7 +20,8 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
 
 fn one(shop: Workshop, id: &Id, standing: &Standing) -> View {
     let (account, voice) = (standing.account, shop.voice());
-    let chart = Chart::of(standing, keep::now(), voice, keep::day).map(|chart| picture(&chart));
+    let chart = Chart::of(standing, keep::now(), voice, |at| keep::day(keep::ZONE.day(at)))
+        .map(|chart| picture(&chart));
     let lots = account.lots.iter().map(|h| row(shop, account.measure, h)).views();
     let new = ["#stores/lot/new/", &id.0].concat();
     group![
@@ -39,9 +40,9 @@ fn one(shop: Workshop, id: &Id, standing: &Standing) -> View {
 
 fn row(shop: Workshop, measure: Measure, holding: &Holding) -> View {
     let until = match holding.lot.best_before {
-        Some(day) if day < keep::today() => ["was best before ", &keep::day(day.noon())].concat(),
-        Some(day) => ["best before ", &keep::day(day.noon())].concat(),
-        None => ["got on ", &keep::day(holding.lot.got_on.noon())].concat(),
+        Some(day) if day < keep::today() => ["was best before ", &keep::day(day)].concat(),
+        Some(day) => ["best before ", &keep::day(day)].concat(),
+        None => ["got on ", &keep::day(holding.lot.got_on)].concat(),
     };
     el("li")
         .child(

@@ -111,11 +111,11 @@ pub(super) fn facts(shop: Workshop, account: &Account, holding: &Holding) -> Vie
     let lot = &holding.lot;
     let of = account.lots.first().map(|first| ["#stores/of/", &first.id.0].concat());
     let supplier = (!lot.supplier.is_empty()).then(|| [" from ", &lot.supplier].concat());
-    let until = lot.best_before.map(|day| [", best before ", &keep::day(day.noon())].concat());
+    let until = lot.best_before.map(|day| [", best before ", &keep::day(day)].concat());
     let packs = [&lot.bought.packs.to_string(), " × ", &lot.bought.pack.say(shop.voice())].concat();
     group![
         el("p").class("found").child(el("a").attr("href", of).child(lot.ingredient.clone())).child(supplier),
-        el("p").child("Got on ").child(keep::day(lot.got_on.noon())).child(until).child("."),
+        el("p").child("Got on ").child(keep::day(lot.got_on)).child(until).child("."),
         el("p").child(packs).child(" for ").child(coins(lot.price)).child(".")
     ]
 }
@@ -157,7 +157,7 @@ pub(super) fn went(
             ", ",
             &batch_number(reach.batch),
             ", ",
-            &keep::day(reach.batch.began),
+            &keep::day(reach.batch.begun_on(keep::ZONE)),
         ]
         .concat();
         el("li").child(

@@ -111,7 +111,7 @@ fn on_hand(shop: Workshop, standing: &Standing) -> View {
     let held = standing.account.lots.iter().any(|h| h.held).then(|| "one on hold".to_owned());
     let taken = taken(standing.account, shop);
     let next = standing.account.usable().next().and_then(|h| h.lot.best_before);
-    let until = next.map(|day| ["best before ", &keep::day(day.noon())].concat());
+    let until = next.map(|day| ["best before ", &keep::day(day)].concat());
     line(
         standing,
         vec![Some(lots), until, held, taken],

@@ -32,7 +32,7 @@ fn sheet(shop: Workshop, state: &State, ledger: &Ledger, (account, holding): (&A
                 el("td")
                     .child(batch_number(reach.batch))
                     .child(" ")
-                    .child(el("span").class("detail").child(keep::day(reach.batch.began))),
+                    .child(el("span").class("detail").child(keep::day(reach.batch.begun_on(keep::ZONE)))),
             )
             .child(el("td").child(plan.formula.clone()).child(", ").child(plan.vessel.clone()))
             .child(el("td").class("number").child(reach.batch.filled_vessels().to_string()))
@@ -106,7 +106,7 @@ fn who(state: &State, reached: &[Reach]) -> View {
                 .child(" of ")
                 .child(batch)
                 .child(" on ")
-                .child(keep::day(sent.moved.on.noon()))
+                .child(keep::day(sent.moved.on))
                 .child(": ")
                 .child(el("strong").child(name))
                 .child(el("span").class("detail prose").child(" ").child(contact))

@@ -10,7 +10,7 @@ use crate::rooms::workshop::Workshop;
 pub(super) fn page(shop: Workshop, id: Id) -> View {
     let Some((name, began, minutes)) = shop.state(|s| {
         let batch = s.batches.get(&id)?;
-        Some((batch.run.plan.formula.clone(), batch.began, batch.minutes))
+        Some((batch.run.plan.formula.clone(), batch.begun_on(keep::ZONE), batch.minutes))
     }) else {
         return missing_page(HERE, "Desk", "There is no batch of this address in this book.");
     };

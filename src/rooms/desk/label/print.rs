@@ -102,10 +102,11 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
     watch(move || {
         let id = Id(form.batch.get());
         let found = shop.state_untracked(|s| {
-            s.batches.get(&id).map(|b| (b.poured_at().unwrap_or(b.began), batch_number(b)))
+            let day = |b: &Batch| b.poured_on(keep::ZONE).unwrap_or_else(|| b.begun_on(keep::ZONE));
+            s.batches.get(&id).map(|b| (day(b), batch_number(b)))
         });
-        let (at, number) = found.unwrap_or_else(|| (keep::now(), String::new()));
-        form.day.text.set(keep::day(at));
+        let (day, number) = found.unwrap_or_else(|| (keep::today(), String::new()));
+        form.day.text.set(keep::day(day));
         form.number.text.set(number);
     });
     // Another candle has its own name.
