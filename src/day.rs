@@ -53,6 +53,24 @@ impl Day {
         let year = 400 * era + years + u32::from(month <= 2);
         (year, month, of_year - (153 * since_march + 2) / 5 + 1)
     }
+
+    fn text(self) -> String {
+        let (year, month, day) = self.date();
+        let mut text = String::new();
+        put_digits(&mut text, year, 4);
+        for part in [month, day] {
+            text.push('-');
+            put_digits(&mut text, part, 2);
+        }
+        text
+    }
+}
+
+/// Adds the last digits of a number, so many of them.
+pub(crate) fn put_digits(out: &mut String, number: u32, digits: u32) {
+    for place in (0..digits).rev() {
+        out.push(char::from(b'0' + (number / 10_u32.pow(place) % 10) as u8));
+    }
 }
 
 /// The clock on the wall of a place: from a time in milliseconds since 1970 at Greenwich to those that have gone by on that
@@ -70,9 +88,12 @@ impl Zone {
 
     /// Hours and minutes there: `14:32`.
     pub fn clock(self, at: u64) -> String {
-        let minutes = (self.0)(at) / 60_000 % (24 * 60);
-        let two = |n: u64| [if n < 10 { "0" } else { "" }, &n.to_string()].concat();
-        [&two(minutes / 60), ":", &two(minutes % 60)].concat()
+        let minutes = ((self.0)(at) / 60_000 % (24 * 60)) as u32;
+        let mut text = String::new();
+        put_digits(&mut text, minutes / 60, 2);
+        text.push(':');
+        put_digits(&mut text, minutes % 60, 2);
+        text
     }
 
     /// When a day begins there, milliseconds since 1970; where its first hour comes twice, it may be the second of them.
@@ -102,14 +123,13 @@ impl Default for Zone {
 
 impl fmt::Display for Day {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (year, month, day) = self.date();
-        write!(f, "{year:04}-{month:02}-{day:02}")
+        f.write_str(&self.text())
     }
 }
 
 impl Wire for Day {
     fn put(&self, out: &mut String) {
-        put_text(out, &self.to_string());
+        put_text(out, &self.text());
     }
     fn get(json: &Json, flaws: &mut Flaws) -> Self {
         Self::read(json.text(flaws)).unwrap_or_else(|| {

@@ -237,6 +237,12 @@ fn what_was_seen_and_counted() {
         all += text.trim_start_matches('\u{feff}');
     }
     insta::assert_snapshot!(all.replace('\r', ""));
+    // Thirteen hours ahead it was the next morning.
+    let ahead = Zone(|at| at + 13 * 3_600_000);
+    let seen = give(List::Seen, book.state(), ahead, Voice::default());
+    assert_eq!(seen[1][1..3], ["2025-11-25", "05:00"]);
+    let lots = give(List::LotEvents, book.state(), ahead, Voice::default());
+    assert_eq!(lots[1][2], "2025-11-25");
 }
 
 /// What was given out of one book is taken in by an empty one, and is the same.

@@ -2,7 +2,8 @@
 
 use crate::book::Batch;
 use crate::book::crc32c;
-use crate::day::Zone;
+use crate::day::{Zone, put_digits};
+use crate::text::cut;
 
 /// ISO/IEC 7064's alphabet for MOD 37,36.
 const SIGNS: &[u8; 36] = b"0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
@@ -24,15 +25,22 @@ pub fn check_sign(text: &str) -> Option<char> {
 /// the same on every device and in every book. Before the day was written down it was the one at Greenwich.
 pub fn batch_number(batch: &Batch) -> String {
     let (year, month, day) = batch.begun_on(Zone::GREENWICH).date();
-    let mut text = format!("{:02}{month:02}{day:02}", year % 100);
+    let mut text = String::new();
+    [year, month, day].into_iter().for_each(|part| put_digits(&mut text, part, 2));
     let mut rest = crc32c(batch.id.0.as_bytes()) as usize;
     for _ in 0..4 {
         text.extend(CLEAR.get(rest % CLEAR.len()).map(|s| char::from(*s)));
         rest /= CLEAR.len();
     }
-    let check = check_sign(&text).unwrap_or('0');
-    let (day, signs) = text.split_at_checked(6).unwrap_or((&text, ""));
-    format!("{day}-{signs}-{check}")
+    text.push(check_sign(&text).unwrap_or('0'));
+    dashed(&text)
+}
+
+/// With its dashes.
+fn dashed(plain: &str) -> String {
+    let (day, rest) = cut(plain, 6);
+    let (signs, check) = cut(rest, 4);
+    [day, "-", signs, "-", check].concat()
 }
 
 /// Its signs: no dashes and spaces, capital letters.
@@ -53,10 +61,9 @@ pub fn is_batch_number(text: &str) -> bool {
 /// sign is right. None of any other text.
 pub fn as_batch_number(text: &str) -> Option<(String, bool)> {
     let plain = plain(text);
-    let (day, rest) = plain.split_at_checked(6)?;
-    let (signs, check) = rest.split_at_checked(4)?;
+    let (day, rest) = cut(&plain, 6);
     let shaped = plain.len() == 11
         && day.bytes().all(|b| b.is_ascii_digit())
         && rest.bytes().all(|b| b.is_ascii_alphanumeric());
-    shaped.then(|| ([day, "-", signs, "-", check].concat(), is_batch_number(&plain)))
+    shaped.then(|| (dashed(&plain), is_batch_number(&plain)))
 }

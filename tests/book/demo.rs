@@ -1,5 +1,6 @@
 //! The demo workshop: every act of it is one the app would do, and it shows every kind of part.
 
+use super::zones::{AUCKLAND, LOS_ANGELES};
 use potside::bench::burn::{Told, compare, judge, life, rate, suggested};
 use potside::book::{Ending, Id, Journal, demo};
 use potside::day::{Day, Zone};
@@ -87,6 +88,24 @@ fn the_stores_of_the_demo() {
             "Cotton 14 C14-6: 2025-10-17 to keeps, 800 for 1 of 50 pieces, 50 in all",
         ]
     );
+}
+
+/// Its days are those of the zone, for whoever reads it.
+#[test]
+fn the_days_of_the_demo() {
+    let evening = 1_795_573_800_000;
+    let lines = demo("tablet", evening, LOS_ANGELES, || 7).into_iter().map(|(_, line)| line).collect();
+    let journal = Journal::open(lines, "tablet");
+    let s = journal.state();
+    assert_eq!(s.batches.len(), 2);
+    for batch in s.batches.values() {
+        assert_eq!(batch.begun_on(AUCKLAND), LOS_ANGELES.day(batch.began));
+        assert_ne!(batch.begun_on(AUCKLAND), Day::of(batch.began));
+    }
+    let first = s.lots.values().filter_map(|k| k.body()).map(|lot| lot.got_on).min();
+    assert_eq!(first, Some(Day(LOS_ANGELES.day(evening).0 - 38)));
+    let wanted = s.orders.values().filter_map(|k| k.body()?.wanted).min();
+    assert_eq!(wanted, Some(Day(LOS_ANGELES.day(evening).0 + 3)));
 }
 
 /// Each step is a minute after the one before, at the middle of its range in half degrees.

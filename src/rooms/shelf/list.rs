@@ -8,13 +8,11 @@ use crate::rooms::parts::{caution, live, page_part};
 use crate::rooms::workshop::Workshop;
 use crate::shelf::{Open, Order, Stand, Stock, When, batch_number};
 
-/// The clock of the Shelf ticks once an hour: nothing on it changes sooner.
-const TICK: u64 = 60 * 60 * 1000;
-
 pub(super) fn page(shop: Workshop) -> View {
-    let hour = Derived::new(move || shop.now().get() / TICK);
+    // Nothing on it changes by the clock before the next day.
+    let day = Derived::new(move || keep::ZONE.day(shop.now().get()));
     let shown = move || {
-        hour.track();
+        day.track();
         shop.state(whole)
     };
     let link = |to: &'static str, class: &'static str, words: &'static str| {
