@@ -23,10 +23,16 @@ impl Day {
 
     /// None where it is no day of the years 1970 to 9999.
     pub fn read(text: &str) -> Option<Self> {
-        let mut numbers = text.trim().split('-').map(|n| n.parse::<u32>().ok());
-        let (year, month, day) = (numbers.next()??, numbers.next()??, numbers.next()??);
-        let can_be = (1970..=9999).contains(&year) && (1..=12).contains(&month) && (1..=31).contains(&day);
-        if numbers.next().is_some() || !can_be {
+        let (mut numbers, mut at) = ([0; 3], 0);
+        for sign in text.trim().bytes() {
+            match (sign, numbers.get_mut(at)?) {
+                (b'-', _) => at += 1,
+                (b'0'..=b'9', number) if *number <= 9999 => *number = *number * 10 + u32::from(sign - b'0'),
+                _ => return None,
+            }
+        }
+        let [year, month, day] = numbers;
+        if at != 2 || !(1970..=9999).contains(&year) || !(1..=12).contains(&month) || !(1..=31).contains(&day) {
             return None;
         }
         let read = Self::from_date(year, month, day);
@@ -54,23 +60,29 @@ impl Day {
         (year, month, of_year - (153 * since_march + 2) / 5 + 1)
     }
 
-    fn text(self) -> String {
+    /// Year, month and day as the digits of one number: 20261125.
+    pub(crate) fn digits(self) -> u32 {
         let (year, month, day) = self.date();
-        let mut text = String::new();
-        put_digits(&mut text, year, 4);
-        for part in [month, day] {
-            text.push('-');
-            put_digits(&mut text, part, 2);
-        }
+        (year * 100 + month) * 100 + day
+    }
+
+    fn text(self) -> String {
+        let (digits, mut text) = (self.digits(), String::new());
+        put_digits(&mut text, digits / 10_000, 4);
+        text.push('-');
+        put_digits(&mut text, digits / 100, 2);
+        text.push('-');
+        put_digits(&mut text, digits, 2);
         text
     }
 }
 
 /// Adds the last digits of a number, so many of them.
 pub(crate) fn put_digits(out: &mut String, number: u32, digits: u32) {
-    for place in (0..digits).rev() {
-        out.push(char::from(b'0' + (number / 10_u32.pow(place) % 10) as u8));
+    if digits > 1 {
+        put_digits(out, number / 10, digits - 1);
     }
+    out.push(char::from(b'0' + (number % 10) as u8));
 }
 
 /// The clock on the wall of a place: from a time in milliseconds since 1970 at Greenwich to those that have gone by on that

@@ -24,9 +24,8 @@ pub fn check_sign(text: &str) -> Option<char> {
 /// `261125-7KQM-4`: the day it was begun as it was written down, four signs that come of its id alone, and the check sign:
 /// the same on every device and in every book. Before the day was written down it was the one at Greenwich.
 pub fn batch_number(batch: &Batch) -> String {
-    let (year, month, day) = batch.begun_on(Zone::GREENWICH).date();
     let mut text = String::new();
-    [year, month, day].into_iter().for_each(|part| put_digits(&mut text, part, 2));
+    put_digits(&mut text, batch.begun_on(Zone::GREENWICH).digits(), 6);
     let mut rest = crc32c(batch.id.0.as_bytes()) as usize;
     for _ in 0..4 {
         text.extend(CLEAR.get(rest % CLEAR.len()).map(|s| char::from(*s)));
