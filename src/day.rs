@@ -32,7 +32,8 @@ impl Day {
             }
         }
         let [year, month, day] = numbers;
-        if at != 2 || !(1970..=9999).contains(&year) || !(1..=12).contains(&month) || !(1..=31).contains(&day) {
+        let can_be = (1970..=9999).contains(&year) && (1..=12).contains(&month) && (1..=31).contains(&day);
+        if at != 2 || !can_be {
             return None;
         }
         let read = Self::from_date(year, month, day);

@@ -89,6 +89,11 @@ fn days() {
         "2025-00-10",
         "2025-01-00",
         "2025-1-1-1",
+        "2025-1-1-",
+        "-2025-1-1",
+        "2025-1-",
+        "2025--1",
+        "2025-1-1é",
         "1969-12-31",
         "x",
         // Found by altering texts by chance: it was reckoned with before it was refused.
