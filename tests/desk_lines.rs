@@ -391,3 +391,35 @@ fn figures_are_shown_as_they_were_read() {
         ["M acute 10", "Skin Sens. 1A from 0.01 %", "ATE swallowed: 500 mg/kg", "ATE on skin: not toxic"]
     );
 }
+
+/// Columns with nothing but spaces between them (our own cases).
+#[test]
+fn columns_pasted_with_spaces() {
+    let classes = ["Skin Irrit. 2 (H315)", "Skin Sens. 1B (H317)"];
+    for line in [
+        "Linalool 78-70-6 201-134-4 20 - 30 % Skin Irrit. 2 H315 Skin Sens. 1B H317",
+        "Linalool CAS 78-70-6 EC 201-134-4 01-2119474016-42-XXXX ≥20 – <30 Skin Irrit. 2, H315; Skin Sens. 1B, H317",
+        "Linalool (78-70-6) 20 to 30 % w/w Skin Irrit. 2, H315, Skin Sens. 1B, H317",
+        "Linalool  CAS: 78-70-6  20-30%  Skin irritation, Category 2  Skin sensitization, Category 1B",
+    ] {
+        reads(line, "30", &classes);
+        let (found, _) = read_lines(line, Locale::Point);
+        assert_eq!((found[0].name.as_str(), found[0].cas.as_str()), ("Linalool", "78-70-6"), "{line}");
+    }
+    let (found, _) =
+        read_lines(&"Linalool CAS 78-70-6 EC 201-134-4 5 % H317".replace("EC ", "EC: "), Locale::Point);
+    assert_eq!((found[0].cas.as_str(), found[0].ec.as_str()), ("78-70-6", "201-134-4"));
+    reads("2,6-Dimethyl-7-octen-2-ol 18479-58-8 1 - 5 % H315", "5", &["Skin Irrit. 2 (H315)"]);
+    reads("A solvent; balance; not hazardous", "100", &[]);
+    reads("A; [1 - 5 %]; H315", "5", &["Skin Irrit. 2 (H315)"]);
+    for (line, sentence) in [
+        (
+            "Linalool 78-70-5 5 % H317",
+            "Line 1: The CAS number “78-70-5” has a wrong digit: with these digits it would end in 6. Compare it with the sheet.",
+        ),
+        ("Linalool 5 % H317", "Line 1: No concentration: add its share of the fragrance, like 5 - 10 %."),
+    ] {
+        let said: Vec<String> = read_lines(line, Locale::Point).1.iter().map(ToString::to_string).collect();
+        assert_eq!(said, [sentence], "{line}");
+    }
+}

@@ -12,7 +12,7 @@ use super::segment::{self, Part};
 use super::substance::{Substance, stricter};
 use super::wrong::Wrong;
 use crate::quantity::{Exact, Locale};
-use crate::text::lower;
+use crate::text::{cut, lower};
 
 /// What is wrong with a line; lines count from 1.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -59,8 +59,59 @@ fn rest(read: &[Substance]) -> Substance {
     Substance { name, percent: left.max(Exact::ZERO), unknown: true, ..Substance::default() }
 }
 
+/// What parts a line.
+const SIGNS: [char; 3] = [';', '\t', '|'];
+
+/// Columns that have only spaces between them, as they come out of a page: the name ends at the first CAS or EC
+/// number, and the concentration at the first word after it.
+fn columns(line: &str) -> String {
+    let mut out = String::new();
+    // 0 the name, 1 numbers, 2 the concentration, 3 classes.
+    let mut place = 0;
+    for token in line.split_whitespace() {
+        let small = lower(token);
+        let bare = small.trim_end_matches([',', ')']).rsplit([':', '(']).next().unwrap_or_default();
+        let label = ["cas", "ec", "no", "nr", "number", "reach"].contains(&small.trim_matches(['.', ':']))
+            || small.starts_with("cas-")
+            || small.starts_with("ec-")
+            || small.ends_with("no.:");
+        let words = small.contains(|c: char| c.is_ascii_alphabetic())
+            && !["w/w", "(w/w)", "to", "max", "max.", "%w/w"].contains(&small.as_str());
+        let next = match place {
+            0 if number(bare).is_some() => 1,
+            1 if number(bare).is_some() || bare.starts_with("01-21") || label => 1,
+            1 | 2 if !words => 2,
+            1..=3 => 3,
+            _ => 0,
+        };
+        if next > 0 && (next != place || next == 1) {
+            out.push(';');
+        }
+        place = next;
+        match next {
+            1 if label => {}
+            1 => out.push_str(bare),
+            _ => {
+                out.push(' ');
+                out.push_str(token);
+            }
+        }
+    }
+    // `Linalool CAS 78-70-6`: the word is no part of the name.
+    match out.split_once(';') {
+        Some((name, rest)) if place > 0 => {
+            let own = name.trim_end();
+            let own = own.strip_suffix(" CAS").or(own.strip_suffix(" CAS:")).unwrap_or(own);
+            [own, ";", rest].concat()
+        }
+        _ => line.to_owned(),
+    }
+}
+
 fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
-    let mut parts = line.split([';', '\t', '|']).map(str::trim);
+    let (first, others) = cut(line, line.find(SIGNS).unwrap_or(line.len()));
+    let parted = [&columns(first), others].concat();
+    let mut parts = parted.split(SIGNS).map(str::trim);
     let name = parts.next().unwrap_or_default();
     if name.is_empty() || number(name).is_some() {
         return Err(Wrong::NoName);

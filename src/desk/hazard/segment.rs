@@ -89,10 +89,12 @@ pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
     match words {
         "no data" | "unknown" | "?" | "not known" => return Ok(Part::Unknown),
         // Not told is up to all of it.
-        "proprietary" | "trade secret" | "confidential" | "withheld" | "not stated" | "not disclosed" => {
+        "proprietary" | "trade secret" | "confidential" | "withheld" | "not stated" | "not disclosed"
+        | "balance" | "remainder" | "rest" => {
             return Ok(Part::Share(Exact::whole(100)));
         }
-        "not classified" | "none" | "not applicable" | "n/a" | "n.a." | "warning" | "danger" => {
+        "not classified" | "not hazardous" | "non-hazardous" | "no classification" | "none"
+        | "not applicable" | "n/a" | "n.a." | "warning" | "danger" => {
             return Ok(Part::Nothing);
         }
         "not additive" | "acid" | "base" => return Ok(Part::Apart),
@@ -188,7 +190,7 @@ pub(super) fn numbers(words: &str, locale: Locale) -> Option<Vec<(char, Exact)>>
     let mut sign = ' ';
     let mut rest = words;
     loop {
-        rest = rest.trim_start_matches([' ', '%', '-', '=', '(', ')', '~', ':', ',', ';']);
+        rest = rest.trim_start_matches([' ', '%', '-', '=', '(', ')', '[', ']', '~', ':', ',', ';']);
         let Some(first) = rest.chars().next() else { return Some(found) };
         if first.is_ascii_digit() || first == '.' {
             let (number, after) = cut(

@@ -284,7 +284,8 @@ fn told(labelled: &Labelled, design: &Design, form: Form) -> View {
             [
                 "Hazards: ",
                 SOURCE,
-                ". Letters: Regulation (EU) 2024/2865, 16 CFR 500.21 (compared with 21 CFR 101.7), Directive 76/211/EEC. \
+                ". Letters: Regulation (EU) 2024/2865, 16 CFR 500.21 (compared with 21 CFR 101.7), Directive 76/211/EEC, as gathered \
+on 25 and 26 November 2026. \
 This is an aid: local law and a qualified person decide.",
             ]
             .concat()
