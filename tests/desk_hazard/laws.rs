@@ -16,7 +16,7 @@ const CLASSES: [&str; 14] = [
     "Acute Tox. 4 H302; Asp. Tox. 1 H304",
     "Acute Tox. 3 H331",
     "ATE dermal 700; STOT SE 3 H336",
-    "Aquatic Acute 1 H400; Aquatic Chronic 1 H410; M=10",
+    "Aquatic Acute 1 H400 (M=10); Aquatic Chronic 1 H410 (M=1)",
     "Aquatic Chronic 2 H411",
     "Carc. 2 H351; STOT RE 1 H372",
     "no data",

@@ -75,6 +75,9 @@ fn several_fragrances_in_a_blend() {
     assert_eq!(blend(linalool, linalool), "Skin Sens. 1 (H317)");
     assert_eq!(blend(linalool, "Other; 15 %"), "");
     assert_eq!(blend(linalool, "Limonene; 5989-27-5; 15 %; Skin Sens. 1B H317"), "");
+    // Each M-factor stays with its class: twice 2.6 % × 10 is 52, and of chronic 5.2; by 10 it is Chronic 2.
+    let both = "A; 65 %; Aquatic Acute 1 H400 (M=10); Aquatic Chronic 1 H410 (M=1)";
+    assert_eq!(blend(both, both), "Aquatic Acute 1 (H400); Aquatic Chronic 2 (H411)");
     // What adds up does so over both: 4 % × 65 % twice is 5.2 % of 25 % ÷ M.
     let toxic = |name: &str| [name, "; 65 %; Aquatic Acute 1 H400; M=10"].concat();
     assert_eq!(blend(&toxic("A"), &toxic("B")), "Aquatic Acute 1 (H400)");
