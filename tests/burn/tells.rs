@@ -4,7 +4,7 @@ use super::candle::{MINUTE, MORNING, burned, good, lit, out, read, trial};
 use super::strd;
 use potside::bench::burn::{
     BurnEvent, Compared, Course, Full, Grade, Limits, Look, Outcome, Told, Trial, Verdict, WickSeries, clock,
-    compare, course, judge, life, pool, rate, reminders, side_by_side, suggested, trend, usual_full,
+    compare, course, judge, life, pool, rate, reminders, side_by_side, suggested, tells, trend, usual_full,
     wicks_picture,
 };
 use potside::pot::HIGH;
@@ -216,6 +216,32 @@ fn a_rate_and_the_life_from_it() {
     assert!(rate(&course(&[lit(MORNING, 400.0)]), voice).is_none());
 }
 
+/// A paraffin taper burns 0.1 g a minute (Hamins, Bundy and Dillon 2005, as quoted by others, who give some 80 W): of 42 MJ/kg,
+/// the heat of combustion of paraffin, that makes 70 W. A rate far from it is said to be odd: 3 g in two hours are just not.
+#[test]
+fn a_rate_that_hardly_any_candle_has_is_said_to_be_odd() {
+    let voice = Voice::default();
+    let odd = |grams: f64| rate(&burned(&[grams]), voice).unwrap().odd(voice);
+    assert_eq!(
+        [
+            odd(2.9).is_some(),
+            odd(3.0).is_some(),
+            odd(12.0).is_some(),
+            odd(48.0).is_some(),
+            odd(48.1).is_some()
+        ],
+        [true, false, false, false, true]
+    );
+    let said = tells(&trial("A1", "C 10"), &burned(&[60.0]), voice);
+    assert_eq!(said[0].0, "Burn rate: 30.00 g an hour, from one burn.");
+    assert_eq!(
+        said[1].0,
+        "That is far from 6.00 g an hour, as was measured of a paraffin taper: check the weights and the times."
+    );
+    let (published, watts) = (0.1 * 60.0, 6.0 / 3600.0 * 42e3);
+    assert!(odd(2.0 * published).is_none() && (watts - 80.0_f64).abs() < 12.0);
+}
+
 /// Weighed only once it could be carried; a look or a light that cannot be is passed over.
 #[test]
 fn a_course_takes_what_fits() {
@@ -243,6 +269,9 @@ fn a_trend_is_told_only_past_its_range() {
     let of = trial("A1", "C 10");
     let slower = trend(&of, &burned(&[12.0, 11.5, 11.02, 10.5])).unwrap();
     assert!(slower.change < 0.0 && -slower.change > slower.half, "{slower:?}");
+    // By hand, rates of 6, 5.75, 5.51 and 5.25 g an hour against 6, 17.75, 29.01 and 39.77 g gone by the middle of each burn.
+    near(slower.change, -2.210_709_07, 1e-5, "change");
+    near(slower.half, 0.209_290_6, 1e-4, "range");
     assert!(slower.say(Voice::default()).starts_with("It burns slower on the way down: 2."));
     let level = trend(&of, &burned(&[12.0, 11.0, 12.1, 11.0])).unwrap();
     assert_eq!(level.say(Voice::default()), "No change told between the top and here.");

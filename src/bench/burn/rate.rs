@@ -83,6 +83,21 @@ impl Rate {
     }
 }
 
+/// Grams an hour of a paraffin taper: 0.1 g a minute, at some 80 W (A. Hamins, M. Bundy, S. E. Dillon, J. Fire Prot. Eng. 15
+/// (2005) 265–285, as it is quoted by others). A wick is slower than a quarter of that, or faster than four times, where
+/// something was weighed or timed wrongly, or there are several (our own choice).
+const USUAL: f64 = 6.0;
+const APART: f64 = 4.0;
+
+impl Rate {
+    /// The sentence where hardly any candle burns so.
+    pub fn odd(&self, voice: Voice) -> Option<String> {
+        let odd = self.grams < USUAL / APART || self.grams > USUAL * APART;
+        let end = ", as was measured of a paraffin taper: check the weights and the times.";
+        odd.then(|| ["That is far from ", &per_hour(USUAL, voice), end].concat())
+    }
+}
+
 /// Hours from the first light to the last of the wax.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Life {

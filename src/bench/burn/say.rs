@@ -93,6 +93,7 @@ pub fn tells(trial: &Trial, course: &Course, voice: Voice) -> Vec<(String, Optio
         if let Some(life) = life(trial, &rate) {
             told.push((life.say(voice), None));
         }
+        told.splice(0..0, rate.odd(voice).map(|odd| (odd, None)));
         told.insert(0, (["Burn rate: ", &rate.say(voice), "."].concat(), Some(rate.why)));
     }
     if let Some(trend) = trend(trial, course) {
