@@ -4,8 +4,8 @@ use super::candle::{MINUTE, MORNING, burned, good, lit, out, read, trial};
 use super::strd;
 use potside::bench::burn::{
     BurnEvent, Compared, Course, Full, Grade, Limits, Look, Outcome, Told, Trial, Verdict, WickSeries, clock,
-    compare, course, judge, life, pool, rate, reminders, side_by_side, suggested, tells, trend, usual_full,
-    wicks_picture,
+    compare, course, judge, last_full, life, odd, pool, rate, reminders, side_by_side, suggested, tells,
+    trend, usual_full, wicks_picture,
 };
 use potside::pot::HIGH;
 use potside::quantity::Voice;
@@ -221,25 +221,17 @@ fn a_rate_and_the_life_from_it() {
 #[test]
 fn a_rate_that_hardly_any_candle_has_is_said_to_be_odd() {
     let voice = Voice::default();
-    let odd = |grams: f64| rate(&burned(&[grams]), voice).unwrap().odd(voice);
-    assert_eq!(
-        [
-            odd(2.9).is_some(),
-            odd(3.0).is_some(),
-            odd(12.0).is_some(),
-            odd(48.0).is_some(),
-            odd(48.1).is_some()
-        ],
-        [true, false, false, false, true]
-    );
-    let said = tells(&trial("A1", "C 10"), &burned(&[60.0]), voice);
-    assert_eq!(said[0].0, "Burn rate: 30.00 g an hour, from one burn.");
-    assert_eq!(
-        said[1].0,
-        "That is far from 6.00 g an hour, as was measured of a paraffin taper: check the weights and the times."
-    );
+    let of = trial("A1", "C 10");
+    let odd = |lost: &[f64]| odd(&of, &burned(lost), voice);
+    for (lost, is) in [(2.9, true), (3.0, false), (12.0, false), (48.0, false), (48.1, true)] {
+        assert_eq!(odd(&[lost]).is_some(), is, "{lost}");
+    }
+    let said = tells(&of, &burned(&[12.0, 60.0]), voice);
+    let wanted = "A burn of 30.00 g an hour is far from the 6.00 g an hour that were measured of a paraffin taper: check its \
+                  weights and times.";
+    assert!(said.iter().any(|(said, _)| said == wanted), "{said:?}");
     let (published, watts) = (0.1 * 60.0, 6.0 / 3600.0 * 42e3);
-    assert!(odd(2.0 * published).is_none() && (watts - 80.0_f64).abs() < 12.0);
+    assert!(odd(&[2.0 * published]).is_none() && (watts - 80.0_f64).abs() < 12.0);
 }
 
 /// Weighed only once it could be carried; a look or a light that cannot be is passed over.
@@ -306,6 +298,20 @@ fn a_pool_is_foretold_and_reached() {
     assert_eq!(full(&[look(60, 50.0), look(120, 69.0)]), Full::Reached { after: 3600.0, by: 7200.0 });
     assert_eq!(full(&[look(60, 50.0), look(120, 69.0)]).say(), "Full pool between 60 min and 2 h 0 min.");
     near(usual_full(&of), 70.0 / 25.4 * 3600.0, 1e-12, "an hour an inch");
+}
+
+/// A burn with one look that tells nothing leaves what the burn before it told.
+#[test]
+fn the_latest_burn_that_tells_of_a_full_pool_counts() {
+    let of = trial("A1", "C 10");
+    let look =
+        |minutes: u64, across: f64| BurnEvent::Looked(Box::new(good(MORNING + minutes * MINUTE, across)));
+    let last = |events: &[BurnEvent]| last_full(&of, &course(events));
+    let first = [lit(MORNING, 400.0), look(60, 50.0), look(120, 69.0), out(MORNING + 130 * MINUTE, 390.0)];
+    let second = [lit(MORNING + 1000 * MINUTE, 390.0), look(1060, 50.0), out(MORNING + 1100 * MINUTE, 385.0)];
+    let told = Some(Full::Reached { after: 3600.0, by: 7200.0 });
+    assert_eq!((last(&first), last(&[&first[..], &second].concat())), (told, told));
+    assert_eq!((last(&second), last(&[])), (Some(Full::NotTold), None));
 }
 
 fn seen(look: Look) -> (Vec<Outcome>, Option<Verdict>) {

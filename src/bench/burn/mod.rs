@@ -25,8 +25,8 @@ pub use line::{Line, least_squares};
 pub use next::{Advice, PASSES, Tried, advise};
 pub use photo::{Shot, shots};
 pub use picture::{burn_curve, pool_picture, wicks_picture};
-pub use pool::{Full, Pool, pool, usual_full};
-pub use rate::{Life, Rate, Trend, life, rate, trend};
+pub use pool::{Full, Pool, last_full, pool, usual_full};
+pub use rate::{Life, Rate, Trend, life, odd, rate, trend};
 pub use say::{Reminder, burn_line, clock, reminders, tells, trim_first};
 
 use crate::quantity::{Amount, Length, Mass, Share, Temperature};

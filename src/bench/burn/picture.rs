@@ -2,7 +2,7 @@
 
 use super::compare::{counts, mean, rates};
 use super::rate::{CONFIDENCE, per_hour};
-use super::{Course, Pool, Rate, Trial, life, pool, usual_full};
+use super::{Course, Full, Pool, Rate, Trial, last_full, life, pool, usual_full};
 use crate::bench::duration;
 use crate::bench::freezing::decimal_of;
 use crate::pot::{Chart, HIGH, WIDE, Words, to};
@@ -128,7 +128,7 @@ pub fn pool_picture(trial: &Trial, course: &Course, voice: Voice) -> Option<Char
         words.truncate(2);
     }
     words.push(Words { x: usual, y: HIGH - 5, anchor: "middle", text: "an hour an inch".to_owned() });
-    let full = pools.iter().rev().find(|p| !p.seen.is_empty()).map(|p| p.full.say()).unwrap_or_default();
+    let full = last_full(trial, course).map(Full::say).unwrap_or_default();
     let said = ["Picture of the melt pool across against time, ", &dots.len().to_string(), " looks. ", &full]
         .concat();
     Some(Chart {

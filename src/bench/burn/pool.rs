@@ -1,6 +1,6 @@
 //! The melt pool as it grows, and when it reaches the wall.
 
-use super::{Session, Trial, least_squares};
+use super::{Course, Session, Trial, least_squares};
 use crate::bench::duration;
 
 /// A pool this near to the wall has reached it: what a rule beside a hot vessel tells (our own choice).
@@ -69,6 +69,12 @@ fn foretold(seen: &[(f64, f64)], wall: f64) -> Full {
         }
         _ => Full::NotTold,
     }
+}
+
+/// What the latest burn tells of a full pool that tells something; where none does, that. None before a pool was measured.
+pub fn last_full(trial: &Trial, course: &Course) -> Option<Full> {
+    let pools = || course.sessions.iter().rev().map(|s| pool(trial, s)).filter(|p| !p.seen.is_empty());
+    pools().map(|p| p.full).find(|full| *full != Full::NotTold).or_else(|| pools().next().map(|p| p.full))
 }
 
 /// Seconds to a full pool as the trade counts it: an hour for each inch across. `common practice, no source`

@@ -89,13 +89,14 @@ impl Rate {
 const USUAL: f64 = 6.0;
 const APART: f64 = 4.0;
 
-impl Rate {
-    /// The sentence where hardly any candle burns so.
-    pub fn odd(&self, voice: Voice) -> Option<String> {
-        let odd = self.grams < USUAL / APART || self.grams > USUAL * APART;
-        let end = ", as was measured of a paraffin taper: check the weights and the times.";
-        odd.then(|| ["That is far from ", &per_hour(USUAL, voice), end].concat())
-    }
+/// The sentence where a burn was such as hardly any candle burns.
+pub fn odd(trial: &Trial, course: &Course, voice: Voice) -> Option<String> {
+    let start = trial.start.value.in_base().to_f64();
+    let mut rates = course.sessions.iter().filter_map(|s| own_rate(s, start)).map(|(_, rate)| rate);
+    let odd = rates.find(|rate| *rate < USUAL / APART || *rate > USUAL * APART)?;
+    let usual =
+        [" is far from the ", &per_hour(USUAL, voice), " that were measured of a paraffin taper: "].concat();
+    Some(["A burn of ", &per_hour(odd, voice), &usual, "check its weights and times."].concat())
 }
 
 /// Hours from the first light to the last of the wax.

@@ -1,8 +1,8 @@
 //! What is said of trials: names, times, reminders, the advice.
 
 use super::{
-    Advice, Course, Limits, PASSES, Session, Trial, WickSeries, life, pool, pool::is_full, rate, trend,
-    usual_full,
+    Advice, Course, Limits, PASSES, Session, Trial, WickSeries, last_full, life, odd, pool::is_full, rate,
+    trend, usual_full,
 };
 use crate::bench::duration;
 use crate::bench::freezing::decimal_of;
@@ -93,15 +93,13 @@ pub fn tells(trial: &Trial, course: &Course, voice: Voice) -> Vec<(String, Optio
         if let Some(life) = life(trial, &rate) {
             told.push((life.say(voice), None));
         }
-        told.splice(0..0, rate.odd(voice).map(|odd| (odd, None)));
         told.insert(0, (["Burn rate: ", &rate.say(voice), "."].concat(), Some(rate.why)));
     }
     if let Some(trend) = trend(trial, course) {
         told.push((trend.say(voice), None));
     }
-    if let Some(session) = course.sessions.iter().rev().find(|s| s.looks.iter().any(|l| l.pool.is_some())) {
-        told.push((pool(trial, session).full.say(), None));
-    }
+    told.extend(odd(trial, course, voice).map(|odd| (odd, None)));
+    told.extend(last_full(trial, course).map(|full| (full.say(), None)));
     told
 }
 
