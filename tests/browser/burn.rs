@@ -75,6 +75,19 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     b.sees("in steps of 0.1 g, from 20 g").await;
     b.tap("Bench scale").await;
     b.sees("too little of 100 g").await;
+    // Spoons weighed, and later weighed once more: what was weighed before stands there.
+    b.room("bench/spoons").await;
+    b.fill("What is spooned", "Mica").await;
+    b.fill("The scale shows", "32 g").await;
+    b.sees("Weigh as many again").await;
+    b.tap("Keep this spoon").await;
+    b.tap("Weigh again").await;
+    b.tap("Weigh once more").await;
+    b.client.execute(SECOND, vec!["The scale shows".into(), "40 g".into()]).await.unwrap();
+    b.sees("Give or take 11.11 %. Weighed 8 times more, it is good to 5 %.").await;
+    look(&b, &axe, "spoons-again", &mut found).await;
+    b.tap("Keep this spoon").await;
+    b.sees("Weighed 8 times more").await;
     b.room("bench/burn").await;
     b.sees("No candle on trial yet").await;
     b.room("bench/burn/wicks/new").await;
@@ -224,7 +237,7 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     b.tap("Keep this burn").await;
     b.sees("700 mm is wider than the vessel inside, 70 mm.").await;
     b.fill("Pool across", "30 mm").await;
-    b.client.execute(SECOND, vec!["55 mm".into()]).await.unwrap();
+    b.client.execute(SECOND, vec!["Pool across".into(), "55 mm".into()]).await.unwrap();
     look(&b, &axe, "burn-late-twice", &mut found).await;
     b.tap("Keep this burn").await;
     b.sees("3 h 0 min, not weighed, 2 looks").await;
@@ -259,9 +272,9 @@ const label = [...document.querySelectorAll("label")].find((l) => l.innerText.tr
 return label?.control?.value || null;
 "#;
 
-/// Types how wide the pool was at the second look.
+/// Types into the last field of a label.
 const SECOND: &str = r#"
-const label = [...document.querySelectorAll("label")].filter((l) => l.innerText.startsWith("Pool across")).at(-1);
-label.control.value = arguments[0];
+const label = [...document.querySelectorAll("label")].filter((l) => l.innerText.startsWith(arguments[0])).at(-1);
+label.control.value = arguments[1];
 label.control.dispatchEvent(new Event("input", { bubbles: true }));
 "#;
