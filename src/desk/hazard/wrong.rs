@@ -127,7 +127,8 @@ as the sheet does, like Skin Sens. 1B H317.",
             Self::Ate { text } => (
                 "",
                 text.as_str(),
-                " is not an acute toxicity estimate. Type it like ATE oral 500, dermal, gas, vapour or dust.",
+                " is not an acute toxicity estimate that can be taken. Type it like ATE oral 500 or dermal 1100 (mg/kg), gas 700 (ppm), \
+vapour 11 or dust 1.5 (mg/L, 4 hours).",
             ),
             Self::Limit { text } => {
                 ("", text.as_str(), " is not a specific limit. Type it like Skin Sens. 1 H317 ≥ 0.5 %.")
