@@ -100,10 +100,10 @@ impl State {
         now.or_else(once).copied()
     }
 
-    /// True where the name is one that this series has or had.
-    fn names(&self, series: &Kept<WickSeries>, name: &str) -> bool {
-        let had = series.versions.iter().any(|v| key(&v.body.name) == key(name));
-        had && self.series_kept(name).is_some_and(|k| k.id == series.id)
+    /// The names that this series has or had, but for those that another has now: made once, not for each candle.
+    fn names(&self, series: &Kept<WickSeries>) -> Vec<String> {
+        let own = |name: &String| self.series_kept(name).is_some_and(|k| k.id == series.id);
+        series.versions.iter().map(|v| key(&v.body.name)).filter(own).collect()
     }
 
     /// Looks a candle over among the others; `id` is its own where it is there already.
@@ -140,13 +140,12 @@ impl State {
     pub fn like(&self, trial: &Trial) -> Vec<Burned> {
         let mut like: Vec<Burned> = Vec::new();
         let series = self.series_kept(&trial.series);
+        let names = series.map_or_else(|| vec![key(&trial.series)], |own| self.names(own));
         for kept in self.trials_shown() {
             let Some(other) = kept.body().filter(|other| same(trial, other)) else { continue };
             let candle = (other.clone(), self.course_of(&kept.id));
             // A wick of another series may have the same name.
-            let own = key(&other.series) == key(&trial.series)
-                || series.is_some_and(|own| self.names(own, &other.series))
-                || other.series.trim().is_empty();
+            let own = names.contains(&key(&other.series)) || other.series.trim().is_empty();
             let wick = if own { other.wick.clone() } else { [&other.series, " ", &other.wick].concat() };
             match like.iter_mut().find(|b| key(&b.wick) == key(&wick)) {
                 Some(known) => known.candles.push(candle),
@@ -161,10 +160,10 @@ impl State {
     /// Which wick of its series to try next for a candle like this one. None where its series is not in the book.
     pub fn next_wick(&self, trial: &Trial) -> Option<(&WickSeries, Advice)> {
         let own = self.series_kept(&trial.series)?;
-        let series = own.body()?;
+        let (series, names) = (own.body()?, self.names(own));
         let (mut tried, mut burned) = (Vec::new(), Vec::new());
         for kept in self.trials.values().filter(|k| !k.retired) {
-            let Some(other) = kept.body().filter(|o| self.names(own, &o.series)) else { continue };
+            let Some(other) = kept.body().filter(|o| names.contains(&key(&o.series))) else { continue };
             let burns = self.burns.get(&kept.id);
             let Some((burns, verdict)) = burns.and_then(|b| Some((b, b.verdict()?))) else { continue };
             let Some(size) = series.place(&other.wick) else { continue };
