@@ -15,8 +15,8 @@ use crate::rooms::workshop::Workshop;
 use form::Form;
 use std::rc::Rc;
 
-/// Milliseconds: what was typed is on the screen by then. A worker that begins earlier takes the processor away from that,
-/// and what is typed quickly would be reckoned letter by letter.
+/// Milliseconds: what was typed is on the screen by then, and what was reckoned before makes room. A worker that begins
+/// earlier takes the processor away from that, and what is typed quickly would be reckoned letter by letter.
 const PAINTED: u32 = 40;
 
 /// One set-up and what came of it.
@@ -36,19 +36,22 @@ impl Side {
         });
         let freezing = Value::new(None);
         watch(move || {
-            let asked = setup.get();
-            freezing.set(None);
-            let Ok(asked) = asked else { return };
+            let Ok(asked) = setup.get() else {
+                freezing.set(None);
+                return;
+            };
             let wanted = move || setup.try_untracked() == Some(Ok(asked));
             later(PAINTED, move || {
-                // What was asked meanwhile is answered by its own job.
-                if wanted() {
-                    keep::reckon(job(&asked, &Job::Freeze), move |numbers| {
-                        if wanted() {
-                            freezing.set(Freezing::of_numbers(&numbers).map(Rc::new));
-                        }
-                    });
+                if !wanted() {
+                    return;
                 }
+                freezing.set(None);
+                keep::reckon(job(&asked, &Job::Freeze), move |numbers| {
+                    // What was asked meanwhile is answered by its own job.
+                    if wanted() {
+                        freezing.set(Freezing::of_numbers(&numbers).map(Rc::new));
+                    }
+                });
             });
         });
         Self { form, setup, freezing }
@@ -106,7 +109,8 @@ fn table(shop: Workshop, one: Side, two: Side) -> View {
     };
     let how = move |side: Side| {
         let reckoned = |f: &Freezing, setup: &Setup| why_button(reckoned(setup, f, shop.voice()));
-        side.freezing.get().zip(side.setup.get().ok()).map(|(f, setup)| reckoned(&f, &setup))
+        // Followed alone: it comes after the set-up it is of, and is gone before another is reckoned.
+        side.freezing.get().zip(side.setup.get_untracked().ok()).map(|(f, setup)| reckoned(&f, &setup))
     };
     let head = |words: &'static str, side: Side| {
         el("th").attr("scope", "col").child(words).child(" ").child(move || how(side))
