@@ -2,8 +2,10 @@
 //! the clocks of places; what each page says of one batch must be one day.
 
 use crate::browser::{Browser, Engine};
+use crate::decade_shared::{Size, lines};
 use crate::flow::{begin, finish, own_workshop, tick_all};
 use crate::pour::serve;
+use crate::years::put;
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
@@ -158,4 +160,42 @@ async fn a_morning_in_auckland() {
         ("Saturday, Nov 28", "2026-11-27"),
     )
     .await;
+}
+
+/// Counts how often the clock of the place is asked for.
+const ASKED: &str = "window.asked = 0; const ask = Date.prototype.getTimezoneOffset; \
+    Date.prototype.getTimezoneOffset = function () { window.asked++; return ask.call(this) }";
+
+/// How often it was asked since the last time.
+async fn asked(b: &Browser) -> u64 {
+    tokio::time::sleep(std::time::Duration::from_millis(700)).await;
+    b.client.execute("const n = asked; asked = 0; return n", vec![]).await.unwrap().as_u64().unwrap()
+}
+
+/// In a book of many pours no key that is typed asks the browser's calendar of each of them, and no room does: only of those
+/// that are shown, that stand on the shelf, or that took something of late.
+#[tokio::test]
+async fn the_calendar_is_not_asked_of_every_batch() {
+    const BATCHES: u64 = 1500;
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "asked").await;
+    b.size(1024, 768).await;
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": ASKED })).await.unwrap();
+    let address = host.address();
+    b.open(&format!("{address}manifest.webmanifest")).await;
+    put(&b, &lines(Size { batches: BATCHES, lots: 60, trials: 4 })).await;
+    b.open(&format!("{address}#book")).await;
+    b.sees("Show earlier pours").await;
+    asked(&b).await;
+    b.fill("Find", "h").await;
+    let typed = asked(&b).await;
+    assert!((1..=120).contains(&typed), "{typed}");
+    let mut rooms = Vec::new();
+    for room in ["shelf", "shelf/plan", "stores", "bench", "pot", "desk"] {
+        b.room(room).await;
+        rooms.push((room, asked(&b).await));
+    }
+    println!("{typed} {rooms:?}");
+    assert!(rooms.iter().all(|(_, n)| *n < BATCHES / 2), "{rooms:?}");
+    b.end().await;
 }
