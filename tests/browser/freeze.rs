@@ -116,6 +116,11 @@ async fn a_vessel_freezes_with_the_server_gone() {
     b.shot("freeze-log").await;
     b.tap("Use it in this workshop").await;
     b.sees("This workshop's air takes").await;
+    // What was told is what is used, also when it is tapped twice: it is not reckoned on top of itself.
+    b.tap("Use it in this workshop").await;
+    let same = "const said = [...document.body.innerText.matchAll(/air takes (\\d+) % of the heat/g)].map((m) => m[1]); \
+                return said.length === 2 && said[0] === said[1] && said[0] !== '100'";
+    b.waits("one factor", same, vec![]).await;
     b.saved().await;
     let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
     let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();

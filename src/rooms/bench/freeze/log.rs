@@ -11,8 +11,11 @@ use crate::rooms::parts::{Typed, chart, choice, press, sentence};
 use crate::rooms::workshop::Workshop;
 use std::rc::Rc;
 
+/// The factor that was in use when it was laid over.
+type Film = Option<Amount<Share>>;
+
 /// What came of it: the factor, what is left, K, and what is reckoned with it for each reading.
-type Laid = Rc<(Vec<Reading>, Vec<f32>)>;
+type Laid = Rc<(Vec<Reading>, Vec<f32>, Film)>;
 
 pub(super) fn log(shop: Workshop, of: Side) -> View {
     let text = Typed::new("");
@@ -27,7 +30,10 @@ pub(super) fn log(shop: Workshop, of: Side) -> View {
         let log = untrack(|| text.text.with(|t| read_log(t, shop.voice())));
         match (asked, log) {
             (Err(why), _) | (_, Err(why)) => wrong.set(Some(why)),
-            (Ok(setup), Ok(log)) => reckon(setup, hung.get_untracked(), log, wrong, laid),
+            (Ok(setup), Ok(log)) => {
+                let film = untrack(|| shop.settings().film);
+                reckon(setup, hung.get_untracked(), log, film, wrong, laid);
+            }
         }
     };
     let id = shop.fresh_dom_id();
@@ -74,6 +80,7 @@ fn reckon(
     setup: Setup,
     hung: Hung,
     log: Vec<Reading>,
+    film: Film,
     wrong: Value<Option<String>>,
     laid: Value<Option<Laid>>,
 ) {
@@ -84,13 +91,13 @@ fn reckon(
                        thermometer hung.";
             wrong.set(Some(why.to_owned()));
         } else {
-            laid.set(Some(Rc::new((log, numbers))));
+            laid.set(Some(Rc::new((log, numbers, film))));
         }
     });
 }
 
 fn told(shop: Workshop, laid: &Laid) -> View {
-    let (log, numbers) = &**laid;
+    let (log, numbers, used) = &**laid;
     let voice = shop.voice();
     let [factor, residual, reckoned @ ..] = numbers.as_slice() else { return View::Nothing };
     let row = |(read, at): (&Reading, &f32)| {
@@ -100,7 +107,7 @@ fn told(shop: Workshop, laid: &Laid) -> View {
             .child(el("td").child(temperature(f64::from(*at), voice)))
     };
     let head = |words: &'static str| el("th").attr("scope", "col").child(words);
-    let (words, film) = fitted(*factor, *residual, shop.settings().film, voice);
+    let (words, film) = fitted(*factor, *residual, *used, voice);
     let table = el("table")
         .class("results")
         .child(el("thead").child(el("tr").child(head("After")).child(head("Read")).child(head("Reckoned"))))
