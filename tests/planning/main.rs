@@ -5,6 +5,7 @@
 
 mod examples;
 mod kept;
+mod knapsack;
 mod packing;
 #[path = "../planning_shared/mod.rs"]
 mod planning_shared;

@@ -27,6 +27,8 @@ pub(super) struct Bound {
     pub(super) fee: Regret,
     /// Units of the same kind that may be poured: each way was charged its part of the fee only.
     pub(super) sharing: Vec<i64>,
+    /// For each measure the price of all there is of each supply.
+    prices: Vec<Vec<i64>>,
 }
 
 /// By how much a plan with so much regret may be better in this measure, the earlier ones being as good as can be. None:
@@ -85,11 +87,12 @@ impl Bound {
             columns.push(of);
         }
         let regrets = columns.iter().map(|of| vec![[0; 6]; of.len()]).collect();
-        let mut bound = Self { regrets, slack: [0; 6], fee: [0; 6], sharing };
+        let mut bound = Self { regrets, slack: [0; 6], fee: [0; 6], sharing, prices: Vec::new() };
         let mut tableau = tableau(units, &columns, &have);
         for place in 0..=measure {
             let prices = Prices::new(&tableau.solve(place), units.left.len());
             bound.reckon(place, &prices, &columns, units, &have);
+            bound.prices.push(prices.supplies);
         }
         bound
     }
@@ -132,6 +135,12 @@ impl Bound {
             *fee = if place == units.changes { ONE } else { 0 };
             *fee += prices.measures.get(units.changes).copied().unwrap_or(0);
         }
+    }
+
+    /// What so much of a supply, of which there is `left`, was charged in a measure.
+    pub(super) fn price(&self, measure: usize, supply: usize, used: u64, left: u64) -> i64 {
+        let price = self.prices.get(measure).and_then(|prices| prices.get(supply)).copied().unwrap_or(0);
+        part(price, i128::from(used), i128::from(left))
     }
 
     /// What the units of a kind have not been charged, of which so many are poured.

@@ -3,6 +3,7 @@
 //! Where few goods share a supply or a kind, all the ways to pour them together are listed once, and the supply or the
 //! kind is no more a matter between units. What is left between them is little, and bounds on it are tight.
 
+use super::round::divisor;
 use super::unit::{Unit, Way};
 use super::units::Units;
 use crate::sort;
@@ -137,12 +138,4 @@ impl Units {
         });
         parts
     }
-}
-
-/// The greatest common divisor.
-fn divisor(mut a: u64, mut b: u64) -> u64 {
-    while b > 0 {
-        (a, b) = (b, a % b);
-    }
-    a
 }

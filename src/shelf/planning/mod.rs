@@ -3,6 +3,7 @@
 //! Candles, days from today and supplies are whole numbers, so that a plan is proven and not merely close. Nothing here
 //! knows the book: who asks makes a [`Problem`] of it.
 
+mod ahead;
 mod bound;
 mod choice;
 mod front;

@@ -7,7 +7,7 @@ use super::units::Units;
 
 /// Sums kept of each unit in the first round; each further round keeps so many times more; none more than the last.
 const FIRST: usize = 64;
-const TIMES: usize = 8;
+const TIMES: usize = 16;
 const LAST: usize = 1 << 18;
 /// Ways listed for units together, most having been left out.
 const LISTED: usize = 20_000;

@@ -1,8 +1,9 @@
 //! One round of the search: all units in turn, with room for so many sums.
 
+use super::ahead::Ahead;
 use super::bound::{Bound, hope};
 use super::model::plus;
-use super::sum::{Sum, promise, undominated};
+use super::sum::{Sum, undominated};
 use super::unit::Way;
 use super::units::Units;
 use crate::sort;
@@ -10,7 +11,7 @@ use std::cmp::Ordering;
 
 /// A unit in its turn.
 pub(super) struct Stage {
-    unit: usize,
+    pub(super) unit: usize,
     /// The last of its kind.
     ends: bool,
     /// What of each supply all later units can use at most.
@@ -21,6 +22,7 @@ pub(super) struct Stage {
 pub(super) struct Round {
     pub(super) units: Units,
     pub(super) bound: Bound,
+    ahead: Ahead,
     pub(super) stages: Vec<Stage>,
     pub(super) at: usize,
     pub(super) sums: Vec<Sum>,
@@ -34,11 +36,13 @@ pub(super) struct Round {
 
 impl Round {
     pub(super) fn new(units: Units, bound: Bound, measure: usize) -> Self {
-        let start = Sum { rank: [0; 6], regret: [0; 6], poured: 0, idle: true, from: (0, 0) };
+        let start = Sum { rank: [0; 6], regret: [0; 6], ahead: [0; 6], poured: 0, idle: true, from: (0, 0) };
         let any = hope(&[0; 6], &bound.slack, measure).is_some();
         let uses = vec![0; units.left.len()];
+        let stages = stages(&units);
         Self {
-            stages: stages(&units),
+            ahead: Ahead::new(&units, &bound, &stages, measure),
+            stages,
             sums: any.then_some(start).into_iter().collect(),
             uses: if any { uses } else { Vec::new() },
             units,
@@ -66,6 +70,7 @@ impl Round {
                 let mut new = Sum {
                     rank: sum.rank,
                     regret: total,
+                    ahead: total,
                     poured: sum.poured + u8::from(poured && sum.poured < u8::MAX),
                     idle: sum.idle && !way.poured,
                     from: (from as u32, at),
@@ -79,6 +84,12 @@ impl Round {
                 }
                 let fits = used.iter().zip(&way.uses).zip(&self.units.left);
                 if fits.clone().any(|((used, more), left)| used + more > *left) {
+                    continue;
+                }
+                let left =
+                    |supply| fits.clone().nth(supply).map_or(0, |((used, more), left)| left - used - more);
+                new.ahead = self.ahead.with(&new.regret, self.at, left);
+                if hope(&new.ahead, &self.bound.slack, measure).is_none() {
                     continue;
                 }
                 uses.extend(fits.map(|((used, more), _)| used + more));
@@ -99,12 +110,13 @@ impl Round {
             let place = |at: usize| kept.get(at).and_then(|at| sums.get(*at));
             let by_hope = sort::order(kept.len(), &|a, b| match (place(a), place(b)) {
                 (Some(a), Some(b)) => {
-                    promise(a, bound).cmp(&promise(b, bound)).then_with(|| a.regret.cmp(&b.regret))
+                    let most = |of: &Sum| of.ahead.get(measure).copied();
+                    most(a).cmp(&most(b)).then_with(|| a.ahead.cmp(&b.ahead))
                 }
                 _ => Ordering::Equal,
             });
             for out in by_hope.iter().skip(width).filter_map(|at| place(*at)) {
-                let hope = hope(&out.regret, &bound.slack, measure).unwrap_or(0);
+                let hope = hope(&out.ahead, &bound.slack, measure).unwrap_or(0);
                 self.left_out = self.left_out.max(hope);
             }
             kept = by_hope.iter().take(width).filter_map(|at| kept.get(*at).copied()).collect();
@@ -171,4 +183,12 @@ fn stages(units: &Units) -> Vec<Stage> {
         }
     }
     stages
+}
+
+/// The greatest common divisor.
+pub(super) fn divisor(mut a: u64, mut b: u64) -> u64 {
+    while b > 0 {
+        (a, b) = (b, a % b);
+    }
+    a
 }

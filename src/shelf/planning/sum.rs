@@ -1,6 +1,6 @@
 //! Sums of ways, and which of them no other beats.
 
-use super::bound::{Bound, ONE, Regret};
+use super::bound::Regret;
 use super::choice::fits;
 use super::front::Points;
 use super::round::Stage;
@@ -16,22 +16,14 @@ const SCAN: usize = 100;
 pub(super) struct Sum {
     pub(super) rank: [u32; 6],
     pub(super) regret: Regret,
+    /// The same with what is ahead.
+    pub(super) ahead: Regret,
     /// Units poured of the kind that is gone through.
     pub(super) poured: u8,
     /// Nothing is poured.
     pub(super) idle: bool,
     /// The sum before, and the way added.
     pub(super) from: (u32, u32),
-}
-
-/// What a sum promises: its bound in each measure, in whole candles, pours and changes.
-pub(super) fn promise(sum: &Sum, bound: &Bound) -> Regret {
-    let mut promise = sum.regret;
-    promise
-        .iter_mut()
-        .zip(&bound.slack)
-        .for_each(|(regret, slack)| *regret = -((slack - *regret).div_euclid(ONE)));
-    promise
 }
 
 /// The sums that no other beats: none of better rank takes as little of every supply that may still run out.
