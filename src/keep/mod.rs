@@ -24,7 +24,7 @@ pub use page::{
     put_pixels, random, root, scroll_within, set_hash, set_root, tell_page, to_top,
 };
 pub use prefs::{Hand, Prefs, Theme, device, is_new};
-pub use reckon::{plan, reckon};
+pub use reckon::{give_up_planning, plan, reckon};
 pub use sound::{chime, ready_sound};
 pub use wake::{Wake, stay_awake};
 pub use workshop::{

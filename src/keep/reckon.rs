@@ -89,6 +89,13 @@ pub fn plan(problem: &Problem, tell: impl FnMut(Option<Plan>, bool) -> bool + 's
     look(wire::write(problem), Box::new(tell));
 }
 
+/// No more plans are wanted. Nothing to look for takes the place of the search that goes on: it is over at once.
+pub fn give_up_planning() {
+    if BESIDE.with_borrow(|beside| beside.planning.is_some()) {
+        plan(&Problem::default(), |_, _| false);
+    }
+}
+
 fn look(job: String, tell: Tell) {
     let (id, sent) = BESIDE.with_borrow_mut(|beside| {
         let (id, sent) = beside.send(&job.as_str().into());

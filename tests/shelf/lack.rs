@@ -8,9 +8,10 @@ use potside::book::Act;
 use potside::day::Zone;
 use potside::formula::PartKind;
 use potside::quantity::{Amount, Exact, Mass, MassUnit, Money, Voice};
-use potside::shelf::agenda::{Agenda, Pick, Picks};
+use potside::shelf::agenda::{Agenda, Batches, Pick, Picks};
 use potside::shelf::planning::{Plan, Problem, Search};
 use potside::stores::{Lack, Ledger, LotEvent, Offer, Pack, Standing, Supply};
+use potside::vessel::{FillRule, Vessel};
 use proptest::prelude::*;
 
 fn best(problem: Problem) -> Plan {
@@ -70,25 +71,41 @@ fn what_the_best_pours_take_beyond_what_is_there() {
     assert_eq!(lacks(&shop, &Picks::default()).2, []);
 }
 
-/// Batches that were reckoned before, one product after the other, make the same to ask.
+/// Batches reckoned one after the other, as the page does between its frames, make the same to ask as all in one go; and
+/// what is reckoned is taken as it is.
 #[test]
-fn batches_reckoned_before_are_the_same() {
+fn batches_reckoned_one_by_one_are_the_same() {
     let mut shop = shop();
     shop.product("Plum", 3, None);
+    shop.order("o", "Plum", 6, Some(60), false);
     shop.grams("figs", "Fig leaf", 100);
+    let held = |number| Pick { product: id("Plum"), number };
+    // A size that is not among the usual ones, one that is, one that no pot holds, and one of a product there is not.
+    let picks = Picks {
+        pinned: vec![held(12), held(8), held(400), Pick { product: id("none"), number: 4 }],
+        dropped: vec![id("Fig")],
+        ..Picks::default()
+    };
     let (state, voice) = (shop.state(), Voice::default());
-    let mut reckoned = potside::book::Map::default();
-    for kept in state.products_shown() {
-        reckoned.add(&kept.id, state.batches_of(kept.body().unwrap(), voice));
-    }
     let (shelf, ledger) = (state.shelf(TODAY, Zone::GREENWICH), Ledger::of(state, Zone::GREENWICH));
-    let asked = |reckoned| state.agenda_with(reckoned, &shelf, &ledger, &Picks::default(), voice);
-    assert_eq!(asked(&reckoned), agenda(&shop, &Picks::default()));
-    assert!(asked(&reckoned).problem.goods.iter().all(|good| good.sizes.len() == 3));
-    let mut none = potside::book::Map::default();
-    none.add(&id("Plum"), Vec::new());
-    let sizes: Vec<usize> = asked(&none).problem.goods.iter().map(|good| good.sizes.len()).collect();
-    assert_eq!(sizes, [3, 0], "what is reckoned is taken as it is");
+    let asked = |batches: &Batches| state.agenda_with(batches, &shelf, &ledger, &picks, voice);
+    let whole = agenda(&shop, &picks);
+    assert_eq!((whole.problem.pinned.len(), whole.refused.len()), (2, 1));
+    let mut batches = state.batches(&picks);
+    let mut reckoned = 0;
+    while state.reckon(&mut batches, voice) {
+        reckoned += 1;
+        assert_eq!(asked(&batches), whole, "what is not reckoned yet is reckoned when it is asked for");
+    }
+    assert_eq!(reckoned, 2 * state.settings.sizes().len() + 4);
+    // They are not reckoned again: asked in a book whose tumblers take more, they are as they were.
+    let fuller = state.vessels.get(&id("v")).and_then(|kept| kept.body()).unwrap();
+    let fuller = Vessel { fill: FillRule::Weight(read("190 g")), ..fuller.clone() };
+    shop.act(0, Act::Vessel { id: id("v"), over: None, body: fuller });
+    assert_ne!(agenda(&shop, &picks).problem, whole.problem);
+    let state = shop.state();
+    let (shelf, ledger) = (state.shelf(TODAY, Zone::GREENWICH), Ledger::of(state, Zone::GREENWICH));
+    assert_eq!(state.agenda_with(&batches, &shelf, &ledger, &picks, voice).problem, whole.problem);
 }
 
 /// Of a jug of 3 kg comes a batch of sixteen at most: forty are two of them and one of eight; of many kinds of pours four

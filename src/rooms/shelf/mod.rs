@@ -6,12 +6,13 @@ mod customer;
 mod done;
 mod goals;
 mod list;
+mod look;
 mod order;
 mod order_form;
 mod plan;
 mod product_form;
 
-pub(super) use plan::agenda;
+pub(super) use look::{Looker, look};
 
 use super::parts::live;
 use super::workshop::Workshop;

@@ -1,20 +1,20 @@
 //! What to pour next: the pours that are best for the orders and the wished spare, each with its reason, and what cannot
 //! be met. Each can be held on to, made larger or smaller, or left out; the rest is planned anew.
 
+use super::look::{Looker, look};
 use super::{HERE, calendar, goals};
-use crate::book::{Act, Id, Map};
+use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{Typed, caution, live, page_head, page_part, press, sentence, sheet, stepper};
 use crate::rooms::pot;
 use crate::rooms::workshop::Workshop;
-use crate::shelf::agenda::{Agenda, Batches, Pick, Picks, Rows};
-use crate::shelf::planning::{Plan, Pour, Problem};
-use leptos::prelude::on_cleanup;
+use crate::shelf::agenda::{Agenda, Pick, Picks, Rows};
+use crate::shelf::planning::{Plan, Pour};
 use std::rc::Rc;
 
 /// What is asked, and the best plan so far.
-type Shown = Option<Rc<(Agenda, Plan)>>;
+type Shown = Option<(Rc<Agenda>, Rc<Plan>)>;
 
 #[derive(Clone, Copy)]
 struct Page {
@@ -38,26 +38,16 @@ pub(super) fn page(shop: Workshop) -> View {
         sizing: Value::new(false),
         sized: Value::new(None),
     };
-    let asked = Value::new(0_u32);
-    watch(move || {
-        let agenda = agenda(shop, &Map::default());
-        asked.update(|n| *n += 1);
-        let mine = asked.get_untracked();
-        page.looking.set(true);
-        let problem = agenda.problem.clone();
-        keep::plan(&problem, move |plan, done| {
-            // What was asked meanwhile is answered by its own plan.
-            let current = asked.try_untracked() == Some(mine);
-            if current {
-                page.missing.set(plan.is_none());
-                page.shown.set(plan.map(|plan| Rc::new((agenda.clone(), plan))));
-                page.looking.set(!done);
-            }
-            current
-        });
+    look(Looker {
+        shop,
+        begin: Box::new(move || page.looking.set(true)),
+        ask: |agenda| agenda.problem.clone(),
+        tell: Box::new(move |agenda, plan, done| {
+            page.missing.set(plan.is_none());
+            page.shown.set(plan.map(|plan| (agenda.clone(), Rc::new(plan))));
+            page.looking.set(!done);
+        }),
     });
-    // What is asked for last takes the place of the search that goes on: this one is over at once.
-    on_cleanup(|| keep::plan(&Problem::default(), |_, _| false));
     group![
         page_head(HERE, "Shelf", "What to pour next".to_owned()),
         el("p").class("lead").child(
@@ -73,19 +63,11 @@ pour here waits there until it is done."
                 "What looks for the best pours could not be fetched. Check the connection, then come here again."
             ),
             None => sentence("Looking for the best pours …"),
-            Some(shown) => found(page, &shown.0, &shown.1),
+            Some((agenda, plan)) => found(page, &agenda, &plan),
         })),
         page_part("plan-goals", "What counts most", goals::list(shop)),
         sheet(|| "How many of them".to_owned(), page.sizing, move || resize(page))
     ]
-}
-
-/// What the planner is asked today; followed.
-pub(in crate::rooms) fn agenda(shop: Workshop, reckoned: &Map<Batches>) -> Agenda {
-    let (voice, today) = (shop.voice(), keep::today());
-    shop.ledger().with(|ledger| {
-        shop.state(|s| s.agenda_with(reckoned, &s.shelf(today, keep::ZONE), ledger, &s.picks(today), voice))
-    })
 }
 
 /// Changes what is said of the pours of a product.

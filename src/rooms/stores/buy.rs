@@ -1,13 +1,12 @@
 //! The shopping list: what is due at its pace, and what the best pours lack.
 
 use super::line;
-use crate::book::Map;
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::{caution, coins, later, live};
-use crate::rooms::shelf;
+use crate::rooms::parts::{caution, coins, live};
+use crate::rooms::shelf::{self, Looker};
 use crate::rooms::workshop::Workshop;
-use crate::shelf::agenda::Batches;
+use crate::shelf::agenda::Agenda;
 use crate::stores::{Lack, Ledger, Standing};
 use std::rc::Rc;
 
@@ -39,60 +38,25 @@ pub(super) struct Found {
 /// Asks for the pours that would be best if nothing lacked, after what is here already is shown, and anew after a change.
 pub(super) fn ask(shop: Workshop) -> Asked {
     let told = Value::new(Told::Looking);
-    let asked = Value::new(0_u32);
-    watch(move || {
-        shop.state(|_| ());
-        asked.update(|n| *n += 1);
-        let mine = asked.get_untracked();
-        told.set(Told::Looking);
-        // What is due stands there before.
-        later(0, move || gather(shop, told, asked, mine, Map::default()));
-    });
-    told
-}
-
-/// Reckons the batches of one product, then of the next: with many it takes so long that a key would be waited for.
-fn gather(shop: Workshop, told: Asked, asked: Value<u32>, mine: u32, mut reckoned: Map<Batches>) {
-    if asked.try_untracked() != Some(mine) {
-        return;
-    }
-    let voice = untrack(|| shop.voice());
-    let next = shop.state_untracked(|s| {
-        let shown = s.products_shown();
-        let kept = shown.into_iter().find(|kept| !reckoned.contains_key(&kept.id))?;
-        let batches = kept.body().map(|product| s.batches_of(product, voice));
-        Some((kept.id.clone(), batches.unwrap_or_default()))
-    });
-    match next {
-        Some((product, batches)) => {
-            reckoned.add(&product, batches);
-            later(0, move || gather(shop, told, asked, mine, reckoned));
-        }
-        None => untrack(|| look(shop, told, asked, mine, &reckoned)),
-    }
-}
-
-fn look(shop: Workshop, told: Asked, asked: Value<u32>, mine: u32, reckoned: &Map<Batches>) {
-    let agenda = shelf::agenda(shop, reckoned);
-    if agenda.items.is_empty() {
-        return told.set(Told::Nothing);
-    }
-    keep::plan(&agenda.with_enough(), move |plan, done| {
-        // What was asked meanwhile is answered by its own plan.
-        let current = asked.try_untracked() == Some(mine);
-        if current {
-            told.set(plan.map_or(Told::Missing, |plan| {
-                Told::Found(Rc::new(Found {
+    shelf::look(Looker {
+        shop,
+        begin: Box::new(move || told.set(Told::Looking)),
+        ask: Agenda::with_enough,
+        tell: Box::new(move |agenda, plan, done| {
+            told.set(match plan {
+                _ if agenda.items.is_empty() => Told::Nothing,
+                None => Told::Missing,
+                Some(plan) => Told::Found(Rc::new(Found {
                     lacks: agenda.shortages(&plan),
                     unknown: agenda.unknown(&plan),
                     pours: !plan.pours.is_empty(),
                     unmet: plan.lines.iter().any(|line| line.unmet > 0),
                     looking: !done,
-                }))
-            }));
-        }
-        current
+                })),
+            });
+        }),
     });
+    told
 }
 
 pub(super) fn list(shop: Workshop, asked: Asked) -> View {

@@ -1,33 +1,33 @@
 //! From the book to what is asked of the planner.
 
-use super::size::{Supplies, Takes, kind};
-use super::{Agenda, Item, Picks, Want};
-use crate::book::{Id, Kept, Map, State};
+use super::size::{Supplies, kind};
+use super::{Agenda, Batches, Item, Picks, Want};
+use crate::book::{Id, Kept, State};
 use crate::day::Day;
 use crate::quantity::Voice;
 use crate::shelf::planning::{Good, Line, Pin, Problem};
 use crate::shelf::{Product, Shelf};
 use crate::stores::Ledger;
 
-/// The batches a product may be poured in, or why not.
-pub type Batches = Vec<Result<Takes, String>>;
-
 impl State {
     /// What is asked of the planner today: the candles sold, the orders that wait, what is there of either and in the
     /// stores, and what the person holds on to.
     pub fn agenda(&self, shelf: &Shelf, ledger: &Ledger, picks: &Picks, voice: Voice) -> Agenda {
-        self.agenda_with(&Map::default(), shelf, ledger, picks, voice)
+        self.agenda_with(&Batches::default(), shelf, ledger, picks, voice)
     }
 
-    /// The same where the batches of some products are reckoned already, as [`State::batches_of`] does.
+    /// The same where some batches are reckoned already, as [`State::reckon`] does.
     pub fn agenda_with(
         &self,
-        reckoned: &Map<Batches>,
+        reckoned: &Batches,
         shelf: &Shelf,
         ledger: &Ledger,
         picks: &Picks,
         voice: Voice,
     ) -> Agenda {
+        let batch = |id: &Id, product: &Product, number| {
+            reckoned.get(id, number).cloned().unwrap_or_else(|| self.takes(product, number, voice))
+        };
         let mut supplies = Supplies::new(ledger, self.spoken_for(shelf));
         let mut problem = Problem { goals: picks.goals.clone(), ..Problem::default() };
         let (mut items, mut wants) = (Vec::new(), Vec::new());
@@ -35,9 +35,8 @@ impl State {
         for stock in &shelf.stocks {
             let (mut good, mut item) = self.good(&stock.kept.id, stock.product, &mut kinds);
             item.dropped = picks.dropped.contains(&item.product);
-            let known = reckoned.get(&stock.kept.id).cloned();
-            for batch in known.unwrap_or_else(|| self.batches_of(stock.product, voice)) {
-                match batch {
+            for number in self.settings.sizes() {
+                match batch(&stock.kept.id, stock.product, *number) {
                     Ok(batch) => {
                         good.depth = batch.depth;
                         good.sizes.push(supplies.size(&batch));
@@ -93,18 +92,13 @@ impl State {
         for pin in &picks.pinned {
             let Some(good) = items.iter().position(|i| i.product == pin.product) else { continue };
             let Some(stock) = shelf.stocks.iter().find(|s| s.kept.id == pin.product) else { continue };
-            match self.takes(stock.product, pin.number, voice) {
+            match batch(&pin.product, stock.product, pin.number) {
                 Ok(batch) => problem.pinned.push(Pin { good, size: supplies.size(&batch) }),
                 Err(why) => refused.push((pin.clone(), [&stock.product.name, ": ", &why].concat())),
             }
         }
         problem.supplies = supplies.there;
         Agenda { today: shelf.today, problem, items, wants, stuffs: supplies.stuffs, refused }
-    }
-
-    /// What the usual batches of a product take, each size in its turn.
-    pub fn batches_of(&self, product: &Product, voice: Voice) -> Batches {
-        self.settings.sizes().iter().map(|number| self.takes(product, *number, voice)).collect()
     }
 
     fn good(&self, id: &Id, product: &Product, kinds: &mut Vec<String>) -> (Good, Item) {

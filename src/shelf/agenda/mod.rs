@@ -2,12 +2,13 @@
 
 mod build;
 mod chart;
+mod gather;
 mod lack;
 mod say;
 mod size;
 
-pub use build::Batches;
 pub use chart::{Row, Rows};
+pub use gather::Batches;
 pub use say::Days;
 pub use size::Takes;
 

@@ -27,6 +27,8 @@ pub(super) struct Supplies<'a> {
     pub(super) ledger: &'a Ledger,
     /// Pieces that are there and spoken for all the same.
     finishing: Vec<(&'a str, u64)>,
+    /// Accounts by the names that batches have for them: to find one, case and blanks are put aside, and that takes long.
+    named: Vec<(String, Option<&'a Account>)>,
     pub(super) stuffs: Vec<Stuff>,
     pub(super) there: Vec<u64>,
     /// What the sizes asked for of late take and there is no lot of.
@@ -57,7 +59,23 @@ impl Stuff {
 impl<'a> Supplies<'a> {
     /// `finishing`: pieces that are spoken for, by the name of the part.
     pub(super) fn new(ledger: &'a Ledger, finishing: Vec<(&'a str, u64)>) -> Self {
-        Self { ledger, finishing, stuffs: Vec::new(), there: Vec::new(), unknown: Vec::new() }
+        Self {
+            ledger,
+            finishing,
+            named: Vec::new(),
+            stuffs: Vec::new(),
+            there: Vec::new(),
+            unknown: Vec::new(),
+        }
+    }
+
+    fn account(&mut self, name: &str) -> Option<&'a Account> {
+        if let Some((_, account)) = self.named.iter().find(|(known, _)| known == name) {
+            return *account;
+        }
+        let account = self.ledger.account(name);
+        self.named.push((name.to_owned(), account));
+        account
     }
 
     fn place(&mut self, account: &Account) -> usize {
@@ -77,7 +95,7 @@ impl<'a> Supplies<'a> {
     pub(super) fn size(&mut self, batch: &Takes) -> Size {
         let mut uses: Vec<(usize, u64)> = Vec::new();
         for (name, grams, pieces) in &batch.names {
-            let Some(account) = self.ledger.account(name) else {
+            let Some(account) = self.account(name) else {
                 let known = name.is_empty() || self.unknown.iter().any(|of| of == name);
                 self.unknown.extend((!known).then(|| name.clone()));
                 continue;
