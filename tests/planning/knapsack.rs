@@ -7,11 +7,11 @@ use proptest::prelude::*;
 
 const GOODS: usize = 36;
 
-/// A good: candles ordered of it, and what all of them take of the two supplies.
-type Thing = (u32, [u64; 2]);
+/// A good: candles ordered of it, and what all of them take of each supply.
+pub(crate) type Thing = (u32, Vec<u64>);
 
 /// Each thing ordered whole and poured in one batch. No two are of one kind.
-fn knapsack(things: &[Thing], supplies: &[u64]) -> Problem {
+pub(crate) fn knapsack(things: &[Thing], supplies: &[u64]) -> Problem {
     let good = |(at, (number, uses)): (usize, &Thing)| Good {
         sizes: vec![Size { number: *number, uses: uses.iter().copied().enumerate().collect() }],
         kind: at as u32,
@@ -37,8 +37,8 @@ fn most(things: &[Thing], supplies: &[u64]) -> (u32, u32) {
     let (wide, high) = (supplies[0] as usize + 1, supplies[1] as usize + 1);
     // Candles, and pours from a hundred downwards.
     let mut best = vec![(0_u32, 100_u32); wide * high];
-    for (number, [a, b]) in things {
-        let (a, b) = (*a as usize, *b as usize);
+    for (number, uses) in things {
+        let (a, b) = (uses[0] as usize, uses[1] as usize);
         for x in (a..wide).rev() {
             for y in (b..high).rev() {
                 let before = best[(x - a) * high + y - b];
@@ -53,7 +53,8 @@ fn most(things: &[Thing], supplies: &[u64]) -> (u32, u32) {
 
 /// The more it takes, the more candles there are, or nearly so: then few things are plainly better than others.
 fn thing() -> impl Strategy<Value = Thing> {
-    ([4..25_u64, 4..25_u64], 0..4_u32).prop_map(|(uses, more)| ((uses[0] + uses[1]) as u32 / 2 + more, uses))
+    ([4..25_u64, 4..25_u64], 0..4_u32)
+        .prop_map(|(uses, more)| ((uses[0] + uses[1]) as u32 / 2 + more, uses.to_vec()))
 }
 
 proptest! {

@@ -6,6 +6,7 @@
 mod examples;
 mod kept;
 mod knapsack;
+mod library;
 mod packing;
 #[path = "../planning_shared/mod.rs"]
 mod planning_shared;

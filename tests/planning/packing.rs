@@ -4,7 +4,8 @@
 //! pot filled again: a packing of equal things. The instances of the libraries (OR-Library's binpack1 to 8, BPPLIB) are of
 //! things of different sizes, which never share a pot here; of equal things the fewest pots are known beforehand, and
 //! that is what is held here. What has different sizes are the batches of a plan, which share the stores: there a packing
-//! can be asked of the planner as it is, each bin a supply.
+//! can be asked of the planner as it is, each bin a supply. An open library's instances of what batches are, knapsacks of
+//! several supplies, are in `library`.
 //!
 //! The worked examples are those of the problem statement “BinPackingEasy” (capacity 300, each with its answer, from an
 //! archive of programming contests); only the numbers are taken from it.
