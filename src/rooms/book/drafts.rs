@@ -2,7 +2,6 @@
 
 use crate::book::{Id, Map};
 use crate::keep::{self, Which, local};
-use crate::rooms::parts::later;
 use crate::rooms::workshop::Workshop;
 use crate::wire::{self, wire_struct};
 use crate::{formula, vessel};
@@ -27,14 +26,9 @@ wire_struct!(Kept { formula [skip], vessel [skip], over [skip] });
 /// What every key begins with.
 const HEAD: &str = "potside.unsaved/";
 
-/// Milliseconds: the letter is on the screen by then. Storing takes longer than all else that it brings about.
-const PAINTED: u32 = 40;
-
 thread_local! {
     /// By workshop and the form's address in the book.
     static ALL: RefCell<Map<Unsaved>> = RefCell::new(found());
-    /// Keys of what is not on the device yet as it is.
-    static DUE: RefCell<Vec<Id>> = const { RefCell::new(Vec::new()) };
     static ASKING: Cell<bool> = const { Cell::new(false) };
 }
 
@@ -68,37 +62,17 @@ pub(super) fn get(shop: Workshop, address: &str) -> Option<Unsaved> {
 /// From now on leaving the page asks first.
 pub(super) fn keep(shop: Workshop, address: &str, unsaved: Unsaved) {
     let key = key(shop, address);
+    let kept = match unsaved.clone() {
+        Unsaved::Formula(draft, over) => Kept { formula: Some(draft), vessel: None, over },
+        Unsaved::Vessel(draft, over) => Kept { formula: None, vessel: Some(draft), over },
+    };
+    local::keep(&[HEAD, &key.0].concat(), &wire::write(&kept));
     ALL.with_borrow_mut(|all| match all.get_mut(&key) {
         Some(before) => *before = unsaved,
         None => all.add(&key, unsaved),
     });
-    let first = DUE.with_borrow_mut(|due| {
-        let first = due.is_empty();
-        if !due.contains(&key) {
-            due.push(key);
-        }
-        first
-    });
-    if first {
-        later(PAINTED, store);
-    }
     if !ASKING.replace(true) {
-        keep::ask_on_leave(|| {
-            store();
-            ALL.with_borrow(|all| !all.is_empty())
-        });
-    }
-}
-
-/// What was typed since goes to the device, where it was not saved or thrown away meanwhile.
-fn store() {
-    for key in DUE.take() {
-        let kept = match ALL.with_borrow(|all| all.get(&key).cloned()) {
-            Some(Unsaved::Formula(draft, over)) => Kept { formula: Some(draft), vessel: None, over },
-            Some(Unsaved::Vessel(draft, over)) => Kept { formula: None, vessel: Some(draft), over },
-            None => continue,
-        };
-        local::keep(&[HEAD, &key.0].concat(), &wire::write(&kept));
+        keep::ask_on_leave(|| ALL.with_borrow(|all| !all.is_empty()));
     }
 }
 
