@@ -10,15 +10,17 @@ mod open;
 mod past;
 mod pins;
 pub mod planning;
+mod shipment;
 mod stock;
 
 pub use draft::{OrderDraft, ProductDraft};
 pub use finish::{FINISHES, Finish, Ticked};
 pub use lead::Lead;
 pub use number::{as_batch_number, batch_number, check_sign, is_batch_number};
-pub use open::{Fit, Open, OpenLine, Share, When};
+pub use open::{Open, OpenLine, Share, When};
 pub use past::Past;
 pub use pins::{Pins, Taken};
+pub use shipment::Fit;
 pub use stock::{Shelf, Stand, Stock};
 
 use crate::book::Id;
