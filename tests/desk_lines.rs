@@ -276,7 +276,7 @@ fn classes_written_in_full() {
         ),
         ("STOT RE 2, H373 (thyroid, kidneys)", "STOT RE 2 (H373)"),
         ("Flammable liquids, Category 3, H226; Skin irritation, Category 2", "Skin Irrit. 2 (H315)"),
-        ("Combustible liquid, Category 4, H227; Aquatic acute 2, H401", ""),
+        ("Combustible liquid, Category 4, H227; Aquatic acute 2, H401", "Aquatic Acute 2 (H401)"),
         ("Skin Sens. 1B; H317 - May cause an allergic skin reaction.", "Skin Sens. 1B (H317)"),
         (
             "H400: Very toxic to aquatic life. H410: Very toxic to aquatic life with long lasting effects.",

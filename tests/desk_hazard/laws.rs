@@ -5,7 +5,7 @@ use potside::desk::hazard::{Substance, mix, read_lines, statements};
 use potside::quantity::{Exact, Locale};
 use proptest::prelude::*;
 
-const CLASSES: [&str; 14] = [
+const CLASSES: [&str; 17] = [
     "Skin Irrit. 2 H315",
     "Skin Corr. 1B H314",
     "Skin Corr. 1 H314; pH 1",
@@ -19,12 +19,15 @@ const CLASSES: [&str; 14] = [
     "Aquatic Acute 1 H400 (M=10); Aquatic Chronic 1 H410 (M=1)",
     "Aquatic Chronic 2 H411",
     "Carc. 2 H351; STOT RE 1 H372",
+    "Aquatic Acute 2 H401",
+    "Skin Irrit. 3 H316",
+    "Acute Tox. 5 H303",
     "no data",
 ];
 
 fn recipe() -> impl Strategy<Value = Vec<(usize, u32)>> {
     // Which substance it is (by name), its classes go with it, and hundredths of a percent.
-    prop::collection::vec((0usize..14, 1u32..900), 1..12)
+    prop::collection::vec((0usize..17, 1u32..900), 1..12)
 }
 
 fn sheet(recipe: &[(usize, u32)]) -> Vec<Substance> {
@@ -49,9 +52,9 @@ proptest! {
         let at = at.index(richer.len());
         richer[at].1 = (richer[at].1 + more).min(9999);
         let after = mix(&[ingredient(Exact::whole(100), sheet(&richer))], solid);
-        for class in &before.classes {
+        for class in before.classes.iter().chain(&before.further.classes) {
             prop_assert!(
-                after.classes.iter().any(|c| c.group_is(class) && c.rank() <= class.rank()),
+                after.classes.iter().chain(&after.further.classes).any(|c| c.group_is(class) && c.rank() <= class.rank()),
                 "{:?} has {:?}, {:?} has {:?}", recipe, names(&before), richer, names(&after)
             );
         }

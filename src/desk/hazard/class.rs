@@ -74,7 +74,7 @@ macro_rules! rows {
 
 /// Annex I, parts 3 to 5 (labelling tables), with the classes of Delegated Regulation (EU) 2023/707. From memory where
 /// the reference values do not say. The first of a group and category is what a mixture gets.
-pub(super) const ROWS: &[Row] = rows! {
+const ROWS: &[Row] = rows! {
     Oral 1 "Acute Tox. 1" "H300" 6 Danger;
     Oral 2 "Acute Tox. 2" "H300" 6 Danger;
     Oral 3 "Acute Tox. 3" "H301" 6 Danger;
@@ -135,9 +135,24 @@ pub(super) const ROWS: &[Row] = rows! {
     Moving 2 "vPvM" "EUH451" 0 Danger;
 };
 
+/// The categories of the GHS that the Union does not have (GHS, Tables 3.1.1, 3.2.2 and 4.1.1, and its Annex 1; from memory).
+const FURTHER: &[Row] = rows! {
+    Oral 5 "Acute Tox. 5" "H303" 0 Warning;
+    Dermal 5 "Acute Tox. 5" "H313" 0 Warning;
+    Inhaled 5 "Acute Tox. 5" "H333" 0 Warning;
+    Skin 3 "Skin Irrit. 3" "H316" 0 Warning;
+    Acute 2 "Aquatic Acute 2" "H401" 0 None;
+    Acute 3 "Aquatic Acute 3" "H402" 0 None;
+};
+
+/// Every class that a sheet can name.
+pub(super) fn rows() -> impl Iterator<Item = Class> {
+    ROWS.iter().chain(FURTHER)
+}
+
 /// What a mixture of this group and category is called.
 pub(super) fn class(group: Group, category: u8) -> Option<Class> {
-    ROWS.iter().find(|row| row.group == group && row.category == category)
+    rows().find(|row| row.group == group && row.category == category)
 }
 
 impl Row {

@@ -1,6 +1,6 @@
 //! Acute toxicity estimates as a sheet has them: `ATE (oral): 500 mg/kg bw`, `LD50 oral rat > 5000 mg/kg`.
 
-use super::acute::TABLE;
+use super::acute::{OF_UNION, TABLE};
 use super::named::ROUTES;
 use super::segment::{Part, numbers};
 use crate::quantity::{Exact, Locale};
@@ -151,7 +151,7 @@ pub(super) fn dose(words: &str, locale: Locale) -> Option<Part> {
         None => Exact::ONE,
     };
     let ate = *number * times;
-    let bound = TABLE.get(route).and_then(|r| r.bounds.last()).map(|b| Exact::ratio(*b, 1000))?;
+    let bound = TABLE.get(route)?.bounds.get(usize::from(OF_UNION) - 1).map(|b| Exact::ratio(*b, 1000))?;
     // Below an unknown one nothing is known.
     if ate.is_zero() || *sign == '<' {
         return None;

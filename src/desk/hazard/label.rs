@@ -1,7 +1,7 @@
 //! What a label says of the hazards: pictograms, signal word and statements, each by its precedence.
 
 use super::class::{Class, Group, Signal};
-use super::mix::Mixed;
+use super::mix::{Further, Mixed};
 use super::rule::{RULES, Way};
 use super::statement::{PRECAUTIONS, hazard};
 use super::substance::Substance;
@@ -25,6 +25,14 @@ pub struct Statements {
 impl Statements {
     pub fn is_empty(&self) -> bool {
         self.hazards.is_empty() && self.further.is_empty()
+    }
+}
+
+impl Further {
+    /// The signal word, codes and words that are asked for where a country takes these categories.
+    pub fn statements(&self) -> (Signal, Vec<(&'static str, &'static str)>) {
+        let signal = self.classes.iter().map(|class| class.signal).max().unwrap_or(Signal::None);
+        (signal, self.classes.iter().map(|class| (class.code, hazard(class.code))).collect())
     }
 }
 

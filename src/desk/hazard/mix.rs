@@ -1,8 +1,8 @@
 //! A mixture's classes from its substances.
 
-use super::acute::{Acute, acute};
+use super::acute::{Acute, OF_GHS, OF_UNION, acute};
 use super::class::{Class, Group, class};
-use super::rule::{RULES, Rule, Term, Way};
+use super::rule::{FURTHER, RULES, Rule, Term, Way};
 use super::substance::Substance;
 use crate::quantity::Exact;
 use crate::sort;
@@ -39,13 +39,23 @@ pub struct Mixed {
     pub acute: Vec<Acute>,
     /// The strictest class of each group, in the order of the regulation.
     pub classes: Vec<Class>,
+    /// What it comes to by the categories that only the GHS has, where it has no class of the Union for that hazard.
+    pub further: Further,
     /// Ingredients of which there is no safety data sheet: those that may hurt, then those taken to be harmless.
     pub no_sheet: [Vec<String>; 2],
 }
 
+/// The categories that only the GHS has, and what stands against their limits.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Further {
+    pub classes: Vec<Class>,
+    pub(super) acute: Vec<Acute>,
+    pub(super) sums: Vec<Sum>,
+}
+
 impl Sum {
     pub(super) fn of(&self) -> Option<&'static Rule> {
-        RULES.get(self.rule)
+        RULES.iter().chain(FURTHER).nth(self.rule)
     }
     pub fn is_reached(&self) -> bool {
         self.of().is_some_and(|rule| self.value >= rule.limit)
@@ -76,10 +86,9 @@ pub fn mix(ingredients: &[Ingredient], solid: bool) -> Mixed {
     sort::by(&mut substances, |a, b| b.percent.cmp(&a.percent).then_with(|| a.name.cmp(&b.name)));
     let mut sums = Vec::new();
     let mut classes: Vec<Class> = Vec::new();
-    let acute = acute(&substances);
-    for acute in &acute {
-        let found = acute.category.and_then(|category| class(acute.group(), category));
-        let Some(found) = found else { continue };
+    let by_route = acute(&substances, OF_UNION);
+    for acute in &by_route {
+        let Some(found) = acute.class() else { continue };
         // What is breathed in has three forms: the strictest counts.
         match classes.iter_mut().find(|c| c.group == found.group) {
             Some(known) if known.category > found.category => *known = found,
@@ -97,7 +106,29 @@ pub fn mix(ingredients: &[Ingredient], solid: bool) -> Mixed {
             sums.push(sum);
         }
     }
-    Mixed { substances, sums, acute, classes, no_sheet }
+    let further = further(&substances, &classes);
+    Mixed { substances, sums, acute: by_route, classes, further, no_sheet }
+}
+
+fn further(substances: &[Substance], classes: &[Class]) -> Further {
+    let mut further = Further::default();
+    let classed = |group: Group| classes.iter().any(|c| c.group == group);
+    for acute in acute(substances, OF_GHS).into_iter().filter(Acute::has_fifth) {
+        if !classed(acute.group()) {
+            further.classes.extend(acute.class());
+            further.acute.push(acute);
+        }
+    }
+    for (at, rule) in (RULES.len()..).zip(FURTHER).filter(|(_, rule)| !classed(rule.group)) {
+        let sum = sum(at, rule, substances);
+        if sum.is_reached() && further.classes.iter().all(|c| c.group != rule.group) {
+            further.classes.extend(class(rule.group, rule.category));
+        }
+        if !sum.parts.is_empty() {
+            further.sums.push(sum);
+        }
+    }
+    further
 }
 
 /// Puts a substance to those there are; the same one, also by way of this one, becomes one.

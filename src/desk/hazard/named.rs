@@ -1,6 +1,6 @@
 //! Class names and codes as they stand in a line of section 3.
 
-use super::class::{Class, Group, ROWS, Row};
+use super::class::{Class, Group, Row, rows};
 use super::wrong::Wrong;
 use crate::text::{cut, lower};
 
@@ -31,7 +31,7 @@ fn alike(a: &str, b: &str) -> bool {
 }
 
 /// Hazards of the thing itself, which are tested and not reckoned, and those that only other laws have.
-const NOTED: [&str; 19] = [
+const NOTED: [&str; 15] = [
     "flam. ",
     "flammable ",
     "combustible ",
@@ -47,14 +47,7 @@ const NOTED: [&str; 19] = [
     "water-react",
     "aerosol",
     "euh",
-    "skin irrit. 3",
-    "aquatic acute 2",
-    "aquatic acute 3",
-    "acute tox. 5",
 ];
-
-/// Statements of the GHS for what the Union does not class.
-const ELSEWHERE: [&str; 7] = ["H303", "H305", "H313", "H316", "H333", "H401", "H402"];
 
 /// What a sheet writes after a class of organs, in brackets.
 const ORGANS: [&str; 9] = [
@@ -83,12 +76,12 @@ pub(super) fn classes(words: &str) -> Result<Named, Wrong> {
         match digits {
             Some(digits) if starts && code.len() <= 6 => {
                 let full = ["H", digits].concat();
-                if digits.starts_with('2') || ELSEWHERE.contains(&full.as_str()) {
+                if digits.starts_with('2') || full == "H305" {
                     named.noted.push(full);
                 } else if full == "H320" {
                     // Category 2B of the GHS is within 2 of the Union.
                     named.codes.push("H319".to_owned());
-                } else if ROWS.iter().any(|row| row.code == full) {
+                } else if rows().any(|row| row.code == full) {
                     named.codes.push(full);
                 } else {
                     return Err(Wrong::NoSuchCode { code: full });
@@ -118,11 +111,10 @@ pub(super) fn classes(words: &str) -> Result<Named, Wrong> {
         let piece = long.as_deref().unwrap_or(piece);
         if let Some((_, place)) = ROUTES.iter().find(|(word, _)| *word == piece) {
             named.by(*place);
-        } else if ROWS.iter().any(|row| alike(piece, row.name)) {
+        } else if rows().any(|row| alike(piece, row.name)) {
             let own = std::mem::take(&mut named.groups);
             named.names.push((piece.to_owned(), own));
-        } else if let Some(row) = ROWS.iter().find(|row| row.code.starts_with('E') && alike(piece, row.code))
-        {
+        } else if let Some(row) = rows().find(|row| row.code.starts_with('E') && alike(piece, row.code)) {
             named.codes.push(row.code.to_owned());
         } else if NOTED.iter().any(|n| piece.starts_with(n)) {
             named.noted.push(piece.to_owned());
@@ -183,7 +175,7 @@ impl Named {
     pub(super) fn classes(&self, all: &[&str]) -> Result<Vec<Class>, Wrong> {
         let mut found: Vec<Class> = Vec::new();
         for (name, own) in &self.names {
-            let rows: Vec<Class> = ROWS.iter().filter(|row| alike(name, row.name)).collect();
+            let rows: Vec<Class> = rows().filter(|row| alike(name, row.name)).collect();
             let these = |is: &dyn Fn(&Row) -> bool| {
                 rows.iter().copied().filter(|row| is(row)).collect::<Vec<Class>>()
             };

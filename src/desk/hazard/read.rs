@@ -5,7 +5,7 @@
 //! `Skin Sens. 1 H317 ≥ 0.5 %` (a specific limit), `ATE oral 500`, `no data`, `pH 1.8`, `not additive`. Classes may be
 //! written in full. A line that begins with `#` is a remark.
 
-use super::class::{Class, ROWS};
+use super::class::{Class, rows};
 use super::named::Named;
 use super::number::number;
 use super::segment::{self, Part};
@@ -168,7 +168,7 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
     }
     // A code without its class still tells the class.
     for code in all {
-        if let Some(class) = ROWS.iter().find(|row| row.code == code)
+        if let Some(class) = rows().find(|row| row.code == code)
             && !substance.classes.iter().any(|c| c.code == code)
         {
             put(&mut substance.classes, class);
@@ -179,7 +179,7 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
         let mut classes = of.classes(&[])?;
         for code in &of.codes {
             if !classes.iter().any(|c| c.code == code) {
-                classes.extend(ROWS.iter().find(|row| row.code == code));
+                classes.extend(rows().find(|row| row.code == code));
             }
         }
         if classes.is_empty() {

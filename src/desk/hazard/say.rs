@@ -1,7 +1,7 @@
 //! Every sum with its limit, and what has to be read with the result.
 
 use super::SOURCE;
-use super::acute::TABLE;
+use super::acute::{Acute, OF_GHS, OF_UNION, TABLE};
 use super::class::{Class, class};
 use super::mix::{Mixed, Sum};
 use super::rule::{Rule, Way};
@@ -52,32 +52,46 @@ impl Substance {
 
 /// Every limit against which something in the mixture stands, in the order of the regulation.
 pub fn findings(mixed: &Mixed, voice: Voice) -> Vec<Finding> {
-    let acute = mixed.acute.iter().filter_map(|acute| {
-        let route = acute.of()?;
-        let category = acute.category.unwrap_or(4);
-        let class = class(route.group, category)?;
-        let bound = route.bounds.get(usize::from(category) - 1).map(|b| Exact::ratio(*b, 1000))?;
-        let ate = [&voice.number(acute.ate), " ", route.unit].concat();
-        let said = ["ATE ", &ate, ", ", route.name, ": up to ", &typed(bound, voice), " counts"].concat();
-        let many = acute.unknown > Exact::whole(10);
-        let relation = if many { "(100 − % unknown) ÷ Σ (% ÷ ATE)" } else { "100 ÷ Σ (% ÷ ATE)" };
-        let mut why = Why::new(["Acute toxicity, ", route.name].concat(), relation, &ate)
-            .from(["Annex I, 3.1.3.6; ", SOURCE].concat());
-        for (place, ate) in &acute.parts {
-            if let Some(substance) = mixed.substances.get(*place) {
-                let shown =
-                    [&percent(substance.percent, voice), " at ", &typed(*ate, voice), " ", route.unit]
-                        .concat();
-                why = why.with(&substance.name, shown);
-            }
-        }
-        if !acute.unknown.is_zero() {
-            why = why.with("unknown by this route", percent(acute.unknown, voice));
-        }
-        Some(Finding { class, reached: acute.category.is_some(), said, why })
-    });
+    let acute = mixed.acute.iter().filter_map(|acute| estimate(mixed, acute, OF_UNION, voice));
     let sums = mixed.sums.iter().filter_map(|sum| finding(mixed, sum, sum.of()?, voice));
     acute.chain(sums).collect()
+}
+
+/// The same for the categories that only the GHS has, where the mixture has no class of the Union for that hazard.
+pub fn further(mixed: &Mixed, voice: Voice) -> Vec<Finding> {
+    let acute = mixed.further.acute.iter().filter_map(|acute| estimate(mixed, acute, OF_GHS, voice));
+    let sums = mixed.further.sums.iter().filter_map(|sum| finding(mixed, sum, sum.of()?, voice));
+    acute.chain(sums).collect()
+}
+
+/// Where a limit stands: an annex is that of the regulation.
+fn source(place: &str) -> String {
+    if place.starts_with("Annex") { [place, "; ", SOURCE].concat() } else { place.to_owned() }
+}
+
+fn estimate(mixed: &Mixed, acute: &Acute, last: u8, voice: Voice) -> Option<Finding> {
+    let route = acute.of()?;
+    let category = acute.category.unwrap_or(last);
+    let class = class(route.group, category)?;
+    let bound = route.bounds.get(usize::from(category) - 1).map(|b| Exact::ratio(*b, 1000))?;
+    let ate = [&voice.number(acute.ate), " ", route.unit].concat();
+    let said = ["ATE ", &ate, ", ", route.name, ": up to ", &typed(bound, voice), " counts"].concat();
+    let many = acute.unknown > Exact::whole(10);
+    let relation = if many { "(100 − % unknown) ÷ Σ (% ÷ ATE)" } else { "100 ÷ Σ (% ÷ ATE)" };
+    let mut why = Why::new(["Acute toxicity, ", route.name].concat(), relation, &ate).from(source(
+        if last == OF_UNION { "Annex I, 3.1.3.6" } else { "GHS of the United Nations, 3.1.3.6, from memory" },
+    ));
+    for (place, ate) in &acute.parts {
+        if let Some(substance) = mixed.substances.get(*place) {
+            let shown =
+                [&percent(substance.percent, voice), " at ", &typed(*ate, voice), " ", route.unit].concat();
+            why = why.with(&substance.name, shown);
+        }
+    }
+    if !acute.unknown.is_zero() {
+        why = why.with("unknown by this route", percent(acute.unknown, voice));
+    }
+    Some(Finding { class, reached: acute.category.is_some(), said, why })
 }
 
 fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Finding> {
@@ -96,7 +110,7 @@ fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Findin
         .rounded(
             ["the limit is ", &limit, if sum.is_reached() { ": reached" } else { ": not reached" }].concat(),
         )
-        .from([rule.source, "; ", SOURCE].concat());
+        .from(source(rule.source));
     for (place, weight) in &sum.parts {
         if let Some(substance) = mixed.substances.get(*place) {
             let mut shown = percent(substance.percent, voice);

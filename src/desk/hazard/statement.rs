@@ -1,7 +1,8 @@
 //! The words of the hazard and precautionary statements, as far as a candle can need them.
 //!
 //! As printed in Annexes III and IV of Regulation (EC) No 1272/2008, text of 1 September 2025, those of EUH380 to EUH451
-//! as in Regulation (EU) 2023/707. Which hazard asks for which precaution: Annex I, Tables 3.1.3, 3.3.5, 3.4.7, 3.6.3,
+//! as in Regulation (EU) 2023/707, those that the Union does not have (H303, H313, H316, H333, H401, H402) as in the GHS, from
+//! memory. Which hazard asks for which precaution: Annex I, Tables 3.1.3, 3.3.5, 3.4.7, 3.6.3,
 //! 3.8.4, 3.9.5, 3.10.2 and 4.1.4. Compared on 26 November 2026; of Tables 3.2.5, 3.5.3 and 3.7.3 transcriptions
 //! by others.
 
@@ -12,18 +13,22 @@ const HAZARDS: &[(&str, &str)] = &[
     ("H300", "Fatal if swallowed."),
     ("H301", "Toxic if swallowed."),
     ("H302", "Harmful if swallowed."),
+    ("H303", "May be harmful if swallowed."),
     ("H304", "May be fatal if swallowed and enters airways."),
     ("H310", "Fatal in contact with skin."),
     ("H311", "Toxic in contact with skin."),
     ("H312", "Harmful in contact with skin."),
+    ("H313", "May be harmful in contact with skin."),
     ("H314", "Causes severe skin burns and eye damage."),
     ("H315", "Causes skin irritation."),
+    ("H316", "Causes mild skin irritation."),
     ("H317", "May cause an allergic skin reaction."),
     ("H318", "Causes serious eye damage."),
     ("H319", "Causes serious eye irritation."),
     ("H330", "Fatal if inhaled."),
     ("H331", "Toxic if inhaled."),
     ("H332", "Harmful if inhaled."),
+    ("H333", "May be harmful if inhaled."),
     ("H334", "May cause allergy or asthma symptoms or breathing difficulties if inhaled."),
     ("H335", "May cause respiratory irritation."),
     ("H336", "May cause drowsiness or dizziness."),
@@ -38,6 +43,8 @@ const HAZARDS: &[(&str, &str)] = &[
     ("H371", "May cause damage to organs."),
     ("H372", "Causes damage to organs through prolonged or repeated exposure."),
     ("H373", "May cause damage to organs through prolonged or repeated exposure."),
+    ("H402", "Harmful to aquatic life."),
+    ("H401", "Toxic to aquatic life."),
     ("H400", "Very toxic to aquatic life."),
     ("H410", "Very toxic to aquatic life with long lasting effects."),
     ("H411", "Toxic to aquatic life with long lasting effects."),
@@ -62,7 +69,7 @@ pub(super) fn hazard(code: &str) -> &'static str {
 /// skin reaction`.
 pub(super) fn without_words(text: &str) -> String {
     let mut bare = text.to_owned();
-    // What begins like another stands behind it in the table.
+    // What begins or ends like another stands behind it in the table.
     for (code, words) in HAZARDS.iter().rev() {
         if text.contains(&lower(code)) {
             bare = bare.replace(lower(words).trim_end_matches('.'), " ");

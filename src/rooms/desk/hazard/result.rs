@@ -3,12 +3,17 @@
 use super::super::label::pictogram;
 use crate::book::{Id, Kept};
 use crate::desk::hazard::{
-    Drop, Finding, Ingredient, Mixed, SOURCE, drops, findings, mix, remarks, statements,
+    Drop, Finding, Ingredient, Mixed, SOURCE, Signal, drops, findings, further, mix, remarks, statements,
 };
 use crate::dom::*;
 use crate::quantity::{Exact, Share};
 use crate::rooms::parts::{Pick, caution, live, page_head, page_part, pick, sentence, why_button};
 use crate::rooms::workshop::Workshop;
+
+const FURTHER: &str = "Acute toxicity 5, skin irritation 3 and aquatic acute 2 and 3 are categories of the GHS of the United \
+Nations that the European Union does not have, and some countries do; their limits are from memory, so compare them with the text of \
+your country. An estimate that is only known to be more than 2000 mg/kg counts as not toxic, eye irritation 2B as 2. EUH lines are the European \
+Union's alone.";
 
 const AID: &str = "This is an aid. Local law, the supplier's documents and a qualified person decide.";
 
@@ -49,6 +54,7 @@ fn told(shop: Workshop, ingredients: &[Ingredient], limits: Vec<String>) -> View
         remarks(&mixed, voice).into_iter().map(sentence).views(),
         page_part("hazard-limits", "Suppliers' limits", suppliers(limits)),
         page_part("hazard-why", "Why", list(&why)),
+        page_part("hazard-further", "Outside the European Union", elsewhere(shop, &mixed)),
         (!without.is_empty()).then(|| page_part("hazard-less", "With less fragrance", without.view())),
         el("p").class("detail").child([AID, " ", SOURCE, "."].concat())
     ]
@@ -90,6 +96,31 @@ fn shown(mixed: &Mixed) -> View {
         )
         .child(el("ul").child(lines(&said.hazards)).child(lines(&said.precautions)).child(further))
         .view()
+}
+
+/// What is asked for beyond that where a country takes every category of the GHS.
+fn elsewhere(shop: Workshop, mixed: &Mixed) -> View {
+    let (signal, said) = mixed.further.statements();
+    let why = further(mixed, shop.voice());
+    let word = (signal > statements(mixed, false).signal && signal > Signal::None).then(|| signal.word());
+    let lines = said
+        .iter()
+        .map(|(code, text)| el("li").child(el("span").class("code").child(*code)).child(" ").child(*text));
+    let more = (!said.is_empty()).then(|| {
+        group![
+            el("p").child("A country that takes every category of the GHS asks for this as well:"),
+            el("div")
+                .class("hazards")
+                .child(word.map(|word| el("p").class("signal").child(word)))
+                .child(el("ul").child(lines.views()))
+        ]
+    });
+    group![
+        more,
+        said.is_empty().then(|| el("p").child("Nothing more, by what is typed in.")),
+        (!why.is_empty()).then(|| list(&why)),
+        el("p").class("detail").child(FURTHER)
+    ]
 }
 
 /// Every limit, reached or not.
