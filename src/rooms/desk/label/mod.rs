@@ -4,6 +4,7 @@ mod draw;
 mod form;
 mod net;
 mod print;
+mod told;
 
 pub(super) use draw::pictogram;
 pub(super) use form::page as form;

@@ -2,16 +2,13 @@
 
 use super::draw::{large, page as sheet_of};
 use super::net::Net;
-use crate::book::{Batch, Burden, Id, Labelled, Labelling};
-use crate::desk::hazard::SOURCE;
+use super::told::told;
+use crate::book::{Batch, Burden, Id, Labelling};
 use crate::desk::label::{Design, Face, Laid, Part, lay};
-use crate::desk::net::{Test, overstated};
+use crate::desk::net::overstated;
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::{
-    Pick, Typed, caution, choice, later, live, page_head, page_part, pick, press, sentence, text_field,
-    why_button,
-};
+use crate::rooms::parts::{Pick, Typed, caution, later, live, page_head, pick, press, text_field};
 use crate::rooms::workshop::Workshop;
 use crate::shelf::batch_number;
 use std::rc::Rc;
@@ -234,7 +231,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             return el("div")
                 .class("no-print")
                 .child(not_printed(overflow.to_string()))
-                .child(told(&labelled, design, form))
+                .child(told(&labelled, design, form.small))
                 .view();
         }
     };
@@ -247,7 +244,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
                 "In the print window choose the paper of the sheet, no margins and a scale of 100 %. Print one on plain \
 paper first and hold it against the sheet.",
             ))
-            .child(told(&labelled, design, form))
+            .child(told(&labelled, design, form.small))
             .view();
     form.lay(Some(Rc::new(laid)));
     view
@@ -260,51 +257,4 @@ fn not_printed(why: String) -> View {
         .child(el("strong").child("Not printed: "))
         .child(why)
         .view()
-}
-
-/// What has to be known with it.
-fn told(labelled: &Labelled, design: &Design, form: Form) -> View {
-    let tests = labelled.tests.iter().map(|(title, test)| tested(title, test)).views();
-    let source = labelled.declared.as_ref().map(|d| el("p").class("detail").child(d.source));
-    let small = labelled.may_be_small.then(|| {
-        choice(
-            "A package of at most 125 mL may leave out some statements",
-            form.small,
-            &[(false, "Keep them"), (true, "Leave them out")],
-        )
-    });
-    group![
-        small,
-        design.compared().map(sentence),
-        labelled.content.remarks(&design.sheet).into_iter().map(sentence).views(),
-        labelled.remarks.iter().cloned().map(sentence).views(),
-        (!labelled.tests.is_empty()).then(|| page_part("label-tests", "Would the batch pass?", tests)),
-        source,
-        el("p").class("detail").child(
-            [
-                "Hazards: ",
-                SOURCE,
-                ". Letters: Regulation (EU) 2024/2865, 16 CFR 500.21 (compared with 21 CFR 101.7), Directive 76/211/EEC, as gathered \
-on 25 and 26 November 2026. \
-This is an aid: local law and a qualified person decide.",
-            ]
-            .concat()
-        )
-    ]
-}
-
-fn tested(title: &str, test: &Test) -> View {
-    let rules = test.rules.iter().map(|(holds, said)| {
-        let word = match holds {
-            Some(true) => "Holds: ",
-            Some(false) => "Does not hold: ",
-            None => "Cannot be told: ",
-        };
-        el("li").child(el("strong").child(word)).child(said.clone())
-    });
-    group![
-        el("h3").child([title, ": ", &test.why.result].concat()),
-        el("ul").class("plain").child(rules.views()),
-        why_button(test.why.clone())
-    ]
 }
