@@ -171,6 +171,12 @@ impl Field {
         }
     }
 
+    /// True where the last word is a unit of this kind.
+    fn ends(&self, text: &str) -> bool {
+        let word = text.rfind(|c: char| !c.is_ascii_alphabetic()).map_or(text, |at| cut(text, at + 1).1);
+        named(word, self.units).is_some()
+    }
+
     fn unknown(&self, text: &str, name: &str) -> AmountError {
         let (text, noun) = (text.trim().into(), self.noun);
         let other = KINDS.iter().find(|kind| named(name, kind.rows).is_some()).map(|kind| kind.noun);
@@ -178,8 +184,10 @@ impl Field {
             _ if self.units.is_empty() || name.is_empty() || !name.starts_with(starts_a_name) => {
                 AmountError::NotANumber { text, noun, example: self.example }
             }
-            Some(of) if of != noun => AmountError::WrongUnit { text, of, noun, known: known(self.units) },
-            // A unit of this kind with something after it that is no amount.
+            Some(of) if of != noun && (name != "'" || !self.ends(&text)) => {
+                AmountError::WrongUnit { text, of, noun, known: known(self.units) }
+            }
+            // A unit of this kind with something about it that is no amount: `1'23 g`.
             Some(_) => AmountError::NotANumber { text, noun, example: self.example },
             None => AmountError::UnknownUnit { text, unit: name.into(), noun, known: known(self.units) },
         }

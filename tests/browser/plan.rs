@@ -50,10 +50,13 @@ const HOLD: &str = "
 async fn asked_in_pieces(b: &Browser) {
     let number = async |script: &str| b.client.execute(script, vec![]).await.unwrap().as_u64().unwrap();
     let goods = "return asked.filter((job) => job.goods.length > 0).length";
+    // What is held is counted once the change is shown: before that, something else may wait.
     let changed = async || {
-        let before = number("return held.length").await;
+        let goals = "return document.querySelector('.goals').innerText";
+        let before = b.client.execute(goals, vec![]).await.unwrap();
         first(b, ".goals button").await;
-        b.waits("begun anew", "return held.length > arguments[0]", vec![before.into()]).await;
+        let shown = "return document.querySelector('.goals').innerText !== arguments[0] && held.length > 0";
+        b.waits("begun anew", shown, vec![before]).await;
     };
     b.client.execute(HOLD, vec![]).await.unwrap();
     changed().await;
