@@ -4,6 +4,7 @@
 mod candle;
 mod kept;
 mod late;
+mod looks;
 mod next;
 mod strd;
 mod tells;
