@@ -152,7 +152,7 @@ fn jar() -> Vessel {
     Vessel {
         name: "Straight jar".into(),
         inside: Some(Inside { top: mm("74"), bottom: mm("70.5"), height: mm("90") }),
-        water: Some(Water { mass: g("350"), at: f("68") }),
+        water: Some(Water { mass: g("350"), at: f("68"), again: Vec::new() }),
         fill: FillRule::Headspace(mm("12")),
         wall: Some(mm("3")),
         note: "clear".into(),

@@ -29,6 +29,10 @@ fn inside(top: &str, bottom: &str, height: &str) -> Inside {
     Inside { top: mm(top), bottom: mm(bottom), height: mm(height) }
 }
 
+fn water(mass: &str, at: Amount<Temperature>) -> Water {
+    Water { mass: g(mass), at, again: Vec::new() }
+}
+
 fn vessel(inside: Option<Inside>, water: Option<Water>, fill: FillRule) -> Vessel {
     Vessel { name: "Straight jar".into(), inside, water, fill, wall: None, note: String::new() }
 }
@@ -80,15 +84,15 @@ fn holds(vessel: &Vessel, millilitres: &str, step: &str) {
 
 #[test]
 fn capacity_by_water() {
-    let water = |mass: &str, at| Some(Water { mass: g(mass), at });
+    let by = |mass: &str, at| Some(water(mass, at));
     let any = FillRule::Share(percent("80"));
     // 998.2067 g of water at 20 °C is a litre, by the table above.
-    holds(&vessel(None, water("998.2067", c("20")), any.clone()), "1000.000", "0.001");
+    holds(&vessel(None, by("998.2067", c("20")), any.clone()), "1000.000", "0.001");
     // Ten degrees of the same jar: 300 g at 30 °C is more volume than at 20 °C.
-    holds(&vessel(None, water("300", c("20")), any.clone()), "300.539", "0.001");
-    holds(&vessel(None, water("300", c("30")), any.clone()), "301.311", "0.001");
+    holds(&vessel(None, by("300", c("20")), any.clone()), "300.539", "0.001");
+    holds(&vessel(None, by("300", c("30")), any.clone()), "301.311", "0.001");
     // Water goes before geometry.
-    holds(&vessel(Some(inside("80", "80", "90")), water("998.2067", c("20")), any), "1000", "0.01");
+    holds(&vessel(Some(inside("80", "80", "90")), by("998.2067", c("20")), any), "1000", "0.01");
 }
 
 // Cylinder π/4 d² h; cone frustum π h (D² + D d + d²)/12: elementary geometry, worked with a calculator.
@@ -111,10 +115,10 @@ fn fills(vessel: &Vessel, wax: Option<Density>, grams: &str, step: &str) {
 
 #[test]
 fn fill_by_every_rule() {
-    let water = || Some(Water { mass: g("998.2067"), at: c("20") });
+    let litre = || Some(water("998.2067", c("20")));
     fills(&vessel(None, None, FillRule::Weight(g("180"))), None, "180", "1");
     // A litre at 80 % with wax of 0.865 g/mL: 692 g.
-    fills(&vessel(None, water(), FillRule::Share(percent("80"))), Some(density("0.865")), "692.00", "0.01");
+    fills(&vessel(None, litre(), FillRule::Share(percent("80"))), Some(density("0.865")), "692.00", "0.01");
     // 80 mm by 90 mm with 10 mm left: π/4 × 64 × 8 cm = 402.1239 mL.
     let headspace = || FillRule::Headspace(mm("10"));
     fills(&vessel(Some(inside("80", "80", "90")), None, headspace()), Some(density("1")), "402.124", "0.001");
@@ -127,7 +131,7 @@ fn fill_by_every_rule() {
     );
     // With water known, the space above the wax comes off the water's volume: 1000 − 50.265 mL.
     fills(
-        &vessel(Some(inside("80", "80", "90")), water(), headspace()),
+        &vessel(Some(inside("80", "80", "90")), litre(), headspace()),
         Some(density("1")),
         "949.73",
         "0.01",
@@ -140,7 +144,7 @@ fn headspace_of(text: &str) -> FillRule {
 
 #[test]
 fn a_fill_tells_how_it_came_about() {
-    let jar = vessel(None, Some(Water { mass: g("300"), at: c("20") }), FillRule::Share(percent("85")));
+    let jar = vessel(None, Some(water("300", c("20"))), FillRule::Share(percent("85")));
     let (_, why) = fill(&jar, Some(density("0.865")), Voice::default()).unwrap();
     // 300 g ÷ 0.9982067 g/mL × 0.85 × 0.865 g/mL
     assert_eq!(
@@ -159,7 +163,7 @@ fn a_fill_tells_how_it_came_about() {
 
 #[test]
 fn changing_wax_changes_the_fill() {
-    let jar = vessel(None, Some(Water { mass: g("300"), at: c("20") }), FillRule::Share(percent("85")));
+    let jar = vessel(None, Some(water("300", c("20"))), FillRule::Share(percent("85")));
     let of = |d: &str| fill(&jar, Some(density(d)), Voice::default()).unwrap().0;
     assert!(of("0.90") > of("0.86"));
     assert_eq!(
@@ -196,7 +200,7 @@ fn refused(vessel: &Vessel, wax: Option<Density>, wanted: &VesselError) {
 #[test]
 fn what_cannot_be_filled_is_refused() {
     let one = Some(density("1"));
-    let litre = || Some(Water { mass: g("1000"), at: c("20") });
+    let litre = || Some(water("1000", c("20")));
     let share = |text: &str| FillRule::Share(percent(text));
     refused(&vessel(None, None, share("80")), one, &VesselError::NoCapacity);
     refused(&vessel(None, litre(), share("80")), None, &VesselError::NoDensity { wax: None });
@@ -209,11 +213,11 @@ fn what_cannot_be_filled_is_refused() {
     let all = VesselError::Headspace { headspace: mm("10"), height: mm("10") };
     refused(&vessel(low(), None, headspace_of("10")), one, &all);
     refused(&vessel(Some(inside("80", "0", "90")), None, share("80")), one, &VesselError::NoInside);
-    let hot = Water { mass: g("300"), at: c("60") };
+    let hot = water("300", c("60"));
     refused(&vessel(None, Some(hot), share("80")), one, &VesselError::WaterTemperature { at: c("60") });
-    let dry = Water { mass: g("0"), at: c("20") };
+    let dry = water("0", c("20"));
     refused(&vessel(None, Some(dry), share("80")), one, &VesselError::NoWater);
-    let drop = Water { mass: g("10"), at: c("20") };
+    let drop = water("10", c("20"));
     let small =
         fill(&vessel(Some(inside("80", "80", "90")), Some(drop), headspace_of("10")), one, Voice::default());
     assert!(matches!(small, Err(VesselError::LessThanHeadspace { .. })));
@@ -221,7 +225,7 @@ fn what_cannot_be_filled_is_refused() {
 
 #[test]
 fn a_form_is_told_everything_at_once() {
-    let dry = Water { mass: g("0"), at: c("20") };
+    let dry = water("0", c("20"));
     let mut bad = vessel(Some(inside("0", "80", "90")), Some(dry), FillRule::Weight(g("0")));
     bad.name = "  ".into();
     let all = vec![VesselError::NoName, VesselError::NoWater, VesselError::NoInside, VesselError::NoFill];

@@ -150,6 +150,19 @@ fn what_may_be_left_out_is() {
     reads(wax, read_wax, r#"{"name":"Soft","share":"100 %","flash":null}"#);
 }
 
+/// A vessel's water as it was written before it was weighed again, and as it is written now.
+#[test]
+fn water_is_kept_with_every_weighing() {
+    let once = r#"{"mass":"300 g","at":"20 °C"}"#;
+    let water = read::<vessel::Water>(once).unwrap();
+    assert_eq!(water.again, []);
+    reads(once, water.clone(), once);
+    let twice = r#"{"mass":"300 g","at":"20 °C","again":["302 g","1.5 oz"]}"#;
+    let again = read::<vessel::Water>(r#"{"at":"20 °C","mass":"300 g","again":["302 g","1.5 oz"]}"#).unwrap();
+    assert_eq!((again.mass, again.at, again.again.len()), (water.mass, water.at, 2));
+    reads(twice, again, twice);
+}
+
 #[test]
 fn kinds_are_written_by_their_name() {
     reads("\"Dye\"", PartKind::Dye, "\"Dye\"");

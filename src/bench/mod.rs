@@ -9,10 +9,12 @@ mod measure;
 mod moment;
 mod property;
 mod reckoned;
+mod scatter;
 mod spoons;
 mod steady;
 mod stuff;
 mod sweep;
+mod water;
 
 pub use check::BenchError;
 pub use drops::{DropMass, drop_mass};
@@ -26,6 +28,7 @@ pub use spoons::bulk_density;
 pub use steady::Steady;
 pub use stuff::Stuff;
 pub use sweep::Sweep;
+pub use water::{Beside, beside, held};
 
 use crate::quantity::{Amount, Density, Mass, Volume};
 use crate::stores::Supply;

@@ -1,7 +1,8 @@
 //! Bulk density from level spoons.
 
 use super::SpoonTrial;
-use super::drops::{GOOD, needed};
+use super::drops::GOOD;
+use super::scatter::stray;
 use crate::quantity::{Amount, Density, Exact, Mass, Share, Unit, Voice, Why};
 
 impl SpoonTrial {
@@ -39,16 +40,8 @@ impl SpoonTrial {
         Some(["One level ", &spoon, " weighs ", &one, ": ", &voice.density(density), ". ", &good].concat())
     }
 
-    /// The standard error as a share of the mean, and how many more weighings make that 5 %. None from one weighing. The
-    /// reading of the scale is left out: beside spoons it is small.
     fn stray(&self) -> Option<(f64, u32)> {
-        let freedom = u32::try_from(self.again.len()).ok().filter(|more| *more > 0)?;
-        let mean = self.masses().map(|m| m.value).sum::<Mass>().in_base().checked_div(self.weighings())?;
-        let off = |mass: Amount<Mass>| Some(mass.value.in_base().checked_div(mean)?.to_f64() - 1.0);
-        let scatter = self.masses().filter_map(off).map(|x| x * x).sum::<f64>() / f64::from(freedom);
-        let (weighed, error) = (f64::from(freedom + 1), (scatter / f64::from(freedom + 1)).sqrt());
-        let more = if error <= GOOD { 0.0 } else { (needed(scatter, 0.0, GOOD) - weighed).ceil().max(1.0) };
-        Some((error, more as u32))
+        stray(&self.masses().collect::<Vec<_>>(), GOOD)
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::water::{MEASURED, WATER_SOURCE};
 use super::{Inside, Vessel, VesselError, Water, water_density};
-use crate::quantity::{Exact, Length, Voice, Volume, VolumeUnit, Why};
+use crate::quantity::{Exact, Length, Mass, Voice, Volume, VolumeUnit, Why};
 
 /// π to fifteen decimal places: off by less than 10⁻¹⁵, a rule measures to 10⁻³.
 const PI: Exact = Exact::ratio(3_141_592_653_589_793, 1_000_000_000_000_000);
@@ -19,23 +19,23 @@ pub fn capacity(vessel: &Vessel, voice: Voice) -> Result<(Volume, Why), VesselEr
     }
 }
 
-fn by_water(water: &Water, voice: Voice) -> Result<(Volume, Why), VesselError> {
+pub(crate) fn by_water(water: &Water, voice: Voice) -> Result<(Volume, Why), VesselError> {
     let outside = || VesselError::WaterTemperature { at: water.at };
     let density = water_density(water.at.value).ok_or_else(outside)?;
-    let volume = density.volume_of(water.mass.value).ok_or_else(outside)?.round_to(Volume::base(MEASURED));
-    if volume <= Volume::ZERO {
+    let volume = density.volume_of(water.mean()).ok_or_else(outside)?.round_to(Volume::base(MEASURED));
+    if water.masses().any(|m| m.value <= Mass::ZERO) || volume <= Volume::ZERO {
         return Err(VesselError::NoWater);
     }
     let known = Why::new("Density of water", "by its temperature", voice.density(density))
         .with("temperature", voice.typed(water.at))
         .from(WATER_SOURCE);
     let why = Why::new("Capacity", "water it holds ÷ density of water", shown(volume, voice))
-        .with("water it holds", voice.typed(water.mass))
+        .with("water it holds", water.held(voice))
         .with_why("density of water", voice.density(density), known);
     Ok((volume, why))
 }
 
-fn by_inside(inside: &Inside, voice: Voice) -> Result<(Volume, Why), VesselError> {
+pub(crate) fn by_inside(inside: &Inside, voice: Voice) -> Result<(Volume, Why), VesselError> {
     sound(inside)?;
     let volume = frustum(inside.top.value, inside.bottom.value, inside.height.value);
     let why = Why::new("Capacity", "π ÷ 12 × height × (top² + top × bottom + bottom²)", shown(volume, voice))

@@ -2,7 +2,7 @@
 
 use super::{FillRule, Inside, Vessel, Water};
 use crate::quantity::{
-    Amount, AmountError, Exact, LengthUnit, MassUnit, Quantity, ShareUnit, Voice, read, show_exact,
+    Amount, AmountError, Exact, LengthUnit, Mass, MassUnit, Quantity, ShareUnit, Voice, read, show_exact,
 };
 use crate::wire::{wire_enum, wire_struct};
 
@@ -14,6 +14,7 @@ pub struct Draft {
     /// Left empty, it is the same as `top`: straight sides.
     pub bottom: String,
     pub height: String,
+    /// Several weighings stand with a semicolon between them.
     pub water: String,
     pub water_at: String,
     pub rule: FillKind,
@@ -34,6 +35,29 @@ pub enum FillKind {
 wire_struct!(Draft { name, top, bottom, height, water, water_at, rule, fill, wall, note });
 wire_enum!(FillKind { Weight, Share, Headspace });
 
+/// The weighings as they would be typed.
+fn said(water: &Water, voice: Voice) -> String {
+    water.masses().map(|mass| show_exact(mass, voice.locale)).collect::<Vec<_>>().join("; ")
+}
+
+/// Weighings of one thing, a semicolon between them: at least one.
+///
+/// # Errors
+/// A sentence saying what is wrong with the first that cannot be read.
+pub fn read_weighings(text: &str, voice: Voice) -> Result<Vec<Amount<Mass>>, String> {
+    let several = text.contains(';');
+    let one = |(place, text): (usize, &str)| {
+        read(text, voice.mass, voice.locale).map_err(|e: AmountError| {
+            if several {
+                ["weighing ", &place.to_string(), ": ", &e.to_string()].concat()
+            } else {
+                e.to_string()
+            }
+        })
+    };
+    (1..).zip(text.split(';')).map(one).collect()
+}
+
 impl Draft {
     /// The vessel as it would be typed.
     pub fn of(vessel: &Vessel, voice: Voice) -> Self {
@@ -49,7 +73,7 @@ impl Draft {
             top: inside.map(|i| length(i.top)).unwrap_or_default(),
             bottom: inside.filter(|i| i.bottom != i.top).map(|i| length(i.bottom)).unwrap_or_default(),
             height: inside.map(|i| length(i.height)).unwrap_or_default(),
-            water: vessel.water.as_ref().map(|w| show_exact(w.mass, voice.locale)).unwrap_or_default(),
+            water: vessel.water.as_ref().map(|w| said(w, voice)).unwrap_or_default(),
             water_at: vessel.water.as_ref().map(|w| show_exact(w.at, voice.locale)).unwrap_or_default(),
             rule,
             fill,
@@ -92,10 +116,7 @@ impl Reading {
             };
             Inside { top, bottom, height: self.amount("Inside, height", &draft.height, length) }
         });
-        let water = (typed(&draft.water) || typed(&draft.water_at)).then(|| Water {
-            mass: self.amount("Water to the brim", &draft.water, weight),
-            at: self.amount("Temperature of the water", &draft.water_at, self.voice.temperature),
-        });
+        let water = (typed(&draft.water) || typed(&draft.water_at)).then(|| self.water(draft));
         Vessel {
             name: draft.name.trim().to_owned(),
             inside,
@@ -103,6 +124,21 @@ impl Reading {
             fill: self.fill(draft, length, weight),
             wall: typed(&draft.wall).then(|| self.amount("Wall", &draft.wall, length)),
             note: draft.note.trim().to_owned(),
+        }
+    }
+
+    fn water(&mut self, draft: &Draft) -> Water {
+        let nothing = Amount { value: Mass::ZERO, unit: self.voice.mass };
+        let mut masses = read_weighings(&draft.water, self.voice)
+            .unwrap_or_else(|why| {
+                self.problems.push(["Water to the brim: ", &why].concat());
+                Vec::new()
+            })
+            .into_iter();
+        Water {
+            mass: masses.next().unwrap_or(nothing),
+            at: self.amount("Temperature of the water", &draft.water_at, self.voice.temperature),
+            again: masses.collect(),
         }
     }
 

@@ -7,7 +7,8 @@ mod fill;
 mod water;
 
 pub use capacity::capacity;
-pub use draft::{Draft, FillKind};
+pub(crate) use capacity::{by_inside, by_water};
+pub use draft::{Draft, FillKind, read_weighings};
 pub use error::VesselError;
 pub use fill::{blend_density, check, fill};
 pub use water::{WATER_SOURCE, water_density};
@@ -40,14 +41,16 @@ pub struct Inside {
 
 wire_struct!(Inside { top, bottom, height });
 
-/// Water weighed into the vessel, at its temperature.
+/// Water weighed into the vessel, at its temperature, several times if one likes.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Water {
     pub mass: Amount<Mass>,
     pub at: Amount<Temperature>,
+    /// What it held filled again, each time weighed on its own.
+    pub again: Vec<Amount<Mass>>,
 }
 
-wire_struct!(Water { mass, at });
+wire_struct!(Water { mass, at, again [skip] });
 
 /// How full it is made.
 #[derive(Clone, PartialEq, Debug)]

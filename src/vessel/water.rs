@@ -1,6 +1,7 @@
 //! The density of water by temperature.
 
-use crate::quantity::{Density, Exact, Temperature};
+use super::Water;
+use crate::quantity::{Amount, Density, Exact, Mass, Temperature, Voice};
 
 /// Where [`water_density`] is from.
 pub const WATER_SOURCE: &str = "M. Tanaka et al., Metrologia 38 (2001) 301–309 (the CIPM formula)";
@@ -24,4 +25,26 @@ pub fn water_density(at: Temperature) -> Option<Density> {
     }
     let away = (t + A1) * (t + A1) * (t + A2) / (A3 * (t + A4));
     Some(Density::base((A5 * (Exact::ONE - away)).round_to(MEASURED)))
+}
+
+impl Water {
+    /// What each weighing showed.
+    pub fn masses(&self) -> impl Iterator<Item = Amount<Mass>> {
+        [self.mass].into_iter().chain(self.again.iter().copied())
+    }
+
+    /// What it holds on the mean of all weighings, exactly.
+    pub fn mean(&self) -> Mass {
+        let sum: Mass = self.masses().map(|m| m.value).sum();
+        sum.times(Exact::ratio(1, self.again.len() as i128 + 1))
+    }
+
+    /// As it was typed where it was weighed once, else the mean: `301.2 g, the mean of 3`.
+    pub fn held(&self, voice: Voice) -> String {
+        if self.again.is_empty() {
+            return voice.typed(self.mass);
+        }
+        let weighings = (self.again.len() + 1).to_string();
+        [&voice.amount(self.mean(), self.mass.unit), ", the mean of ", &weighings].concat()
+    }
 }

@@ -273,7 +273,7 @@ return label?.control?.value || null;
 "#;
 
 /// Types into the last field of a label.
-const SECOND: &str = r#"
+pub(crate) const SECOND: &str = r#"
 const label = [...document.querySelectorAll("label")].filter((l) => l.innerText.startsWith(arguments[0])).at(-1);
 label.control.value = arguments[1];
 label.control.dispatchEvent(new Event("input", { bubbles: true }));

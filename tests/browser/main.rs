@@ -32,4 +32,5 @@ mod tabs;
 mod tear;
 mod trouble;
 mod update;
+mod water;
 mod years;

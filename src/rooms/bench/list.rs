@@ -132,16 +132,16 @@ fn vessels(shop: Workshop) -> View {
     let one = |k: &Kept<Vessel>| {
         let vessel = k.body()?;
         let detail = match &vessel.water {
-            Some(water) => [&voice.typed(water.mass), " of water to the brim"].concat(),
+            Some(water) => ["water to the brim: ", &water.held(voice)].concat(),
             None => "not measured with water".to_owned(),
         };
-        Some(row(format!("#book/vessel/{}", k.id), vessel.name.clone(), detail))
+        Some(row(format!("#bench/water/{}", k.id), vessel.name.clone(), detail))
     };
     let all = shop.state(|s| s.vessels_shown().into_iter().filter_map(one).collect());
     group![
         el("p").class("why-line").child(
             "Tare the empty vessel, fill it to the brim with water, and weigh: grams of \
-water and their temperature give the volume closer than any rule.",
+water and their temperature give the volume closer than any rule. Tap the vessel that you weigh.",
         ),
         rows(all, "No vessel yet.")
     ]

@@ -1,4 +1,5 @@
-//! The Bench room: the workshop's scales and pots, and what weighing tells about drops, spoons and wax.
+//! The Bench room: the workshop's scales and pots, and what weighing tells about drops, spoons,
+//! vessels and wax.
 
 mod burn;
 mod density;
@@ -10,6 +11,7 @@ mod pot;
 mod scale;
 mod spoons;
 mod steady;
+mod water;
 
 pub(super) use burn::remind;
 
@@ -20,7 +22,7 @@ use crate::dom::*;
 use crate::quantity::Why;
 
 /// What the address asks for: `#bench/drops`, `#bench/spoons` and `#bench/density`, each with the id of an ingredient
-/// after it or without; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one; `#bench/freeze`;
+/// after it or without; `#bench/water/ID` of a vessel; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one; `#bench/freeze`;
 /// `#bench/burn` and what [`burn::page`] says.
 pub(super) fn room() -> View {
     let shop = Workshop::here();
@@ -37,6 +39,7 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
         "density" => density::page(shop, &id()),
         "scale" => scale::page(shop, &id()),
         "pot" => pot::page(shop, &id()),
+        "water" => water::page(shop, &id()),
         "freeze" => freeze::page(shop),
         "burn" => burn::page(shop, at(1), at(2), at(3)),
         _ => list::page(shop),

@@ -28,10 +28,8 @@ fn page(shop: Workshop, history: &History, vessel: &Vessel) -> View {
         FillRule::Headspace(space) => ("Filled to below the rim", voice.typed(*space)),
     }];
     if let Some(water) = &vessel.water {
-        facts.push((
-            "Water to the brim",
-            [voice.typed(water.mass), " at ".into(), voice.typed(water.at)].concat(),
-        ));
+        facts
+            .push(("Water to the brim", [water.held(voice), ", at ".into(), voice.typed(water.at)].concat()));
     }
     if let Some(inside) = &vessel.inside {
         facts.push(("Inside, across the top", voice.typed(inside.top)));

@@ -5,13 +5,13 @@ use super::drafts::{self, Unsaved};
 use super::missing;
 use crate::book::{Act, Id};
 use crate::dom::*;
-use crate::quantity::{Density, Voice, VolumeUnit};
+use crate::quantity::{Amount, Density, Exact, Mass, Quantity, TemperatureUnit, Voice, VolumeUnit};
 use crate::rooms::parts::{
     Field, Typed, area, choice, field, length_field, mass_field, page_head, pick, share_field,
     temperature_field, text_field, why_button,
 };
 use crate::rooms::workshop::Workshop;
-use crate::vessel::{Draft, FillKind, FillRule, Vessel, capacity, check, fill};
+use crate::vessel::{Draft, FillKind, FillRule, Vessel, Water, capacity, check, fill, read_weighings};
 
 #[derive(Clone, Copy)]
 struct Form {
@@ -191,13 +191,10 @@ fn fields(form: Form) -> View {
 water weighs.",
             ))
             .child(
-                el("div")
-                    .class("fields")
-                    .child(mass_field(Field::new("Water to the brim").optional(), form.water))
-                    .child(temperature_field(
-                        Field::new("Temperature of the water").optional(),
-                        form.water_at,
-                    )),
+                el("div").class("fields").child(water_field(form.water)).child(temperature_field(
+                    Field::new("Temperature of the water").optional(),
+                    form.water_at,
+                )),
             )
             .child(el("p").class("muted").child("Or measured inside. A headspace needs these too."))
             .child(
@@ -217,6 +214,22 @@ water weighs.",
                     )),
             )
     ]
+}
+
+/// One weighing or several.
+fn water_field(typed: Typed) -> View {
+    let shop = Workshop::here();
+    let of = Field { keys: "text", ..Field::new("Water to the brim") }
+        .placeholder(Mass::EXAMPLE)
+        .hint("Weighed several times: a semicolon between the weights.")
+        .optional();
+    field(of, typed, move || {
+        let voice = shop.voice();
+        let mut masses = typed.text.with(|t| read_weighings(t, voice))?.into_iter();
+        let mass = masses.next().ok_or_else(String::new)?;
+        let at = Amount::new(Exact::ZERO, TemperatureUnit::Celsius);
+        Ok(voice.both(Water { mass, at, again: masses.collect() }.mean()))
+    })
 }
 
 /// What the vessel holds and takes of a wax, with the why of each.
