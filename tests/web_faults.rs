@@ -146,20 +146,28 @@ async fn a_layout_that_was_interrupted_is_made_again() {
     }
 }
 
-/// The browser has closed the database behind our back: it is opened again, twice it is said. What is in it is looked at
-/// before anything is stored.
+/// The browser has closed the database behind our back: it is opened again, and where that one is closed by then too, it is
+/// said. What is in it is looked at before anything is stored.
 #[wasm_bindgen_test]
 async fn a_database_that_was_closed_is_opened_once_more() {
+    patch("IDBFactory", "open", "const r = real.apply(this, a); (window.opened ??= []).push(r); return r");
     let database = fresh("fault-closed").await;
     database.append(&lines("z")).await.expect("stored");
-    for (times, good) in [(1, true), (2, false)] {
-        let gone = format!(
-            "if (n <= {times}) throw new DOMException('gone', 'InvalidStateError'); return real.apply(this, a)"
-        );
-        patch("IDBDatabase", "transaction", &gone);
+    for again in [false, true] {
+        js("window.opened.at(-1).result.close()");
+        let looked = js("return window.opened.length").as_f64();
+        // As long as it is set, what is opened is closed at once.
+        js(&format!("window.closes = {again}"));
+        js("const r = IDBRequest.prototype, real = Object.getOwnPropertyDescriptor(r, 'result'); window.result = real;
+            Object.defineProperty(r, 'result', { configurable: true, get() {
+                const db = real.get.call(this);
+                if (window.closes && db instanceof IDBDatabase) db.close();
+                return db } })");
         let outcome = database.append(&lines("a")).await;
-        mend("IDBDatabase", "transaction");
-        assert_eq!(outcome == Err(StoreError::Cleared), good, "{outcome:?}");
+        js("Object.defineProperty(IDBRequest.prototype, 'result', window.result)");
+        assert_eq!(js("return window.opened.length").as_f64(), looked.map(|n| n + 1.0), "opened once more");
+        assert_eq!(outcome == Err(StoreError::Cleared), !again, "{outcome:?}");
+        assert!(outcome.is_err(), "not acknowledged");
         assert!(!database.is_gone(), "it was only closed");
         let mut known = Some(lines("z"));
         let mut all = |_: usize, has: &dyn Fn(&str) -> bool| {
@@ -168,6 +176,7 @@ async fn a_database_that_was_closed_is_opened_once_more() {
         assert_eq!(database.bring_back(&mut all).await, Ok(0), "nothing is missing");
         database.append(&lines("a")).await.expect("stored");
     }
+    mend("IDBFactory", "open");
     assert_eq!(kept(&database).await, 2);
 }
 

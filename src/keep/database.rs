@@ -42,6 +42,8 @@ pub type Again<'a> = &'a mut dyn FnMut(usize, &dyn Fn(&str) -> bool) -> Option<V
 
 struct Open {
     db: IdbDatabase,
+    /// Begins a transaction to write, with strict durability; made once, because every tap waits for it.
+    write: Function,
     /// Lets go when another tab deletes the database or brings a newer layout.
     _let_go: Closure<dyn FnMut(Event)>,
 }
@@ -185,14 +187,14 @@ impl Database {
     pub(super) async fn transaction(&self, mode: IdbTransactionMode) -> Result<IdbTransaction, StoreError> {
         match self.at_once(mode) {
             Some(transaction) => Ok(transaction),
-            None => transaction(&self.database().await?.db, mode).map_err(|e| store_error(&e)),
+            None => self.database().await?.transaction(mode).map_err(|e| store_error(&e)),
         }
     }
 
     /// None where the database is not open, or was closed behind our back.
     fn at_once(&self, mode: IdbTransactionMode) -> Option<IdbTransaction> {
         let open = self.open.borrow().clone()?;
-        transaction(&open.db, mode).map_err(|_| self.open.take()).ok()
+        open.transaction(mode).map_err(|_| self.open.take()).ok()
     }
 }
 
@@ -297,21 +299,27 @@ async fn open(name: &str, laid_out: &Rc<Cell<bool>>) -> Result<Open, StoreError>
     let closing = db.clone();
     let let_go = Closure::<dyn FnMut(Event)>::new(move |_| closing.close());
     db.set_onversionchange(Some(let_go.as_ref().unchecked_ref()));
-    Ok(Open { db, _let_go: let_go })
+    let write = writing(&db).map_err(|e| store_error(&e))?;
+    Ok(Open { db, write, _let_go: let_go })
 }
 
 pub(super) fn entries(transaction: &IdbTransaction) -> Result<IdbObjectStore, StoreError> {
     transaction.object_store(ENTRIES).map_err(|e| store_error(&e))
 }
 
-/// With strict durability, which web-sys calls unstable: so by the function's name.
-fn transaction(db: &IdbDatabase, mode: IdbTransactionMode) -> Result<IdbTransaction, JsValue> {
+/// What begins a transaction to write: with strict durability, which web-sys calls unstable, so by the function's name.
+fn writing(db: &IdbDatabase) -> Result<Function, JsValue> {
     let options = Object::new();
     Reflect::set(&options, &"durability".into(), &"strict".into())?;
     let function: Function = Reflect::get(db, &"transaction".into())?.dyn_into()?;
-    let mode = match mode {
-        IdbTransactionMode::Readwrite => "readwrite",
-        _ => "readonly",
-    };
-    Ok(function.call3(db, &ENTRIES.into(), &mode.into(), &options)?.unchecked_into())
+    Ok(function.bind3(db, &ENTRIES.into(), &"readwrite".into(), &options).unchecked_into())
+}
+
+impl Open {
+    fn transaction(&self, mode: IdbTransactionMode) -> Result<IdbTransaction, JsValue> {
+        match mode {
+            IdbTransactionMode::Readwrite => Ok(self.write.call0(&JsValue::UNDEFINED)?.unchecked_into()),
+            _ => self.db.transaction_with_str(ENTRIES),
+        }
+    }
 }

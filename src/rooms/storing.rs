@@ -213,13 +213,17 @@ impl Workshop {
                 return;
             }
             self.book.borrow_mut().answered(flight, outcome);
-            later(0, move || self.show());
+            // After who waits here has been told: the other tabs, and then the rooms.
+            later(0, move || {
+                if done {
+                    keep::tell(which, &lines);
+                }
+                self.show();
+            });
             if !done {
                 return self.store_later();
             }
             self.store();
-            // After who waits here has been told.
-            spawn_local(async move { keep::tell(which, &lines) });
         });
         later(PATIENCE, move || {
             if self.is_attempt(attempt) && self.book.borrow_mut().late(flight) {

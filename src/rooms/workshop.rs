@@ -250,7 +250,9 @@ impl Workshop {
         }
         let outcome = how(&mut self.book.borrow_mut());
         let done = outcome.is_ok();
-        self.refused.set(outcome.err());
+        if !done || self.refused.with_untracked(Option::is_some) {
+            self.refused.set(outcome.err());
+        }
         // First to the storage. Its answer comes within a frame, and would have to wait for the rooms if they began now.
         self.store();
         self.due.set(true);
