@@ -5,7 +5,10 @@ use proptest::prelude::*;
 use std::collections::BTreeSet;
 
 pub(crate) fn best(problem: &Problem) -> Plan {
-    let mut search = Search::new(problem.clone());
+    finished(Search::new(problem.clone()))
+}
+
+pub(crate) fn finished(mut search: Search) -> Plan {
     while !search.step(1000) {}
     search.plan()
 }

@@ -1,7 +1,7 @@
 //! Small problems: the plan is as good as the best of all there are.
 
-use crate::shared::{best, by_brute_force, check, order_by_order, rank, small};
-use potside::shelf::planning::Search;
+use crate::shared::{best, by_brute_force, check, finished, order_by_order, rank, small};
+use potside::shelf::planning::{Limits, Search};
 use proptest::prelude::*;
 
 proptest! {
@@ -10,6 +10,21 @@ proptest! {
     #[test]
     fn no_plan_there_is_is_better(problem in small()) {
         let plan = best(&problem);
+        prop_assert!(plan.closed());
+        check(&problem, &plan);
+        prop_assert_eq!(rank(&problem, &plan.score), by_brute_force(&problem));
+    }
+
+    /// Nothing is listed together and next to nothing kept at first, so that all comes to the bounds and the comparing of
+    /// sums, which small problems else never do: none of them may ever leave out the best.
+    #[test]
+    fn nor_is_one_where_every_good_is_gone_through_by_itself(
+        problem in small(),
+        listed in prop::sample::select(vec![0, 30]),
+        width in 1..40_usize,
+        spare in prop::sample::select(vec![0, 4_096]),
+    ) {
+        let plan = finished(Search::within(problem.clone(), Limits { listed, more: listed, width, spare }));
         prop_assert!(plan.closed());
         check(&problem, &plan);
         prop_assert_eq!(rank(&problem, &plan.score), by_brute_force(&problem));

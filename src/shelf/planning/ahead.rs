@@ -7,7 +7,7 @@
 
 use super::bound::{Bound, Regret};
 use super::round::{Stage, divisor};
-use super::unit::Unit;
+use super::unit::{Unit, Way};
 use super::units::Units;
 
 /// So many parts of a supply are told apart at most, or twice as many.
@@ -85,12 +85,10 @@ impl Table {
                 i32::try_from(lost).unwrap_or(i32::MAX)
             });
             after.push((later.div_ceil(part), lost.collect()));
-            let regrets = bound.regrets.get(stage.unit).map(Vec::as_slice).unwrap_or_default();
-            let regrets = regrets.iter().filter_map(|regret| regret.get(measure).copied());
             if let Some(unit) = units.units.get(stage.unit) {
-                best = before(unit, regrets, &best, |way| {
-                    let used = unit.ways.get(way).and_then(|way| way.uses.get(supply)).copied().unwrap_or(0);
-                    ((used / part) as usize, paid(used))
+                best = before(unit, &best, |way| {
+                    let used = way.uses.get(supply).copied().unwrap_or(0);
+                    ((used / part) as usize, way.regret.get(measure).copied().unwrap_or(0) - paid(used))
                 });
             }
         }
@@ -100,17 +98,8 @@ impl Table {
 }
 
 /// For each number of parts the least that a unit and those after it cost, what they pay for the supply not counted.
-fn before(
-    unit: &Unit,
-    regrets: impl Iterator<Item = i64>,
-    after: &[i64],
-    used: impl Fn(usize) -> (usize, i64),
-) -> Vec<i64> {
-    let mut ways: Vec<(usize, i64)> = Vec::with_capacity(unit.ways.len());
-    for (way, regret) in regrets.enumerate() {
-        let (parts, paid) = used(way);
-        ways.push((parts, regret - paid));
-    }
+fn before(unit: &Unit, after: &[i64], costs: impl Fn(&Way) -> (usize, i64)) -> Vec<i64> {
+    let mut ways: Vec<(usize, i64)> = unit.ways.iter().map(costs).collect();
     ways.sort_unstable();
     let mut best = vec![NEVER; after.len()];
     let mut least = NEVER;

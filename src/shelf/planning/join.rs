@@ -3,6 +3,7 @@
 //! Where few goods share a supply or a kind, all the ways to pour them together are listed once, and the supply or the
 //! kind is no more a matter between units. What is left between them is little, and bounds on it are tight.
 
+use super::bound::Regret;
 use super::round::divisor;
 use super::unit::{Unit, Way};
 use super::units::Units;
@@ -10,13 +11,13 @@ use crate::sort;
 
 impl Units {
     /// Brings units together where that takes listing no more than so many ways.
-    pub(super) fn join(&mut self, most: usize) {
+    pub(super) fn join(&mut self, most: usize, good: &dyn Fn(&Regret) -> bool) {
         let mut kinds: Vec<usize> = self.units.iter().filter_map(|unit| unit.kind).collect();
         kinds.sort_unstable();
         kinds.dedup();
         for kind in kinds {
             let of_kind = |unit: &Unit| unit.kind == Some(kind);
-            while self.join_two(of_kind, most) {}
+            while self.join_two(of_kind, most, good) {}
             self.settle(kind);
         }
         self.thin();
@@ -32,7 +33,7 @@ impl Units {
                 }
             }
             let Some((_, supply)) = best else { break };
-            while self.join_two(|unit: &Unit| unit.most(supply) > 0, most) {}
+            while self.join_two(|unit: &Unit| unit.most(supply) > 0, most, good) {}
             if !self.thin() {
                 break;
             }
@@ -40,7 +41,7 @@ impl Units {
     }
 
     /// Joins the two shortest of these units, if there are two and it is worth it.
-    fn join_two(&mut self, of: impl Fn(&Unit) -> bool, most: usize) -> bool {
+    fn join_two(&mut self, of: impl Fn(&Unit) -> bool, most: usize, good: &dyn Fn(&Regret) -> bool) -> bool {
         let mut places: Vec<(usize, usize)> = Vec::new();
         for (at, unit) in self.units.iter().enumerate().filter(|(_, unit)| of(unit)) {
             places.push((unit.ways.len(), at));
@@ -52,7 +53,7 @@ impl Units {
         }
         let other = self.units.remove(*a.max(b));
         let Some(unit) = self.units.get_mut(*a.min(b)) else { return false };
-        unit.join(&other, self.changes, &self.left);
+        unit.join(&other, self.changes, &self.left, good);
         true
     }
 
@@ -61,31 +62,39 @@ impl Units {
         let mut of_kind = self.units.iter_mut().filter(|unit| unit.kind == Some(kind));
         let (Some(unit), None) = (of_kind.next(), of_kind.next()) else { return };
         unit.kind = None;
-        for mut way in std::mem::take(&mut unit.ways) {
+        let mut ways = std::mem::take(&mut unit.ways);
+        for way in &mut ways {
             if let Some(cell) = way.rank.get_mut(self.changes) {
                 *cell += u32::from(way.poured);
             }
-            unit.add(way, self.changes);
         }
+        unit.set(ways, self.changes);
     }
 
     /// Leaves out the supplies that cannot run out, or not before another does; true when there were any.
     pub(super) fn thin(&mut self) -> bool {
         self.round();
         let mut any = false;
-        while let Some(out) =
-            (0..self.left.len()).find(|supply| self.is_plenty(*supply) || self.is_implied(*supply))
-        {
-            any = true;
-            self.left.remove(out);
-            for unit in &mut self.units {
-                for mut way in std::mem::take(&mut unit.ways) {
+        loop {
+            let had = self.left.len();
+            while let Some(out) =
+                (0..self.left.len()).find(|supply| self.is_plenty(*supply) || self.is_implied(*supply))
+            {
+                self.left.remove(out);
+                for way in self.units.iter_mut().flat_map(|unit| &mut unit.ways) {
                     way.uses.remove(out);
-                    unit.add(way, self.changes);
                 }
             }
+            if self.left.len() == had {
+                return any;
+            }
+            any = true;
+            // With fewer supplies more ways are beaten, and then less can be used of the others.
+            for unit in &mut self.units {
+                let ways = std::mem::take(&mut unit.ways);
+                unit.set(ways, self.changes);
+            }
         }
-        any
     }
 
     /// What no ways together can use of a supply is as good as not there: of 173 vessels 172 where all come in fours.

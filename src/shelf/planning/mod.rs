@@ -8,6 +8,7 @@ mod bound;
 mod choice;
 mod front;
 mod join;
+mod made;
 mod model;
 mod part;
 mod prices;
@@ -20,6 +21,7 @@ mod unit;
 mod units;
 mod why;
 
+pub use part::Limits;
 pub use score::{Goal, Measure, Score, order};
 pub use search::Search;
 pub use serve::MOST;

@@ -5,12 +5,28 @@ use super::round::Round;
 use super::unit::Picks;
 use super::units::Units;
 
-/// Sums kept of each unit in the first round; each further round keeps so many times more; none more than the last.
-const FIRST: usize = 64;
+/// Each further round keeps so many times more sums; none keeps more than the last.
 const TIMES: usize = 16;
 const LAST: usize = 1 << 18;
-/// Ways listed for units together, most having been left out.
-const LISTED: usize = 20_000;
+
+/// How much is listed and kept. Whatever it is, the plan that is proven in the end is as good.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Limits {
+    /// Ways listed for units together at first.
+    pub listed: usize,
+    /// The same, most having been left out.
+    pub more: usize,
+    /// Sums kept of each unit in the first round.
+    pub width: usize,
+    /// Sums compared with each other at once, whatever is kept.
+    pub spare: usize,
+}
+
+impl Default for Limits {
+    fn default() -> Self {
+        Self { listed: 2_000, more: 20_000, width: 64, spare: 4_096 }
+    }
+}
 
 /// Some units, and how far the search among them has come.
 pub(super) struct Part {
@@ -25,15 +41,17 @@ pub(super) struct Part {
     round: Option<Round>,
     /// Where something is to be poured, whatever it is.
     pub(super) busy: bool,
+    limits: Limits,
 }
 
 impl Part {
-    pub(super) fn new(mut units: Units, busy: bool) -> Self {
+    pub(super) fn new(mut units: Units, busy: bool, limits: Limits) -> Self {
         let ways = units.greedy();
         let picks = units.picks(&ways);
         units.pick(&picks);
         let rank = units.rank(&ways);
-        let mut part = Self { units, picks, rank, measure: 0, least: 0, width: FIRST, round: None, busy };
+        let width = limits.width;
+        let mut part = Self { units, picks, rank, measure: 0, least: 0, width, round: None, busy, limits };
         if busy && !ways.iter().any(|way| way.poured) {
             // Nothing poured has no change, as one kind has none.
             if let Some(cell) = part.rank.get_mut(part.units.changes) {
@@ -61,7 +79,7 @@ impl Part {
         least
     }
 
-    /// One unit more; gives how many sums were made.
+    /// One unit more; gives how many sums were looked at.
     pub(super) fn step(&mut self) -> usize {
         let mut round = match self.round.take() {
             Some(round) => round,
@@ -85,12 +103,13 @@ impl Part {
         if !self.busy {
             // What is left makes shorter lists, and lists of more together.
             units.narrow(&bound, |regret| hope(regret, &bound.slack, measure).is_some());
-            units.join(LISTED);
+            units.join(self.limits.more, &|regret| hope(regret, &bound.slack, measure).is_some());
             bound = Bound::new(&units, &self.rank, measure);
         }
         units.narrow(&bound, |regret| hope(regret, &bound.slack, measure).is_some());
         let bound = Bound::new(&units, &self.rank, measure);
-        Round::new(units, bound, measure)
+        units.charge(&bound);
+        Round::new(units, bound, measure, self.limits.spare)
     }
 
     fn end(&mut self, round: &Round) {
@@ -112,7 +131,7 @@ impl Part {
         }
         self.least = self.least.max(least);
         if round.left_out == 0 || self.least >= cell(&self.rank) {
-            (self.measure, self.least, self.width) = (self.measure + 1, 0, FIRST);
+            (self.measure, self.least, self.width) = (self.measure + 1, 0, self.limits.width);
         } else {
             self.width *= TIMES;
         }

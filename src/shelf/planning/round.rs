@@ -1,13 +1,16 @@
 //! One round of the search: all units in turn, with room for so many sums.
 
 use super::ahead::Ahead;
-use super::bound::{Bound, hope};
+use super::bound::{Bound, ONE, hope};
+use super::made::Made;
 use super::model::plus;
 use super::sum::{Sum, undominated};
 use super::unit::Way;
 use super::units::Units;
 use crate::sort;
-use std::cmp::Ordering;
+
+/// For each sum that is kept so many are compared; of twice as many the less hopeful go at once.
+const TIMES: usize = 4;
 
 /// A unit in its turn.
 pub(super) struct Stage {
@@ -32,10 +35,15 @@ pub(super) struct Round {
     paths: Vec<Vec<(u32, u32)>>,
     /// How much better the sums left out for room might have been.
     pub(super) left_out: u32,
+    spare: usize,
 }
 
 impl Round {
-    pub(super) fn new(units: Units, bound: Bound, measure: usize) -> Self {
+    /// What there is to regret of each way stands with it.
+    pub(super) fn new(mut units: Units, bound: Bound, measure: usize, spare: usize) -> Self {
+        for unit in &mut units.units {
+            sort::by(&mut unit.ways, |a, b| a.regret.get(measure).cmp(&b.regret.get(measure)));
+        }
         let start = Sum { rank: [0; 6], regret: [0; 6], ahead: [0; 6], poured: 0, idle: true, from: (0, 0) };
         let any = hope(&[0; 6], &bound.slack, measure).is_some();
         let uses = vec![0; units.left.len()];
@@ -50,22 +58,37 @@ impl Round {
             at: 0,
             paths: Vec::new(),
             left_out: 0,
+            spare,
         }
     }
 
-    /// One unit more; gives how many sums were made.
+    /// One unit more; gives how many sums were looked at.
     pub(super) fn stage(&mut self, width: usize, busy: bool, measure: usize) -> usize {
         let Some(stage) = self.stages.get(self.at) else { return 0 };
         let Some(unit) = self.units.units.get(stage.unit) else { return 0 };
-        let Some(regrets) = self.bound.regrets.get(stage.unit) else { return 0 };
         let sharing = self.bound.sharing.get(stage.unit).copied().unwrap_or(1);
+        let slack = &self.bound.slack;
         let wide = self.units.left.len();
-        let (mut sums, mut uses) = (Vec::new(), Vec::new());
+        let mut made = Made { sums: Vec::new(), uses: Vec::new(), wide, measure };
+        let many = self.spare + TIMES * width;
+        let (mut tried, mut left_out) = (0, 0);
         for (from, sum) in self.sums.iter().enumerate() {
             let used = self.uses.get(from * wide..(from + 1) * wide).unwrap_or_default();
-            for (at, (way, regret)) in (0..).zip(unit.ways.iter().zip(regrets)) {
+            for (at, way) in (0..).zip(&unit.ways) {
+                tried += 1;
                 let mut total = sum.regret;
-                total.iter_mut().zip(regret).for_each(|(total, more)| *total += more);
+                total.iter_mut().zip(&way.regret).for_each(|(total, more)| *total += more);
+                if hope(&total, slack, measure).is_none() {
+                    // Those after it have more to regret in the measure.
+                    if total
+                        .get(measure)
+                        .zip(slack.get(measure))
+                        .is_some_and(|(has, slack)| slack - has < ONE)
+                    {
+                        break;
+                    }
+                    continue;
+                }
                 let poured = way.poured && unit.kind.is_some();
                 let mut new = Sum {
                     rank: sum.rank,
@@ -79,9 +102,6 @@ impl Round {
                     let rest = self.bound.rest(new.poured, sharing);
                     new.regret.iter_mut().zip(&rest).for_each(|(total, more)| *total += more);
                 }
-                if hope(&new.regret, &self.bound.slack, measure).is_none() {
-                    continue;
-                }
                 let fits = used.iter().zip(&way.uses).zip(&self.units.left);
                 if fits.clone().any(|((used, more), left)| used + more > *left) {
                     continue;
@@ -89,10 +109,10 @@ impl Round {
                 let left =
                     |supply| fits.clone().nth(supply).map_or(0, |((used, more), left)| left - used - more);
                 new.ahead = self.ahead.with(&new.regret, self.at, left);
-                if hope(&new.ahead, &self.bound.slack, measure).is_none() {
+                if hope(&new.ahead, slack, measure).is_none() {
                     continue;
                 }
-                uses.extend(fits.map(|((used, more), _)| used + more));
+                made.uses.extend(fits.map(|((used, more), _)| used + more));
                 new.rank = plus(&sum.rank, &way.rank);
                 if let Some(cell) = new.rank.get_mut(self.units.changes) {
                     *cell += u32::from(poured && sum.poured == 0);
@@ -100,33 +120,35 @@ impl Round {
                 if stage.ends {
                     new.poured = 0;
                 }
-                sums.push(new);
+                made.sums.push(new);
+            }
+            // So many need not be held until it is known which of them are beaten.
+            if made.sums.len() > 2 * many {
+                let order = made.by_hope();
+                let (best, out) = order.split_at(many);
+                left_out = left_out.max(made.hope(out.first(), slack));
+                made = made.only(best);
             }
         }
-        let made = sums.len();
-        let mut kept = undominated(&self.units, stage, &sums, &uses, busy);
-        if kept.len() > width {
-            let bound = &self.bound;
-            let place = |at: usize| kept.get(at).and_then(|at| sums.get(*at));
-            let by_hope = sort::order(kept.len(), &|a, b| match (place(a), place(b)) {
-                (Some(a), Some(b)) => {
-                    let most = |of: &Sum| of.ahead.get(measure).copied();
-                    most(a).cmp(&most(b)).then_with(|| a.ahead.cmp(&b.ahead))
-                }
-                _ => Ordering::Equal,
-            });
-            for out in by_hope.iter().skip(width).filter_map(|at| place(*at)) {
-                let hope = hope(&out.ahead, &bound.slack, measure).unwrap_or(0);
-                self.left_out = self.left_out.max(hope);
+        let order = made.by_hope();
+        // What beats another is mostly no worse by hope, so that the first are enough where there are too many.
+        let mut first = many.min(order.len());
+        let kept = loop {
+            let (best, out) = order.split_at(first);
+            let mut kept = undominated(&self.units, stage, &made.sums, &made.uses, busy, best);
+            if out.is_empty() || kept.len() >= width {
+                left_out = left_out.max(made.hope(out.first(), slack)).max(made.hope(kept.get(width), slack));
+                kept.truncate(width);
+                break kept;
             }
-            kept = by_hope.iter().take(width).filter_map(|at| kept.get(*at).copied()).collect();
-        }
-        self.sums = kept.iter().filter_map(|at| sums.get(*at)).cloned().collect();
-        self.uses =
-            kept.iter().filter_map(|at| uses.get(at * wide..(at + 1) * wide)).flatten().copied().collect();
+            first = (4 * first).min(order.len());
+        };
+        self.left_out = self.left_out.max(left_out);
+        let made = made.only(&kept);
+        (self.sums, self.uses) = (made.sums, made.uses);
         self.paths.push(self.sums.iter().map(|sum| sum.from).collect());
         self.at += 1;
-        made
+        tried
     }
 
     /// The ways of a sum, each in the place of its unit.

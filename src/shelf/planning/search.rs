@@ -6,26 +6,29 @@
 
 use super::choice::Choice;
 use super::model::{Model, plus};
-use super::part::Part;
+use super::part::{Limits, Part};
 use super::units::Units;
 use super::{Gap, Measure, Plan, Problem};
-
-/// Ways listed for units together at first: the search lists more when most are left out.
-const LISTED: usize = 2_000;
 
 /// A search that goes on in steps, with a plan at any time.
 pub struct Search {
     model: Model,
     parts: Vec<Part>,
+    limits: Limits,
 }
 
 impl Search {
     pub fn new(problem: Problem) -> Self {
+        Self::within(problem, Limits::default())
+    }
+
+    /// With other limits than the usual: slower, and by other ways to the same.
+    pub fn within(problem: Problem, limits: Limits) -> Self {
         let model = Model::new(problem);
         let mut units = Units::new(&model);
-        units.join(LISTED);
-        let parts = units.split().into_iter().map(|units| Part::new(units, false)).collect();
-        Self { model, parts }
+        units.join(limits.listed, &|_| true);
+        let parts = units.split().into_iter().map(|units| Part::new(units, false, limits)).collect();
+        Self { model, parts, limits }
     }
 
     /// The best plan so far.
@@ -54,7 +57,7 @@ impl Search {
         Some(Gap { measure: *measure, least: least.saturating_sub(first.into()) })
     }
 
-    /// Goes on until so many sums are made or more; true when there is nothing more to find.
+    /// Goes on until so many sums are looked at or more; true when there is nothing more to find.
     pub fn step(&mut self, sums: usize) -> bool {
         let mut made = 0;
         while made < sums {
@@ -76,7 +79,7 @@ impl Search {
         if busy || !idle || !self.model.problem.pinned.is_empty() {
             return true;
         }
-        self.parts = vec![Part::new(Units::new(&self.model), true)];
+        self.parts = vec![Part::new(Units::new(&self.model), true, self.limits)];
         false
     }
 }

@@ -33,34 +33,41 @@ pub(super) fn undominated(
     sums: &[Sum],
     uses: &[u64],
     busy: bool,
+    among: &[usize],
 ) -> Vec<usize> {
     let wide = units.left.len();
-    let by_rank = sort::order(sums.len(), &|a, b| match (sums.get(a), sums.get(b)) {
-        (Some(a), Some(b)) => a.rank.cmp(&b.rank),
-        _ => Ordering::Equal,
-    });
     // Below this the later units have all they can use.
     let floor: Vec<u64> =
         units.left.iter().zip(&stage.later).map(|(left, later)| left.saturating_sub(*later)).collect();
     let row = |at: usize| uses.get(at * wide..(at + 1) * wide).unwrap_or_default();
     let scarce: Vec<usize> = (0..wide)
-        .filter(|s| (0..sums.len()).any(|at| row(at).get(*s).copied() > floor.get(*s).copied()))
+        .filter(|s| among.iter().any(|at| row(*at).get(*s).copied() > floor.get(*s).copied()))
         .collect();
     let beat = |a: usize, b: usize| match (sums.get(a), sums.get(b)) {
         (Some(a), Some(b)) => beats(a, b, units.changes, busy),
         _ => false,
     };
+    let taken = |at: usize| {
+        let (row, floor) = (row(at), &floor);
+        let of = move |supply: &usize| row.get(*supply).zip(floor.get(*supply)).map_or(0, |(a, b)| *a.max(b));
+        scarce.iter().map(of)
+    };
+    // Of even rank those first that take less.
+    let by_rank = sort::order(among.len(), &|a, b| match (among.get(a), among.get(b)) {
+        (Some(a), Some(b)) => {
+            let rank = |at: usize| sums.get(at).map(|sum| &sum.rank);
+            rank(*a).cmp(&rank(*b)).then_with(|| taken(*a).cmp(taken(*b)))
+        }
+        _ => Ordering::Equal,
+    });
     // The last coordinate is the place by rank.
     let wide = scarce.len() + 1;
     let mut points = Vec::new();
     let mut few: Vec<usize> = Vec::new();
     let mut best: Vec<usize> = Vec::new();
-    for at in by_rank {
+    for at in by_rank.iter().filter_map(|at| among.get(*at)).copied() {
         let first = points.len();
-        for supply in &scarce {
-            let of = row(at).get(*supply).zip(floor.get(*supply));
-            points.push(of.map_or(0, |(used, floor)| *used.max(floor)));
-        }
+        points.extend(taken(at));
         points.push(few.len() as u64);
         // Most are beaten by one of those that have beaten others.
         let point = points.get(first..).unwrap_or_default();
@@ -83,7 +90,12 @@ pub(super) fn undominated(
     }
     let points = Points { coordinates: &points, wide };
     let beat_at = |a: usize, b: usize| few.get(a).zip(few.get(b)).is_some_and(|(a, b)| beat(*a, *b));
-    points.front(&beat_at).into_iter().filter_map(|at| few.get(at).copied()).collect()
+    // In the order in which they were given.
+    let mut front =
+        points.front(&beat_at).into_iter().filter_map(|at| few.get(at).copied()).collect::<Vec<_>>();
+    front.sort_unstable();
+    let is_in = |at: &&usize| front.binary_search(at).is_ok();
+    among.iter().filter(is_in).copied().collect()
 }
 
 /// Whether a sum of no worse rank stays so whatever comes after.

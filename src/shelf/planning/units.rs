@@ -26,11 +26,12 @@ impl Units {
                 poured: choice.is_poured(),
                 rank: choice.rank,
                 uses: choice.uses.clone(),
+                regret: [0; 6],
                 picked: false,
             });
             let kind = (!pinned).then_some(*kind);
             let mut unit = Unit { goods: vec![good], kind, ways: Vec::new() };
-            ways.for_each(|way| unit.add(way, changes));
+            unit.set(ways.collect(), changes);
             units.push(unit);
         }
         let mut all = Self { units, left: model.left.clone(), changes };
@@ -95,11 +96,20 @@ impl Units {
         each.map(|(good, at)| (*good, *at)).collect()
     }
 
+    /// Notes what there is to regret of each way by a bound that was reckoned of these units.
+    pub(super) fn charge(&mut self, bound: &Bound) {
+        for (unit, regrets) in self.units.iter_mut().zip(&bound.regrets) {
+            for (way, regret) in unit.ways.iter_mut().zip(regrets) {
+                way.regret = *regret;
+            }
+        }
+    }
+
     /// Leaves out the ways whose regret is not good; but not what is picked.
     pub(super) fn narrow(&mut self, bound: &Bound, good: impl Fn(&Regret) -> bool) {
-        for (unit, regrets) in self.units.iter_mut().zip(&bound.regrets) {
-            let mut regrets = regrets.iter();
-            unit.ways.retain(|way| regrets.next().is_some_and(&good) || way.picked);
+        self.charge(bound);
+        for unit in &mut self.units {
+            unit.ways.retain(|way| good(&way.regret) || way.picked);
         }
     }
 
@@ -107,10 +117,13 @@ impl Units {
     pub(super) fn up_to(&self, measure: usize) -> Self {
         let mut units = self.clone();
         for unit in &mut units.units {
-            for mut way in std::mem::take(&mut unit.ways) {
+            // Changes that do not count yet are nothing that units share.
+            unit.kind = unit.kind.filter(|_| self.changes <= measure);
+            let mut ways = std::mem::take(&mut unit.ways);
+            for way in &mut ways {
                 way.rank.iter_mut().skip(measure + 1).for_each(|later| *later = 0);
-                unit.add(way, self.changes);
             }
+            unit.set(ways, self.changes);
         }
         units
     }
