@@ -3,7 +3,7 @@
 use super::lookup::{key, shown};
 use super::{Burns, Id, Kept, State};
 use crate::bench::burn::{
-    Advice, BurnEvent, Course, Heavy, Shot, Trial, TrialError, Tried, WickSeries, advise, shots,
+    Advice, Course, Heavy, Shot, Trial, TrialError, Tried, WickSeries, advise, of_burn, shots,
 };
 use crate::formula::{Basis, PartKind};
 use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, Share, Voice};
@@ -76,16 +76,10 @@ impl State {
         self.burns.get(trial)?.events().last().map(|(entry, _)| entry)
     }
 
-    /// The entry by which a burn lit at this time was written down late, in one: to be undone to take it back.
-    pub fn missed(&self, trial: &Id, lit: u64) -> Option<Id> {
-        let wrote = |(entry, event): &(Id, BurnEvent)| match event {
-            BurnEvent::Missed(steps) => {
-                let this = |step: &BurnEvent| matches!(step, BurnEvent::Lit { at, .. } if *at == lit);
-                steps.iter().any(this).then(|| entry.clone())
-            }
-            _ => None,
-        };
-        self.burns.get(trial)?.events().iter().find_map(wrote)
+    /// The entries of the burn that was lit at this time: undone together they take it back.
+    pub fn entries_of_burn(&self, trial: &Id, lit: u64) -> Vec<Id> {
+        let events = self.burns.get(trial).map(Burns::events).unwrap_or_default();
+        of_burn(events.iter().map(|(entry, event)| (entry.clone(), event)), lit)
     }
 
     /// The series of this name; where there is none, the one that had it before: candles stay with it when it is renamed.

@@ -239,6 +239,13 @@ impl Workshop {
         self.change(|b| b.act(act, keep::now(), keep::random()).map(|_| ()))
     }
 
+    /// Does several things in one go, as [`Workshop::act`] does one.
+    pub fn act_all(self, acts: impl IntoIterator<Item = Act>) -> bool {
+        self.change(|b| {
+            acts.into_iter().try_for_each(|act| b.act(act, keep::now(), keep::random()).map(|_| ()))
+        })
+    }
+
     /// Takes in what a copy brings, and may replace the book by it. False where it is not done, as in [`Workshop::act`].
     pub fn take_copy(self, fresh: Vec<(Entry, String)>, made: Option<u64>, replace: Option<Act>) -> bool {
         self.change(|b| b.take_copy(fresh, made, replace, keep::now(), keep::random()))

@@ -8,3 +8,4 @@ mod looks;
 mod next;
 mod strd;
 mod tells;
+mod whole;

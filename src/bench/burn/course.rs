@@ -36,7 +36,7 @@ pub fn course<'a>(events: impl IntoIterator<Item = &'a BurnEvent>) -> Course {
 }
 
 impl Course {
-    fn add(&mut self, event: &BurnEvent) {
+    pub(super) fn add(&mut self, event: &BurnEvent) {
         match event {
             BurnEvent::Lit { at, mass, trimmed, throw } if self.burning().is_none_or(|s| *at < s.lit) => {
                 self.put(Session {

@@ -14,6 +14,7 @@ mod picture;
 mod pool;
 mod rate;
 mod say;
+mod whole;
 
 pub use check::TrialError;
 pub use compare::{Compared, Told, compare, side_by_side};
@@ -28,6 +29,7 @@ pub use picture::{burn_curve, pool_picture, wicks_picture};
 pub use pool::{Full, Pool, last_full, pool, usual_full};
 pub use rate::{Life, Rate, Trend, life, odd, rate, trend};
 pub use say::{Reminder, burn_line, clock, reminders, tells, trim_first};
+pub use whole::of_burn;
 
 use crate::quantity::{Amount, Length, Mass, Share, Temperature};
 use crate::wire::{wire_enum, wire_struct};

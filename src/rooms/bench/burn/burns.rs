@@ -2,7 +2,7 @@
 
 use super::light::weight;
 use crate::bench::burn::{Course, Session, Trial, burn_line};
-use crate::book::{Act, Id};
+use crate::book::{Act, Id, Unburnt};
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::press;
@@ -16,10 +16,10 @@ pub(super) fn list(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> V
 }
 
 fn burn(shop: Workshop, id: &Id, trial: &Trial, session: &Session, asked: bool) -> View {
-    let missed = shop.state_untracked(|s| s.missed(id, session.lit)).map(|entry| {
-        press("quiet", "Take this burn back", move || {
-            shop.act(Act::Undo { entry: entry.clone() });
-        })
+    let (own, lit) = (id.clone(), session.lit);
+    let back = press("quiet", "Take this burn back", move || {
+        let entries = shop.state_untracked(|s| s.entries_of_burn(&own, lit));
+        shop.act_all(entries.into_iter().map(|entry| Act::Undo { entry }));
     });
     let words = if session.after.is_none() { "Write its weight down" } else { "Put its weight right" };
     let weight = (!asked).then(|| {
@@ -34,6 +34,22 @@ fn burn(shop: Workshop, id: &Id, trial: &Trial, session: &Session, asked: bool) 
                 .child(el("span").class("detail").child(burn_line(session, shop.voice()))),
         )
         .child(weight)
-        .child(missed)
+        .child(back)
         .view()
+}
+
+/// The burn that was taken back last, and what brings it back.
+pub(super) fn taken_back(shop: Workshop, id: &Id) -> Option<View> {
+    let Unburnt { burn, undos } = shop.journal(|j| j.unburnt(id))?;
+    let said = ["The burn of ", &keep::when(burn.lit), " was taken back. "].concat();
+    let bring = move || {
+        shop.act_all(undos.iter().map(|undo| Act::Undo { entry: undo.clone() }));
+    };
+    Some(
+        el("p")
+            .class("row")
+            .child(el("span").child(said))
+            .child(press("", "Bring this burn back", bring))
+            .view(),
+    )
 }

@@ -1,6 +1,6 @@
 //! One candle on trial: burn it, look at it, see what it tells, close it.
 
-use super::{coming, does, light, look, photos, put_out, running, tells};
+use super::{burns, coming, does, light, look, photos, put_out, running, tells};
 use crate::bench::burn::{BurnEvent, Course, Trial, Verdict, judge, suggested};
 use crate::book::{Act, Id};
 use crate::dom::*;
@@ -47,6 +47,7 @@ fn inside(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
         page_part("burn-now", "Now", now(shop, id, trial, course)),
         photos::part(shop, id),
         tells::parts(shop, id, trial, course),
+        burns::taken_back(shop, id),
         course.closed.is_none().then(|| page_part(
             "burn-end",
             "The verdict",
