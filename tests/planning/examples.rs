@@ -1,7 +1,9 @@
 //! Single cases that can be followed by hand, and what a plan says of its pours and of missed lines.
 
-use crate::shared::{best, check};
-use potside::shelf::planning::{Goal, Good, Line, Loss, MOST, Miss, Pin, Plan, Pour, Problem, Score, Size};
+use crate::shared::{best, check, finished};
+use potside::shelf::planning::{
+    Goal, Good, Limits, Line, Loss, MOST, Miss, Pin, Plan, Pour, Problem, Score, Search, Size,
+};
 
 /// Batches of 4, 8, 16 and 24, each candle of which takes 200 of supply 0.
 fn good(takes: u32, stock: &[(u32, u32)]) -> Good {
@@ -161,4 +163,22 @@ fn none_of_one_supply_does_not_make_another_plenty() {
     let lines = vec![line(0, 4, 5), line(0, 4, 5), line(1, 2, 5)];
     let asked = Problem { goods, lines, supplies: vec![2, 0, 0], ..Problem::default() };
     assert_eq!(solved(&asked).score.late, 6);
+}
+
+/// What is of a colour that has been poured already costs no change any more, and what is not may still cost one: of two
+/// ways to begin, the one with fewer changes so far does not make the other needless. The pours that a first plan takes for
+/// the orders are not the best, so that the spare comes to the search too.
+#[test]
+fn a_change_that_is_paid_for_is_not_held_against_what_comes_after() {
+    let spare = Good { spare: 3, sizes: vec![Size { number: 3, uses: vec![(1, 3)] }], ..Good::default() };
+    let of = |number, used| Good { sizes: vec![Size { number, uses: vec![(0, used)] }], ..Good::default() };
+    let goods = vec![spare.clone(), spare.clone(), spare, of(5, 6), of(4, 5), of(4, 5)];
+    let lines = vec![line(3, 5, 5), line(4, 4, 5), line(5, 4, 5)];
+    let goals = vec![Goal::Late, Goal::Changes, Goal::Short];
+    let asked = Problem { goods, lines, supplies: vec![10, 6], goals, ..Problem::default() };
+    let limits = Limits { listed: 0, more: 0, ..Limits::default() };
+    for plan in [solved(&asked), finished(Search::within(asked.clone(), limits))] {
+        assert!(plan.closed());
+        assert_eq!(plan.score, Score { late: 5, unmet: 5, short: 3, pours: 4, surplus: 0, changes: 0 });
+    }
 }
