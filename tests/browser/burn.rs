@@ -256,11 +256,11 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     b.waits("no earlier burn", gone, vec![]).await;
     b.saved().await;
     b.client.refresh().await.unwrap();
-    b.sees("was taken back.").await;
+    b.sees("was taken back, with all").await;
     look(&b, &axe, "burn-taken-back", &mut found).await;
     b.tap("Bring this burn back").await;
     b.sees("3 h 0 min, 0.53 oz, 2 looks").await;
-    assert!(!b.shows("was taken back.").await);
+    assert!(!b.shows("was taken back, with all").await);
     b.tap("Take this burn back").await;
     b.waits("no earlier burn", gone, vec![]).await;
     b.sees("2 h 0 min, 0.35 oz, 1 look").await;

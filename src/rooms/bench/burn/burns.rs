@@ -41,15 +41,13 @@ fn burn(shop: Workshop, id: &Id, trial: &Trial, session: &Session, asked: bool) 
 /// The burn that was taken back last, and what brings it back.
 pub(super) fn taken_back(shop: Workshop, id: &Id) -> Option<View> {
     let Unburnt { burn, undos } = shop.journal(|j| j.unburnt(id))?;
-    let said = ["The burn of ", &keep::when(burn.lit), " was taken back. "].concat();
+    let said =
+        ["The burn of ", &keep::when(burn.lit), " was taken back, with all that belongs to it."].concat();
     let bring = move || {
         shop.act_all(undos.iter().map(|undo| Act::Undo { entry: undo.clone() }));
     };
-    Some(
-        el("p")
-            .class("row")
-            .child(el("span").child(said))
-            .child(press("", "Bring this burn back", bring))
-            .view(),
-    )
+    Some(group![
+        el("p").child(said),
+        el("p").class("actions").child(press("", "Bring this burn back", bring))
+    ])
 }

@@ -47,7 +47,7 @@ fn inside(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
         page_part("burn-now", "Now", now(shop, id, trial, course)),
         photos::part(shop, id),
         tells::parts(shop, id, trial, course),
-        burns::taken_back(shop, id),
+        burns::taken_back(shop, id).map(|back| page_part("burn-back", "Taken back", back)),
         course.closed.is_none().then(|| page_part(
             "burn-end",
             "The verdict",
