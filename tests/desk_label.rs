@@ -35,6 +35,7 @@ fn statements(contains: &str) -> Statements {
         pictograms: vec![7, 9],
         signal: Signal::Warning,
         contains: vec![contains.to_owned()],
+        spare: Vec::new(),
         hazards: vec![("H317", "May cause an allergic skin reaction.")],
         precautions: vec![("P102", "Keep out of reach of children.")],
         further: vec!["EUH208: Contains Citral. May produce an allergic reaction.".to_owned()],

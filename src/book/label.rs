@@ -25,6 +25,8 @@ pub struct Labelling<'a> {
     pub tapers: Option<(u32, Length)>,
     /// What a small package may leave out is left out.
     pub small: bool,
+    /// Names of substances that may be left off are.
+    pub few_names: bool,
 }
 
 /// What a formula brings to a label, whatever else stands on it: reckoned once for many letters that are typed.
@@ -42,6 +44,8 @@ pub struct Labelled {
     pub tests: Vec<(&'static str, Test)>,
     /// True where the package holds at most 125 mL, so that some statements may be left out.
     pub may_be_small: bool,
+    /// Which names of substances may be left off, where some may.
+    pub spare: Option<String>,
     /// Sentences to be read before printing.
     pub remarks: Vec<String>,
 }
@@ -117,7 +121,7 @@ impl State {
     pub fn label_with(&self, ask: &Labelling, burden: &Burden, face: Face, voice: Voice) -> Labelled {
         let (design, formula, vessel) = (ask.design, ask.formula, ask.vessel);
         let mut content = Content::new(face);
-        let mut remarks = Vec::new();
+        let (mut remarks, mut spare) = (Vec::new(), None);
         let has = |part| design.parts.contains(&part);
         let volume = capacity(vessel, voice).ok().map(|found| found.0);
         let mixed = &burden.mixed;
@@ -139,7 +143,8 @@ impl State {
             if volume.is_none() && !said.is_empty() {
                 remarks.push(NO_VOLUME.to_owned());
             }
-            content.hazards(said, volume);
+            spare = said.say_spare();
+            content.hazards(if ask.few_names { said.with_few_names() } else { said }, volume);
         }
         if has(Part::Batch) {
             content.batch(&ask.number, &ask.day);
@@ -177,7 +182,7 @@ impl State {
             }
         }
         remarks.extend_from_slice(&burden.limits);
-        Labelled { content, declared, tests, may_be_small, remarks }
+        Labelled { content, declared, tests, may_be_small, spare, remarks }
     }
 
     /// The declaration, and the fills it is held against.

@@ -4,8 +4,8 @@ use crate::sample::{entry, id};
 use potside::book::{Act, Id, Journal, Labelled, Labelling, State, demo};
 use potside::day::Zone;
 use potside::desk::hazard::{SafetySheet, statements};
-use potside::desk::label::{Design, Face, Market, Part, lay};
-use potside::formula::Formula;
+use potside::desk::label::{Design, Face, Item, Market, Part, lay};
+use potside::formula::{Formula, PartKind};
 use potside::pot::{Event, StepKey};
 use potside::quantity::{Exact, Length, LengthUnit, Mass, Voice};
 use potside::vessel::Vessel;
@@ -60,6 +60,7 @@ fn the_labels_of_the_demo() {
                 declared: None,
                 tapers: None,
                 small: false,
+                few_names: false,
             };
             let label = state.label(&ask, Face::default(), voice);
             assert!(lay(&label.content, &design.sheet).is_ok(), "{} for {}", design.name, formula.name);
@@ -158,6 +159,7 @@ fn ask<'a>(design: &'a Design, formula: &'a Formula, vessel: &'a Vessel, small: 
         declared: None,
         tapers: None,
         small,
+        few_names: false,
     }
 }
 
@@ -215,6 +217,48 @@ fn a_small_package_may_leave_things_out_and_a_large_one_may_not() {
         assert_eq!(label(false).may_be_small, may);
         assert_eq!(label(true).content != label(false).content, may);
     }
+}
+
+/// All names stand on it unless the person says otherwise; which may go is told either way.
+#[test]
+fn names_are_left_off_only_where_that_is_chosen() {
+    let (mut state, voice) = (workshop(), Voice::default());
+    let formula = orchard(&state);
+    let part = formula
+        .parts
+        .iter()
+        .find(|p| p.kind == PartKind::Fragrance)
+        .expect("it has a fragrance")
+        .name
+        .clone();
+    let lines: Vec<String> = ('A'..='E')
+        .map(|name| format!("{name}; 19.{} %; STOT RE 1 H372 >= 0.1 %", name as u32 - 64))
+        .collect();
+    // The newest of a name counts.
+    for old in state.safety_shown().into_iter().map(|k| k.id.clone()).collect::<Vec<_>>() {
+        state.take(&entry(&["r", &old.0].concat(), 1_000_000, Act::Retire { id: old, retired: true }));
+    }
+    state.take(&entry("names", 1_000_001, sheet(&part, &lines.join("\n"))));
+    let design = Design { parts: vec![Part::Hazards], ..front(&state, Market::Both) };
+    let vessel = thick();
+    let label = |few_names| {
+        let ask = Labelling { few_names, ..ask(&design, &formula, &vessel, false) };
+        let label = state.label(&ask, Face::default(), voice);
+        let laid = lay(&label.content, &design.sheet).expect("it fits");
+        let words: Vec<String> = laid
+            .items
+            .iter()
+            .filter_map(|item| match item {
+                Item::Words { text, .. } => Some(text.clone()),
+                _ => None,
+            })
+            .collect();
+        (words.join(" "), label.spare.expect("one may go"))
+    };
+    let ((all, said), (few, again)) = (label(false), label(true));
+    assert!(said.ends_with("left off: A.") && said == again, "{said}");
+    assert!(all.contains("Contains: E, D, C, B, A."), "{all}");
+    assert!(few.contains("Contains: E, D, C, B.") && !few.contains(", A"), "{few}");
 }
 
 #[test]

@@ -107,6 +107,40 @@ async fn a_label_from_the_lines_of_a_sheet_with_the_server_gone() {
     b.end().await;
 }
 
+/// Five substances make a candle one that harms organs: all are named, until the person says that four will do.
+#[tokio::test]
+async fn names_that_may_be_left_off_are_told_and_stay_until_that_is_chosen() {
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "label-names").await;
+    b.open(&host.address()).await;
+    b.size(1024, 768).await;
+    own_workshop(&b).await;
+    let line = |name: &str| format!("{name}; 15 - 20 %; STOT RE 1 H372; STOT RE 1 H372 >= 1 %");
+    let names = ["Alpha", "Beta", "Gamma", "Delta", "Epsilon"].map(line).join("\n");
+    b.room("desk/safety/new").await;
+    b.fill("Ingredient", "Apple").await;
+    b.set("Lines of section 3", &names).await;
+    b.tap("Keep this sheet").await;
+    b.sees("5 substances").await;
+    b.room("desk/hazards").await;
+    b.sees("these may be left off: Gamma.").await;
+    b.shot("desk-hazards-names").await;
+    let off = ["Name of the candle", "Fire safety", BATCH, "Who makes it", "Net contents"];
+    add(&b, "Hazards", "40 mm", "3", &off).await;
+    b.sees("Contains: Alpha, Beta, Delta, Epsilon, Gamma.").await;
+    for (width, height) in [(1024, 768), (768, 1024), (390, 844)] {
+        b.size(width, height).await;
+        b.shot(&format!("desk-label-names-{width}")).await;
+    }
+    b.tap("Only those proposed").await;
+    b.sees("Contains: Alpha, Beta, Delta, Epsilon.").await;
+    b.sees("these may be left off: Gamma.").await;
+    b.shot("desk-label-names-few").await;
+    b.tap("All of them").await;
+    b.sees("Contains: Alpha, Beta, Delta, Epsilon, Gamma.").await;
+    b.end().await;
+}
+
 /// Another tab keeps the safety data of the fragrance. The label of the first changes by it, and what was typed on it stays.
 #[tokio::test]
 async fn what_is_typed_on_a_label_stays_when_another_tab_changes_the_book() {

@@ -74,6 +74,11 @@ proptest! {
         let split = mix(&[ingredient(Exact::whole(50), sheet(&other))], true);
         prop_assert_eq!(&names(&whole), &names(&split));
         prop_assert_eq!(statements(&whole, false), statements(&split, false));
+        // Whatever may be left off, an allergen stays, and so does a name for every class that asks for one.
+        let said = statements(&whole, false);
+        let few = said.clone().with_few_names().contains;
+        prop_assert!(said.spare.is_empty() || few.len() >= 4, "{:?}", said);
+        prop_assert!(few.is_empty() == said.contains.is_empty() && said.spare.iter().all(|n| n != "S5" && n != "S6"), "{:?}", said);
         // Two fragrances that share the substances are one blend.
         let (left, right) = other.split_at(other.len() / 2);
         let two = mix(&[ingredient(Exact::whole(50), sheet(left)), ingredient(Exact::whole(50), sheet(right))], true);

@@ -99,8 +99,8 @@ fn almond_and_bitter() {
     assert_eq!(Voice::default().number(mixed.acute[0].ate), "2057.416");
     let mixed = two(16);
     assert_eq!(names(&mixed), ["Acute Tox. 4 (H302)"]);
-    // Article 18(3)(b): those that made it so are named.
-    let named = ["A kernel", "A bitter"].map(str::to_owned).to_vec();
+    // Article 18(3)(b): those that made it so are named, the one that brings more of it (3.2 ÷ 100) first.
+    let named = ["A bitter", "A kernel"].map(str::to_owned).to_vec();
     assert_eq!(label(&mixed), (vec![7], "Warning", named, further));
     assert_eq!(label(&two(12)), (vec![], "", vec![], vec![]));
 }

@@ -63,6 +63,7 @@ fn recipes(state: &State, voice: Voice) -> usize {
                     declared: None,
                     tapers: None,
                     small: false,
+                    few_names: false,
                 };
                 let label = state.label(&ask, Face::of(521, 716), voice);
                 said += label.remarks.len() + design.sheet.cells().len().min(1);

@@ -1,11 +1,9 @@
 //! What a label says of the hazards: pictograms, signal word and statements, each by its precedence.
 
 use super::class::{Class, Group, Signal};
+use super::identity::{allergens, identities, spare};
 use super::mix::{Further, Mixed};
-use super::rule::{RULES, Way};
 use super::statement::{PRECAUTIONS, hazard};
-use super::substance::Substance;
-use crate::quantity::Exact;
 
 /// The hazard part of a label.
 #[derive(Clone, PartialEq, Debug)]
@@ -15,6 +13,8 @@ pub struct Statements {
     pub signal: Signal,
     /// Substances to be named.
     pub contains: Vec<String>,
+    /// Those of them that may be left off, since the others suffice (Article 18(3)).
+    pub spare: Vec<String>,
     /// Codes and words, as the two that follow.
     pub hazards: Vec<(&'static str, &'static str)>,
     pub precautions: Vec<(&'static str, &'static str)>,
@@ -25,6 +25,21 @@ pub struct Statements {
 impl Statements {
     pub fn is_empty(&self) -> bool {
         self.hazards.is_empty() && self.further.is_empty()
+    }
+
+    /// Which names may be left off, and which not.
+    pub fn say_spare(&self) -> Option<String> {
+        let most = "Four names are enough on a label, unless the hazards ask for more (CLP, Article 18(3), from memory). What brings \
+the most of a class stays, and so does all that may cause an allergy or cancer, or harm genes or children. By that, these may be \
+left off: ";
+        (!self.spare.is_empty()).then(|| [most, &self.spare.join(", "), "."].concat())
+    }
+
+    /// Without the names that may be left off.
+    #[must_use]
+    pub fn with_few_names(mut self) -> Self {
+        self.contains.retain(|name| !self.spare.contains(name));
+        self
     }
 }
 
@@ -77,10 +92,19 @@ pub fn statements(mixed: &Mixed, small: bool) -> Statements {
             ["EUH208: Contains ", &allergens.join(", "), ". May produce an allergic reaction."].concat(),
         );
     }
+    let always = if sensitising { allergens } else { Vec::new() };
+    let by_hazard = identities(mixed);
+    let mut contains = always.clone();
+    for name in by_hazard.iter().flat_map(|(_, names)| names) {
+        if !contains.contains(name) {
+            contains.push(name.clone());
+        }
+    }
     Statements {
         pictograms: pictograms(classes),
         signal: classes.iter().map(|class| class.signal).max().unwrap_or(Signal::None),
-        contains: contains(mixed, if sensitising { allergens } else { Vec::new() }),
+        spare: spare(&contains, &always, &by_hazard),
+        contains,
         hazards: codes.into_iter().map(|code| (code, hazard(code))).collect(),
         precautions,
         further,
@@ -106,57 +130,4 @@ fn pictograms(classes: &[Class]) -> Vec<u8> {
         _ => shows(*pictogram),
     };
     [5, 6, 7, 8, 9].into_iter().filter(stays).collect()
-}
-
-/// Sensitisers from the share on at which they are to be named (Table 3.4.6): 1 and 1B 0.1 %, 1A 0.01 %; with a specific
-/// limit a tenth of that. Older texts have the tenth for limits below 0.1 % only, Annex II, 2.10 of today's for all; and
-/// where the usual share is stricter, that stays.
-fn allergens(mixed: &Mixed) -> Vec<String> {
-    let tenth = Exact::ratio(1, 10);
-    let mut named = Vec::new();
-    for substance in &mixed.substances {
-        let from = |group: Group| {
-            let own = substance.limit(group, 10).filter(|limit| !limit.is_zero()).map(|limit| limit * tenth);
-            let usual = if substance.has(group, &[11]) { Exact::ratio(1, 100) } else { tenth };
-            own.map_or(usual, |own| own.min(usual))
-        };
-        let counts = |group| substance.has(group, &[10, 11, 12]) && substance.percent >= from(group);
-        if counts(Group::SkinSens) || counts(Group::RespSens) {
-            named.push(substance.name.clone());
-        }
-    }
-    named
-}
-
-/// Article 18(3)(b): the substances that made the mixture be classed for these; the allergens named in any case.
-fn contains(mixed: &Mixed, mut named: Vec<String>) -> Vec<String> {
-    let mut name = |place: usize| {
-        if let Some(name) = mixed.substances.get(place).map(|s: &Substance| s.name.clone())
-            && !named.contains(&name)
-        {
-            named.push(name);
-        }
-    };
-    for sum in mixed.sums.iter().filter(|sum| sum.is_reached()) {
-        let Some(rule) = RULES.get(sum.rule) else { continue };
-        let to_name = match rule.group {
-            Group::Skin | Group::Eye => rule.category == 1,
-            Group::Acute | Group::Chronic | Group::Ozone | Group::Lact => false,
-            _ => true,
-        };
-        let held = mixed.classes.iter().any(|c| c.is(rule.group, rule.category));
-        if !to_name || !held {
-            continue;
-        }
-        for (place, weight) in &sum.parts {
-            let alone = mixed.substances.get(*place).is_some_and(|s| s.percent * *weight >= rule.limit);
-            if alone || !matches!(rule.way, Way::Each | Way::Apart) {
-                name(*place);
-            }
-        }
-    }
-    for acute in mixed.acute.iter().filter(|a| a.category.is_some()) {
-        acute.parts.iter().for_each(|(place, _)| name(*place));
-    }
-    named
 }

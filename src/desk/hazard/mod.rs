@@ -5,6 +5,7 @@
 mod acute;
 mod class;
 mod dose;
+mod identity;
 mod label;
 mod mix;
 mod named;

@@ -94,6 +94,7 @@ fn shown(mixed: &Mixed) -> View {
             (!said.contains.is_empty())
                 .then(|| el("p").child(["Contains: ", &said.contains.join(", "), "."].concat())),
         )
+        .child(said.say_spare().map(|words| el("p").class("detail").child(words)))
         .child(el("ul").child(lines(&said.hazards)).child(lines(&said.precautions)).child(further))
         .view()
 }

@@ -24,6 +24,7 @@ struct Form {
     day: Typed,
     net: Net,
     small: Value<bool>,
+    few_names: Value<bool>,
     face: Face,
     /// What the formula brings; none where there is none. Anew when the book changes, not with every letter.
     burden: Derived<Option<Rc<Burden>>>,
@@ -87,6 +88,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         day: Typed::new(""),
         net: Net::new(),
         small: Value::new(false),
+        few_names: Value::new(false),
         face: keep::face(),
         burden: Derived::new(move || {
             let (ids, voice) = (ids(), shop.voice());
@@ -209,6 +211,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             declared,
             tapers,
             small: form.small.get(),
+            few_names: form.few_names.get(),
         };
         // Of a batch the test of it says so.
         let over = declared.filter(|_| batch.is_none()).and_then(|declared| {
@@ -231,7 +234,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             return el("div")
                 .class("no-print")
                 .child(not_printed(overflow.to_string()))
-                .child(told(&labelled, design, form.small))
+                .child(told(&labelled, design, form.small, form.few_names))
                 .view();
         }
     };
@@ -244,7 +247,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
                 "In the print window choose the paper of the sheet, no margins and a scale of 100 %. Print one on plain \
 paper first and hold it against the sheet.",
             ))
-            .child(told(&labelled, design, form.small))
+            .child(told(&labelled, design, form.small, form.few_names))
             .view();
     form.lay(Some(Rc::new(laid)));
     view

@@ -8,7 +8,7 @@ use crate::dom::*;
 use crate::rooms::parts::{choice, page_part, sentence, why_button};
 
 /// What has to be known with it.
-pub(super) fn told(labelled: &Labelled, design: &Design, small: Value<bool>) -> View {
+pub(super) fn told(labelled: &Labelled, design: &Design, small: Value<bool>, few_names: Value<bool>) -> View {
     let tests = labelled.tests.iter().map(|(title, test)| tested(title, test)).views();
     let source = labelled.declared.as_ref().map(|d| el("p").class("detail").child(d.source));
     let left_out = labelled.may_be_small.then(|| {
@@ -18,8 +18,13 @@ pub(super) fn told(labelled: &Labelled, design: &Design, small: Value<bool>) -> 
             &[(false, "Keep them"), (true, "Leave them out")],
         )
     });
+    let names = labelled.spare.clone().map(|said| {
+        let offers = [(false, "All of them"), (true, "Only those proposed")];
+        group![choice("Names of substances on the label", few_names, &offers), sentence(said)]
+    });
     group![
         left_out,
+        names,
         design.compared().map(sentence),
         labelled.content.remarks(&design.sheet).into_iter().map(sentence).views(),
         labelled.remarks.iter().cloned().map(sentence).views(),
