@@ -1,9 +1,9 @@
 //! Solving a formula for a target: linear in every basis, so exact.
 
 use super::check::{cautions, examine, usual_total};
-use super::share::Rates;
+use super::share::{Rate, Rates};
 use super::why::Telling;
-use super::{Basis, Caution, Formula, FormulaError};
+use super::{Basis, Caution, Formula, FormulaError, Part, WaxShare};
 use crate::quantity::{Density, Exact, Mass, Share, Voice, Volume, Why};
 
 /// What weighing has told about the ingredients of a formula: looked up by name.
@@ -107,46 +107,67 @@ pub fn sample(formula: &Formula, recipe: &dyn Recipe, voice: Voice) -> Result<So
 }
 
 fn solved(formula: &Formula, makes: Makes, rates: &Rates, recipe: &dyn Recipe, voice: Voice) -> Solved {
-    let wax = makes.total.times(rates.wax());
-    let usual = usual_total(formula, makes.usual_residue);
-    let scale = usual.and_then(|u| makes.total.over(u));
-    let told = Telling { formula, makes, wax, voice, rates, recipe };
-    let of = |mass: Mass, whole: Mass| Share::base(mass.over(whole).unwrap_or(Exact::ZERO));
-    let plain = |name: &str, mass: Mass, why: Why| PartShare {
-        name: name.to_owned(),
-        mass,
-        of_wax: of(mass, wax),
-        of_whole: of(mass, makes.total),
-        volume: None,
-        drops: None,
-        pieces: None,
-        unweighed: None,
-        why,
-    };
-    let waxes = formula.wax.iter().map(|share| {
-        let mass = wax.times(share.share.value.in_base());
-        plain(&share.name, mass, told.one_wax(share, mass))
-    });
-    let parts = formula.parts.iter().zip(&rates.parts).map(|(part, rate)| {
-        let mass = wax.times(rate.by_wax) + makes.total.times(rate.by_whole);
-        let why = told.part(part, mass);
-        let mut share = PartShare { unweighed: rate.unweighed, ..plain(&part.name, mass, why) };
+    let batch = Solving::of(formula, makes, rates, recipe, voice);
+    Solved {
+        total: makes.total,
+        wax: batch.wax,
+        waxes: formula.wax.iter().map(|wax| batch.one_wax(wax)).collect(),
+        parts: formula.parts.iter().zip(&rates.parts).map(|(part, rate)| batch.part(part, rate)).collect(),
+        scale: batch.scale,
+        cautions: cautions(formula, rates),
+        why: batch.told.all_wax(),
+    }
+}
+
+/// A batch whose waxes and parts can be asked for one by one.
+struct Solving<'a> {
+    makes: Makes,
+    wax: Mass,
+    scale: Option<Exact>,
+    told: Telling<'a>,
+}
+
+impl<'a> Solving<'a> {
+    fn of(formula: &'a Formula, makes: Makes, rates: &Rates, recipe: &'a dyn Recipe, voice: Voice) -> Self {
+        Self {
+            makes,
+            wax: makes.total.times(rates.wax()),
+            scale: usual_total(formula, makes.usual_residue).and_then(|u| makes.total.over(u)),
+            told: Telling::of(formula, makes, rates, recipe, voice),
+        }
+    }
+
+    fn plain(&self, name: &str, mass: Mass, why: Why) -> PartShare {
+        let of = |whole: Mass| Share::base(mass.over(whole).unwrap_or(Exact::ZERO));
+        PartShare {
+            name: name.to_owned(),
+            mass,
+            of_wax: of(self.wax),
+            of_whole: of(self.makes.total),
+            volume: None,
+            drops: None,
+            pieces: None,
+            unweighed: None,
+            why,
+        }
+    }
+
+    fn one_wax(&self, wax: &WaxShare) -> PartShare {
+        let mass = self.wax.times(wax.share.value.in_base());
+        self.plain(&wax.name, mass, self.told.one_wax(wax, mass))
+    }
+
+    fn part(&self, part: &Part, rate: &Rate) -> PartShare {
+        let mass = self.wax.times(rate.by_wax) + self.makes.total.times(rate.by_whole);
+        let why = self.told.part(part, mass);
+        let mut share = PartShare { unweighed: rate.unweighed, ..self.plain(&part.name, mass, why) };
         match &part.basis {
-            Basis::Spoon(volume) => share.volume = scale.map(|k| volume.value.times(k)),
-            Basis::Drops(drops) => share.drops = scale.map(|k| Exact::whole((*drops).into()) * k),
+            Basis::Spoon(volume) => share.volume = self.scale.map(|k| volume.value.times(k)),
+            Basis::Drops(drops) => share.drops = self.scale.map(|k| Exact::whole((*drops).into()) * k),
             Basis::PerVessel(pieces) => share.pieces = Some(*pieces),
             Basis::OfWax(_) | Basis::OfWhole(_) | Basis::PerWax { .. } | Basis::Weight(_) => {}
         }
         share
-    });
-    Solved {
-        total: makes.total,
-        wax,
-        waxes: waxes.collect(),
-        parts: parts.collect(),
-        scale,
-        cautions: cautions(formula, rates),
-        why: told.all_wax(),
     }
 }
 
@@ -168,9 +189,15 @@ pub fn total_for(
 ) -> Result<(Mass, Why), FormulaError> {
     // Linear in the total, so the shares are those of any batch.
     let kilogram = Mass::base(Exact::whole(1000));
-    let solved = solve(formula, Makes { total: kilogram, usual_residue }, recipe, voice)?;
-    let one = solved.waxes.iter().chain(&solved.parts).find(|one| one.name == name);
-    let one = one.ok_or_else(|| FormulaError::NotInIt { name: name.to_owned() })?;
+    let rates = examine(formula, usual_residue, recipe).map_err(first)?;
+    let batch = Solving::of(formula, Makes { total: kilogram, usual_residue }, &rates, recipe, voice);
+    // Of this one only: to say how all the others come about would take most of the time.
+    let wax = formula.wax.iter().find(|wax| wax.name == name).map(|wax| batch.one_wax(wax));
+    let part = || {
+        let (part, rate) = formula.parts.iter().zip(&rates.parts).find(|(part, _)| part.name == name)?;
+        Some(batch.part(part, rate))
+    };
+    let one = wax.or_else(part).ok_or_else(|| FormulaError::NotInIt { name: name.to_owned() })?;
     let share = one.of_whole.in_base();
     let total = left.in_base().checked_div(share).map(Mass::base);
     let total = total.ok_or_else(|| FormulaError::NotWeighed { name: name.to_owned() })?;
@@ -183,6 +210,6 @@ pub fn total_for(
         voice.mass(total),
     )
     .with(format!("{name} left"), voice.mass(left))
-    .with_why("its share of the whole", voice.share(one.of_whole), one.why.clone());
+    .with_why("its share of the whole", voice.share(one.of_whole), one.why);
     Ok((total, why))
 }

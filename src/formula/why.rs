@@ -7,36 +7,50 @@ use crate::quantity::{Exact, Mass, Share, Voice, Why};
 
 /// All that the whys of one solution draw on.
 pub(super) struct Telling<'a> {
-    pub(super) formula: &'a Formula,
-    pub(super) makes: Makes,
-    pub(super) wax: Mass,
-    pub(super) voice: Voice,
-    pub(super) rates: &'a Rates,
-    pub(super) recipe: &'a dyn Recipe,
+    formula: &'a Formula,
+    makes: Makes,
+    wax: Mass,
+    voice: Voice,
+    recipe: &'a dyn Recipe,
+    /// The total in words, and how all wax came about: nearly every line says them, and each number takes its time.
+    total: String,
+    all_wax: Why,
 }
 
-impl Telling<'_> {
-    fn total(&self) -> String {
-        self.voice.mass(self.makes.total)
+impl<'a> Telling<'a> {
+    pub(super) fn of(
+        formula: &'a Formula,
+        makes: Makes,
+        rates: &Rates,
+        recipe: &'a dyn Recipe,
+        voice: Voice,
+    ) -> Self {
+        let wax = makes.total.times(rates.wax());
+        let total = voice.mass(makes.total);
+        let all_wax = Why::new(
+            "All wax",
+            "total × (1 − parts measured by the whole) ÷ (1 + parts measured by the wax)",
+            voice.mass(wax),
+        )
+        .with("total", &total)
+        .with("parts measured by the whole", voice.share(Share::base(rates.by_whole)))
+        .with("parts measured by the wax", voice.share(Share::base(rates.by_wax)));
+        Self { formula, makes, wax, voice, recipe, total, all_wax }
     }
 
     pub(super) fn all_wax(&self) -> Why {
-        let by_whole = Share::base(self.rates.by_whole);
-        let by_wax = Share::base(self.rates.by_wax);
-        Why::new(
-            "All wax",
-            "total × (1 − parts measured by the whole) ÷ (1 + parts measured by the wax)",
-            self.voice.mass(self.wax),
-        )
-        .with("total", self.total())
-        .with("parts measured by the whole", self.voice.share(by_whole))
-        .with("parts measured by the wax", self.voice.share(by_wax))
+        self.all_wax.clone()
+    }
+
+    fn by_wax(&self, why: Why) -> Why {
+        why.with_why("all wax", &self.all_wax.result, self.all_wax())
     }
 
     pub(super) fn one_wax(&self, wax: &WaxShare, mass: Mass) -> Why {
-        Why::new(&wax.name, "share of the blend × all wax", self.voice.mass(mass))
-            .with("share of the blend", self.voice.typed(wax.share))
-            .with_why("all wax", self.voice.mass(self.wax), self.all_wax())
+        self.by_wax(
+            Why::new(&wax.name, "share of the blend × all wax", self.voice.mass(mass))
+                .with("share of the blend", self.voice.typed(wax.share)),
+        )
     }
 
     /// This batch against the usual one.
@@ -47,7 +61,7 @@ impl Telling<'_> {
 
     /// The two values that scale what is written for the usual batch.
     fn scaled(&self, why: Why) -> Why {
-        let why = why.with("total", self.total());
+        let why = why.with("total", &self.total);
         let (Some(usual), Some(total)) =
             (&self.formula.usual, usual_total(self.formula, self.makes.usual_residue))
         else {
@@ -71,20 +85,19 @@ impl Telling<'_> {
     pub(super) fn part(&self, part: &Part, mass: Mass) -> Why {
         let voice = self.voice;
         let result = self.both(mass);
-        let all_wax = |why: Why| why.with_why("all wax", voice.mass(self.wax), self.all_wax());
         match &part.basis {
-            Basis::OfWax(share) => all_wax(
+            Basis::OfWax(share) => self.by_wax(
                 Why::new(&part.name, "share of the wax × all wax", result)
                     .with("share of the wax", voice.typed(*share)),
             ),
-            Basis::PerWax { amount, wax } => all_wax(
+            Basis::PerWax { amount, wax } => self.by_wax(
                 Why::new(&part.name, "amount ÷ the wax it is for × all wax", result)
                     .with("amount", voice.typed(*amount))
                     .with("the wax it is for", voice.typed(*wax)),
             ),
             Basis::OfWhole(share) => Why::new(&part.name, "share of the whole × total", result)
                 .with("share of the whole", voice.typed(*share))
-                .with("total", self.total()),
+                .with("total", &self.total),
             Basis::Weight(written) => self.scaled(
                 Why::new(&part.name, "amount in the usual batch × total ÷ usual total", result)
                     .with("amount in the usual batch", voice.typed(*written)),

@@ -76,6 +76,16 @@ pub fn choose_drops(wanted: &[Wanted], vessels: u32, tolerance: Share, voice: Vo
     Some(Shade { dilute: dilution(&drops, tolerance), choices, exact_every, why })
 }
 
+/// True where the whole drops nearest the shade, as [`choose_drops`] finds them, keep it within the tolerance. None
+/// where nothing is wanted.
+pub(super) fn keeps(wanted: &[Wanted], tolerance: Share) -> Option<bool> {
+    let drops: Vec<Exact> = wanted.iter().map(|w| w.drops.max(Exact::ZERO)).collect();
+    if drops.iter().all(|q| q.is_zero()) {
+        return None;
+    }
+    Some(nearest(&drops).first()?.within(tolerance))
+}
+
 /// The three choices of least cost.
 fn nearest(wanted: &[Exact]) -> Vec<DropChoice> {
     let mut best: Vec<(Cost, Vec<u32>)> = Vec::new();

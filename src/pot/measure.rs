@@ -1,6 +1,7 @@
 //! One pour: the formula solved for its mass, and every wax and part given its measure.
 
 use super::batch::{Needs, Size, batch, usual_residue};
+use super::drops::keeps;
 use super::ways::{drops_note, named, off, over_note, rounding_note, small_note, spoon_note};
 use super::{
     Ask, Dose, DropChoice, Line, Note, PlanError, Pour, ScaleChoice, Shade, Wanted, apportion, choose_drops,
@@ -74,9 +75,7 @@ pub fn keeps_shade(ask: &Ask) -> Result<bool, PlanError> {
     let batch = batch(ask)?;
     let Some(size) = batch.pours.first() else { return Ok(true) };
     let wanted = wanted(shares(ask, size)?.iter().map(|(share, _)| share));
-    let shade = choose_drops(&wanted, size.vessels, ask.tolerance, ask.voice);
-    let nearest = shade.as_ref().and_then(|shade| shade.choices.first());
-    Ok(nearest.is_none_or(|choice| choice.within(ask.tolerance)))
+    Ok(keeps(&wanted, ask.tolerance) != Some(false))
 }
 
 fn in_words(ask: &Ask, wanted: &[Wanted], shade: Option<&Shade>) -> Vec<String> {

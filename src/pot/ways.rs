@@ -1,8 +1,8 @@
 //! What is said where a measure is off or cannot be taken, with the ways out.
 
 use super::batch::{Needs, Size};
-use super::drops::percent;
-use super::{Ask, DropChoice, Note, Shade, SpoonChoice, Wanted, choose_drops, choose_spoon, eighth};
+use super::drops::{keeps, percent};
+use super::{Ask, DropChoice, Note, Shade, SpoonChoice, Wanted, choose_spoon, eighth};
 use crate::formula::{Part, PartKind, PartShare};
 use crate::quantity::{Exact, Mass, Voice, Volume, VolumeUnit, decimal};
 use crate::sort;
@@ -54,10 +54,7 @@ pub(super) fn drops_note(ask: &Ask, size: &Size, wanted: &[Wanted], shade: &Shad
     let first = shade.choices.first().filter(|c| !c.within(ask.tolerance))?;
     let exactly = nearest(sizes(ask, size, &|_, by| wanted.iter().all(|w| (w.drops * by).is_whole())), size);
     let nearly = || {
-        let near = sizes(ask, size, &|n, by| {
-            choose_drops(&scaled(wanted, by), n, ask.tolerance, ask.voice)
-                .is_some_and(|s| s.choices.first().is_some_and(|c| c.within(ask.tolerance)))
-        });
+        let near = sizes(ask, size, &|_, by| keeps(&scaled(wanted, by), ask.tolerance) == Some(true));
         nearest(near, size)
     };
     let mut text = format!("{}: {}.", named(ask.voice, wanted, first), off(ask.voice, wanted, first));
