@@ -1,7 +1,7 @@
 //! The bundle of one's own workshop (see [`crate::book::bundle`]): kept in a database of its own, so that the journal's is as
 //! it ever was; and what of the journal is looked at besides it. Only a large book has one.
 
-use super::database::{Database, entries, factory, lines_of};
+use super::database::{Database, Mode, entries, factory, lines_of};
 use super::request::{complete, result, store_error};
 use super::workshop::{Which, database};
 use super::{element, local};
@@ -132,7 +132,7 @@ async fn journal() -> Result<IdbObjectStore, StoreError> {
 
 async fn lines(which: Which) -> Result<IdbObjectStore, StoreError> {
     let database: Rc<Database> = database(which);
-    entries(&database.transaction(IdbTransactionMode::Readonly).await?)
+    entries(&database.transaction(Mode::Read).await?)
 }
 
 /// The lines that this device has stored after this clock, as far as they have one clock after the other.

@@ -3,13 +3,13 @@
 use super::request::{complete, result, store_error};
 use crate::book::{Store, StoreError};
 use crate::sort;
-use js_sys::{Array, Function, JSON, Object, Reflect};
+use js_sys::{Array, Function, JSON, Reflect};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
-    Event, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbTransaction, IdbTransactionMode,
+    Event, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbTransaction,
 };
 
 /// The version of the database's own layout, which is apart from the format of the lines.
@@ -39,6 +39,13 @@ pub struct Database {
 
 /// Gives the next lines to be stored again, so many, of those whose keys are not among these; none at the end.
 pub type Again<'a> = &'a mut dyn FnMut(usize, &dyn Fn(&str) -> bool) -> Option<Vec<(String, String)>>;
+
+/// What a transaction is for.
+#[derive(Clone, Copy)]
+pub(super) enum Mode {
+    Read,
+    Write,
+}
 
 struct Open {
     db: IdbDatabase,
@@ -98,7 +105,7 @@ impl Database {
 
     /// Begins to store lines, at once where the database is open; none where it has to be opened first.
     pub fn begin(&self, lines: &[(String, String)]) -> Option<Result<IdbTransaction, StoreError>> {
-        let transaction = self.at_once(IdbTransactionMode::Readwrite)?;
+        let transaction = self.at_once(Mode::Write)?;
         Some(self.sure().and_then(|()| put(transaction, lines)))
     }
 
@@ -114,7 +121,7 @@ impl Database {
         let transaction = match begun {
             Some(begun) => begun?,
             None => {
-                let transaction = self.transaction(IdbTransactionMode::Readwrite).await?;
+                let transaction = self.transaction(Mode::Write).await?;
                 self.sure()?;
                 put(transaction, lines)?
             }
@@ -150,7 +157,7 @@ impl Database {
         let has = |key: &str| known.binary_search_by(|known| known.as_str().cmp(key)).is_ok();
         let mut number = 0;
         while let Some(lines) = again(AGAIN, &has) {
-            let transaction = self.transaction(IdbTransactionMode::Readwrite).await?;
+            let transaction = self.transaction(Mode::Write).await?;
             complete(&put(transaction, &lines)?).await?;
             number += lines.len();
         }
@@ -161,7 +168,7 @@ impl Database {
 
     /// The keys of all lines.
     pub(super) async fn keys(&self) -> Result<Array, StoreError> {
-        let store = entries(&self.transaction(IdbTransactionMode::Readonly).await?)?;
+        let store = entries(&self.transaction(Mode::Read).await?)?;
         let request = store.get_all_keys().map_err(|e| store_error(&e))?;
         Ok(result(&request).await?.unchecked_into())
     }
@@ -184,7 +191,7 @@ impl Database {
     }
 
     /// A transaction on the entries. A database that was closed meanwhile is opened once more.
-    pub(super) async fn transaction(&self, mode: IdbTransactionMode) -> Result<IdbTransaction, StoreError> {
+    pub(super) async fn transaction(&self, mode: Mode) -> Result<IdbTransaction, StoreError> {
         match self.at_once(mode) {
             Some(transaction) => Ok(transaction),
             None => self.database().await?.transaction(mode).map_err(|e| store_error(&e)),
@@ -192,7 +199,7 @@ impl Database {
     }
 
     /// None where the database is not open, or was closed behind our back.
-    fn at_once(&self, mode: IdbTransactionMode) -> Option<IdbTransaction> {
+    fn at_once(&self, mode: Mode) -> Option<IdbTransaction> {
         let open = self.open.borrow().clone()?;
         open.transaction(mode).map_err(|_| self.open.take()).ok()
     }
@@ -209,7 +216,7 @@ impl Database {
         let mut after = JsValue::UNDEFINED;
         let mut opening = None;
         loop {
-            let store = entries(&self.transaction(IdbTransactionMode::Readonly).await?)?;
+            let store = entries(&self.transaction(Mode::Read).await?)?;
             let opening = *opening.get_or_insert(self.openings.get());
             let request = store.get_all_with_key_and_limit(&after, most).map_err(thrown)?;
             let lines = lines_of(&result(&request).await?);
@@ -223,7 +230,7 @@ impl Database {
                 return Ok(());
             }
             // What was stored in between makes this key an earlier one: then a line is read twice, and none is passed over.
-            let store = entries(&self.transaction(IdbTransactionMode::Readonly).await?)?;
+            let store = entries(&self.transaction(Mode::Read).await?)?;
             let request = store.get_all_keys_with_key_and_limit(&after, most).map_err(thrown)?;
             let keys: Array = result(&request).await?.unchecked_into();
             let last = keys.get(keys.length().saturating_sub(1));
@@ -309,16 +316,15 @@ pub(super) fn entries(transaction: &IdbTransaction) -> Result<IdbObjectStore, St
 
 /// What begins a transaction to write: with strict durability, which web-sys calls unstable, so by the function's name.
 fn writing(db: &IdbDatabase) -> Result<Function, JsValue> {
-    let options = Object::new();
-    Reflect::set(&options, &"durability".into(), &"strict".into())?;
-    let function: Function = Reflect::get(db, &"transaction".into())?.dyn_into()?;
+    let options = JSON::parse(r#"{"durability":"strict"}"#)?;
+    let function: Function = Reflect::get(db, &"transaction".into())?.unchecked_into();
     Ok(function.bind3(db, &ENTRIES.into(), &"readwrite".into(), &options).unchecked_into())
 }
 
 impl Open {
-    fn transaction(&self, mode: IdbTransactionMode) -> Result<IdbTransaction, JsValue> {
+    fn transaction(&self, mode: Mode) -> Result<IdbTransaction, JsValue> {
         match mode {
-            IdbTransactionMode::Readwrite => Ok(self.write.call0(&JsValue::UNDEFINED)?.unchecked_into()),
+            Mode::Write => Ok(self.write.call0(&JsValue::UNDEFINED)?.unchecked_into()),
             _ => self.db.transaction_with_str(ENTRIES),
         }
     }

@@ -2,7 +2,7 @@
 //! journal nor what is folded of it grows with them. A photo is stored before the entry that names it.
 
 use super::bundle::piece;
-use super::database::{Database, entries};
+use super::database::{Database, Mode, entries};
 use super::local;
 use super::request::{complete, result, store_error};
 use super::workshop::{DEMO_PHOTOS, Which};
@@ -14,7 +14,7 @@ use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    CanvasRenderingContext2d, HtmlCanvasElement, HtmlInputElement, IdbTransactionMode, ImageBitmap,
+    CanvasRenderingContext2d, HtmlCanvasElement, HtmlInputElement, ImageBitmap,
 };
 
 thread_local! {
@@ -124,7 +124,7 @@ pub async fn photo(which: Which, name: &str) -> Result<Photo, PhotoError> {
 }
 
 async fn stored(which: Which, name: &str) -> Result<Option<String>, StoreError> {
-    let transaction = database(which).transaction(IdbTransactionMode::Readonly).await?;
+    let transaction = database(which).transaction(Mode::Read).await?;
     let request = entries(&transaction)?.get(&name.into()).map_err(|e| store_error(&e))?;
     Ok(result(&request).await?.as_string())
 }
@@ -182,7 +182,7 @@ async fn names(which: Which) -> Result<Vec<String>, StoreError> {
 
 /// Leaves those that are not named still, and takes them out.
 async fn remove(which: Which, names: &mut Vec<String>, named: Named<'_>) -> Result<(), StoreError> {
-    let transaction = database(which).transaction(IdbTransactionMode::Readwrite).await?;
+    let transaction = database(which).transaction(Mode::Write).await?;
     let store = entries(&transaction)?;
     // Whoever was storing before has stored once this is answered, and named it; whoever comes after stores it again.
     result(&store.count().map_err(|e| store_error(&e))?).await?;
