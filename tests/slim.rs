@@ -1,4 +1,5 @@
-//! What makes the bound module smaller: names, exports and empty runs of the table; nothing else changes.
+//! What makes the bound module smaller: names, exports, empty runs of the table and files of the standard library; nothing
+//! else changes.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, dead_code)]
 
@@ -122,4 +123,17 @@ proptest! {
         module.truncate(cut);
         let _ = slim::module(&module);
     }
+}
+
+/// A file of the standard library is named `std`, everything around it keeps its place; a text that is no such name stays.
+#[test]
+fn files_of_the_standard_library_are_blanked() {
+    let file = "/rustc/59807616e1fa2540724bfbac14d7976d7e4a3860/library/core/src/slice/index.rs";
+    let blank = format!("std{}", " ".repeat(file.len() - 3));
+    let around = |middle: &str| format!("first{middle}second.rs /rustc/ is Not a file.rs{middle}/rustc/");
+    let whole = [b"\0asm\x01\0\0\0".to_vec(), section(11, around(file).as_bytes())].concat();
+    let (small, names) = slim::module(&whole).unwrap();
+    let body = around(&blank);
+    assert!(names.is_empty());
+    assert!(small.ends_with(body.as_bytes()), "{}", String::from_utf8_lossy(&small));
 }

@@ -1,7 +1,8 @@
 //! Makes what wasm-bindgen wrote smaller, without changing what it does: `slim MODULE.wasm SCRIPT.js`. Nothing but the
 //! standard library. The names that module and script call each other by carry long hashes: short ones stand in for them.
 //! What a library offers to JavaScript and no script of the app asks for goes, and so does what is put into the table of
-//! functions only to say that nothing is there yet.
+//! functions only to say that nothing is there yet. Where a file of the standard library is named, for its panics, `std` says
+//! as much.
 
 use std::process::ExitCode;
 
@@ -158,6 +159,29 @@ fn elements(body: &[u8]) -> Result<Vec<u8>, String> {
     Ok(out.into_iter().chain(kept.concat()).collect())
 }
 
+/// What the compiler writes before and after the name of a file of the standard library; between them stand a hash and a path.
+const LIBRARY: (&[u8], &[u8]) = (b"/rustc/", b".rs");
+
+/// What is put into memory at the start. Everything keeps its place: so a name is blanked, and takes no room once compressed.
+fn data(body: &[u8]) -> Vec<u8> {
+    let mut out = body.to_vec();
+    let mut from = 0;
+    let find = |out: &[u8], from: usize, what: &[u8]| {
+        out.get(from..)?.windows(what.len()).position(|w| w == what).map(|at| from + at)
+    };
+    while let Some(start) = find(&out, from, LIBRARY.0) {
+        from = start + LIBRARY.0.len();
+        let Some(end) = find(&out, from, LIBRARY.1).map(|at| at + LIBRARY.1.len()) else { break };
+        let path = |b: &u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b"/_.".contains(b);
+        if let Some(name) = out.get_mut(start..end).filter(|name| name.iter().all(path)) {
+            name.fill(b' ');
+            name.iter_mut().zip(b"std").for_each(|(to, letter)| *to = *letter);
+            from = end;
+        }
+    }
+    out
+}
+
 /// The smaller module, and the names that were changed in it.
 pub fn module(whole: &[u8]) -> Result<(Vec<u8>, Vec<String>), String> {
     let (mut rest, mut names) = (Reader { rest: whole }, Vec::new());
@@ -169,6 +193,7 @@ pub fn module(whole: &[u8]) -> Result<(Vec<u8>, Vec<String>), String> {
             2 => name(&imports(body, &mut names)?, &mut out),
             7 => name(&exports(body)?, &mut out),
             9 => name(&elements(body)?, &mut out),
+            11 => name(&data(body), &mut out),
             _ => name(body, &mut out),
         }
     }
