@@ -3,7 +3,7 @@
 use crate::heat::{Reading, Setup};
 use crate::pot::Chart;
 use crate::quantity::Quantity;
-use crate::quantity::{Temperature, TemperatureUnit, Voice, read, read_count};
+use crate::quantity::{Exact, Temperature, TemperatureUnit, Unit, Voice, decimal, read, read_count};
 
 /// More readings than one vessel gives in a day.
 const MOST: usize = 500;
@@ -36,6 +36,37 @@ pub fn read_log(text: &str, voice: Voice) -> Result<Vec<Reading>, String> {
         n if n > MOST => Err("That is more than one vessel gives in a day. Type every tenth.".to_owned()),
         _ => Ok(log),
     }
+}
+
+/// Writes it as [`read_log`] reads it, whatever is the unit of the one who reads: to a tenth of a degree of this voice.
+pub fn write_log(log: &[Reading], voice: Voice) -> String {
+    lines(log, voice, Exact::ratio(1, 10))
+}
+
+/// The first line of a kept log whose thermometer hung by the wall.
+const BY_WALL: &str = "wall\n";
+
+/// As it is kept: in °C with a point, so fine that it comes back in °F as it was read there to a tenth.
+pub fn keep_log(log: &[Reading], hung: Hung) -> String {
+    let head = if hung == Hung::Wall { BY_WALL } else { "" };
+    [head, &lines(log, Voice::default(), Exact::ratio(1, 1000))].concat()
+}
+
+/// What [`keep_log`] kept; none where it is no such log.
+pub fn kept_log(text: &str) -> Option<(Vec<Reading>, Hung)> {
+    let (text, hung) = text.strip_prefix(BY_WALL).map_or((text, Hung::Middle), |rest| (rest, Hung::Wall));
+    Some((read_log(text, Voice::default()).ok()?, hung))
+}
+
+fn lines(log: &[Reading], voice: Voice, step: Exact) -> String {
+    let mut out = String::new();
+    for r in log {
+        let t = Temperature::of(Exact::near(r.celsius).unwrap_or_default(), TemperatureUnit::Celsius);
+        let degrees = decimal(t.to(voice.temperature).round_to(step), step, voice.locale);
+        let minutes = ((r.seconds / 60.0).round().max(0.0) as u32).to_string();
+        out.push_str(&[&minutes, " ", &degrees, " ", voice.temperature.symbol(), "\n"].concat());
+    }
+    out
 }
 
 /// The readings over the curve that is reckoned: °C at the same times.

@@ -19,7 +19,7 @@ mod water;
 pub use check::BenchError;
 pub use drops::{DropMass, drop_mass};
 pub use freezing::{Scene, SceneError, Start, differences, duration, fitted, results, said, temperature};
-pub use log::{Hung, log_chart, read_log};
+pub use log::{Hung, keep_log, kept_log, log_chart, read_log, write_log};
 pub use measure::measures;
 pub use moment::moment;
 pub use property::{POURED, PROPERTIES, Properties, Property};

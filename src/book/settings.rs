@@ -14,6 +14,8 @@ pub struct Settings {
     /// The share of the usual that this workshop's air takes of a vessel's heat, from a cooling log; none where no log
     /// told.
     pub film: Option<Amount<Share>>,
+    /// The readings of that log, as [`crate::bench::keep_log`] writes them; none where they were not kept.
+    pub log: Option<String>,
     /// Days from the pour until the wax is solid; none: the usual.
     pub solid_days: Option<u32>,
     /// Days that finishing a batch takes; none: it is done on the day.
@@ -24,7 +26,7 @@ pub struct Settings {
     pub goals: Option<Vec<Goal>>,
 }
 
-wire_struct!(Settings { residue, tolerance, film, solid_days [skip], finish_days [skip], batches [skip], goals [skip] });
+wire_struct!(Settings { residue, tolerance, film, log [skip], solid_days [skip], finish_days [skip], batches [skip], goals [skip] });
 
 impl Default for Settings {
     fn default() -> Self {
@@ -32,6 +34,7 @@ impl Default for Settings {
             residue: Residue::None,
             tolerance: Amount::new(Exact::whole(2), ShareUnit::Percent),
             film: None,
+            log: None,
             solid_days: None,
             finish_days: None,
             batches: None,

@@ -8,9 +8,7 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{
-    Event, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbTransaction,
-};
+use web_sys::{Event, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbTransaction};
 
 /// The version of the database's own layout, which is apart from the format of the lines.
 const LAYOUT: u32 = 1;

@@ -13,9 +13,7 @@ use js_sys::{Array, Reflect};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{
-    CanvasRenderingContext2d, HtmlCanvasElement, HtmlInputElement, ImageBitmap,
-};
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, HtmlInputElement, ImageBitmap};
 
 thread_local! {
     static OWN: Rc<Database> = Rc::new(Database::new("potside-photos"));

@@ -7,7 +7,8 @@ mod told;
 
 use potside::bench::{
     Hung, PROPERTIES, Properties, Scene, SceneError, Start, Stuff, Sweep, differences, duration,
-    fitted as fitted_words, log_chart, moment, read_log, reckoned, results, said,
+    fitted as fitted_words, keep_log, kept_log, log_chart, moment, read_log, reckoned, results, said,
+    write_log,
 };
 use potside::heat::{
     Base, Colours, Detail, Freezing, Job, Measure, Reading, Setup, Wax, compare, freeze, job, lay_over, map,

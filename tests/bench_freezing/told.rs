@@ -92,6 +92,46 @@ fn a_log_is_read_line_by_line() {
     near(Hung::Wall.at(&setup).0, 0.027, 1e-12);
 }
 
+proptest! {
+    /// A log comes back from what is kept, in either unit, with a point and with a comma, as it was read to a tenth of a
+    /// degree; also from a freezer.
+    #[test]
+    fn a_log_that_is_kept_comes_back(
+        minutes in prop::collection::btree_set(0..6000_u32, 3..40),
+        tenths in prop::collection::vec(-400..4000_i32, 40),
+        fahrenheit in any::<bool>(),
+        comma in any::<bool>(),
+    ) {
+        let temperature = if fahrenheit { TemperatureUnit::Fahrenheit } else { TemperatureUnit::Celsius };
+        let locale = if comma { Locale::Comma } else { Locale::Point };
+        let voice = Voice { temperature, locale, ..Voice::default() };
+        let sign = if comma { "," } else { "." };
+        let unit = if fahrenheit { "°F" } else { "°C" };
+        let line = |(at, t): (&u32, &i32)| {
+            let minus = if *t < 0 { "−" } else { "" };
+            format!("{at} {minus}{}{sign}{} {unit}\n", t.abs() / 10, t.abs() % 10)
+        };
+        let text: String = minutes.iter().zip(&tenths).map(line).collect();
+        let log = read_log(&text, voice).unwrap();
+        prop_assert_eq!(write_log(&log, voice), text.clone());
+        let hung = if comma { Hung::Wall } else { Hung::Middle };
+        let (back, at) = kept_log(&keep_log(&log, hung)).unwrap();
+        prop_assert_eq!(at, hung);
+        prop_assert_eq!(write_log(&back, voice), text);
+    }
+}
+
+#[test]
+fn what_is_no_log_is_not_kept() {
+    assert_eq!(
+        keep_log(&read_log("0 165 °F\n20 150 °F\n40 60", Voice::default()).unwrap(), Hung::Wall),
+        "wall\n0 73.889 °C\n20 65.556 °C\n40 60.000 °C\n"
+    );
+    for text in ["", "wall\n", "0 70.0 °C\n", "zero 70 °C\n1 60 °C\n2 50 °C"] {
+        assert!(kept_log(text).is_none(), "{text:?}");
+    }
+}
+
 #[test]
 fn what_a_log_told_adds_to_what_was_in_use() {
     let (words, film) = fitted_words(1.25, 0.8, None, Voice::default());

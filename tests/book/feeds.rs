@@ -144,7 +144,8 @@ fn a_cooling_log_and_a_density_reach_the_freezing() {
     // Air that takes more than the usual, and less, is kept as it was told.
     for (percent, air) in [(125, 1.25), (80, 0.8)] {
         let film = Some(Amount::new(Exact::whole(percent), ShareUnit::Percent));
-        let settings = Settings { film, ..Settings::default() };
+        let log = Some("0 73.889 °C\n20 65.556 °C\n40 60.000 °C\n".to_owned());
+        let settings = Settings { film, log, ..Settings::default() };
         assert_eq!(potside::wire::read::<Settings>(&potside::wire::write(&settings)).as_ref(), Ok(&settings));
         does(&mut book, Act::Settings(settings));
         assert!((book.state().settings.air() - air).abs() < 1e-12);

@@ -122,6 +122,15 @@ async fn a_vessel_freezes_with_the_server_gone() {
                 return said.length === 2 && said[0] === said[1] && said[0] !== '100'";
     b.waits("one factor", same, vec![]).await;
     b.saved().await;
+    // The readings are there again after a reload, and are laid over as before.
+    b.client.refresh().await.unwrap();
+    b.sees("A log is kept: 5 readings within 90 min, in the middle of the vessel.").await;
+    b.set("Pour at", "175 °F").await;
+    result(&b, "Solid", 1).await;
+    b.tap("Lay the kept readings over").await;
+    b.sees("What is left between the two").await;
+    b.waits("the kept log over its curve", drawn, vec![]).await;
+    b.shot("freeze-log-kept").await;
     let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
     let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
     assert!(other.is_empty(), "{other:?}");

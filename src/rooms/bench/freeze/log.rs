@@ -1,7 +1,7 @@
 //! A measured cooling log laid over what is reckoned: how much faster or slower this workshop's air takes the heat.
 
 use super::Side;
-use crate::bench::{Hung, fitted, log_chart, read_log, temperature};
+use crate::bench::{Hung, duration, fitted, keep_log, kept_log, log_chart, read_log, temperature, write_log};
 use crate::book::{Act, Settings};
 use crate::dom::*;
 use crate::heat::{Job, Reading, Setup, job};
@@ -15,13 +15,18 @@ use std::rc::Rc;
 type Film = Option<Amount<Share>>;
 
 /// What came of it: the factor, what is left, K, and what is reckoned with it for each reading.
-type Laid = Rc<(Vec<Reading>, Vec<f32>, Film)>;
+struct Laid {
+    log: Vec<Reading>,
+    hung: Hung,
+    numbers: Vec<f32>,
+    used: Film,
+}
 
 pub(super) fn log(shop: Workshop, of: Side) -> View {
     let text = Typed::new("");
     let hung = Value::new(Hung::Middle);
     let wrong = Value::new(None::<String>);
-    let laid = Value::new(None::<Laid>);
+    let laid = Value::new(None::<Rc<Laid>>);
     let lay = move || {
         wrong.set(None);
         laid.set(None);
@@ -36,6 +41,11 @@ pub(super) fn log(shop: Workshop, of: Side) -> View {
             }
         }
     };
+    let again = move |log: Vec<Reading>, at: Hung| {
+        text.text.set(write_log(&log, shop.voice()));
+        hung.set(at);
+        lay();
+    };
     let id = shop.fresh_dom_id();
     let said = move || match (wrong.get(), laid.get()) {
         (Some(why), _) => sentence(why),
@@ -49,7 +59,10 @@ pub(super) fn log(shop: Workshop, of: Side) -> View {
                 &shop.voice().typed(film),
                 " of the heat that is reckoned for a usual one.",
             ];
-            let clear = move || keep_factor(shop, None);
+            let clear = move || {
+                let settings = untrack(|| shop.settings());
+                shop.act(Act::Settings(Settings { film: None, ..settings }));
+            };
             group![el("p").child(words.concat()), press("quiet", "Reckon with the usual air again", clear)]
         })
     };
@@ -72,7 +85,7 @@ a space, the temperature; a line for each. Laid over what is reckoned, they tell
             ),
         choice("The thermometer hung", hung, &[(Hung::Middle, "In the middle"), (Hung::Wall, "A finger from the wall")]),
         el("p").child(press("", "Lay it over", lay)),
-        el("div").attr("aria-live", "polite").child(said).child(used)
+        el("div").attr("aria-live", "polite").child(said).child(used).child(move || kept(shop, again))
     ]
 }
 
@@ -82,7 +95,7 @@ fn reckon(
     log: Vec<Reading>,
     film: Film,
     wrong: Value<Option<String>>,
-    laid: Value<Option<Laid>>,
+    laid: Value<Option<Rc<Laid>>>,
 ) {
     let wanted = Job::LayOver { probe: hung.at(&setup), log: log.clone() };
     keep::reckon(job(&setup, &wanted), move |numbers| {
@@ -91,13 +104,13 @@ fn reckon(
                        thermometer hung.";
             wrong.set(Some(why.to_owned()));
         } else {
-            laid.set(Some(Rc::new((log, numbers, film))));
+            laid.set(Some(Rc::new(Laid { log, hung, numbers, used: film })));
         }
     });
 }
 
 fn told(shop: Workshop, laid: &Laid) -> View {
-    let (log, numbers, used) = &**laid;
+    let Laid { log, hung, numbers, used } = laid;
     let voice = shop.voice();
     let [factor, residual, reckoned @ ..] = numbers.as_slice() else { return View::Nothing };
     let row = |(read, at): (&Reading, &f32)| {
@@ -107,6 +120,7 @@ fn told(shop: Workshop, laid: &Laid) -> View {
             .child(el("td").child(temperature(f64::from(*at), voice)))
     };
     let head = |words: &'static str| el("th").attr("scope", "col").child(words);
+    let kept = keep_log(log, *hung);
     let (words, film) = fitted(*factor, *residual, *used, voice);
     let table = el("table")
         .class("results")
@@ -116,11 +130,35 @@ fn told(shop: Workshop, laid: &Laid) -> View {
         el("p").child(words),
         log_chart(log, reckoned, voice).as_ref().map(chart),
         table,
-        press("main", "Use it in this workshop", move || keep_factor(shop, Some(film)))
+        press("main", "Use it in this workshop", move || keep_factor(shop, film, &kept))
     ]
 }
 
-fn keep_factor(shop: Workshop, film: Option<Amount<Share>>) {
+fn keep_factor(shop: Workshop, film: Amount<Share>, log: &str) {
     let settings = untrack(|| shop.settings());
-    shop.act(Act::Settings(Settings { film, ..settings }));
+    shop.act(Act::Settings(Settings { film: Some(film), log: Some(log.to_owned()), ..settings }));
+}
+
+/// The log that was kept, laid over whatever is asked for now.
+fn kept(shop: Workshop, again: impl Fn(Vec<Reading>, Hung) + Copy + 'static) -> View {
+    let Some((log, hung)) = shop.settings().log.and_then(|text| kept_log(&text)) else {
+        return View::Nothing;
+    };
+    let at = match hung {
+        Hung::Middle => "in the middle",
+        Hung::Wall => "a finger from the wall",
+    };
+    let words = [
+        "A log is kept: ",
+        &log.len().to_string(),
+        " readings within ",
+        &duration(log.last().map_or(0.0, |r| r.seconds)),
+        ", ",
+        at,
+        " of the vessel.",
+    ];
+    group![
+        el("p").child(words.concat()),
+        press("quiet", "Lay the kept readings over", move || again(log.clone(), hung))
+    ]
 }
