@@ -11,7 +11,6 @@ mod copy;
 mod crc;
 mod demo;
 mod entry;
-mod fills;
 mod find;
 mod finished;
 mod fold;

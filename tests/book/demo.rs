@@ -1,7 +1,7 @@
 //! The demo workshop: every act of it is one the app would do, and it shows every kind of part.
 
 use super::zones::{AUCKLAND, LOS_ANGELES};
-use potside::bench::burn::{Told, compare, judge, life, rate, suggested};
+use potside::bench::burn::{Told, Verdict, compare, judge, life, rate, suggested, suggestion};
 use potside::book::{Ending, Id, Journal, demo};
 use potside::day::{Day, Zone};
 use potside::formula::{Basis, check};
@@ -211,9 +211,17 @@ fn its_candles_on_trial_tell_of_two_wicks_and_not_yet_of_a_third() {
             rested = out + 60 * 60_000;
             assert!(rested < NOW);
         }
-        // What it was closed with is what the usual limits say.
-        let found = suggested(&judge(trial, course, &s.limits, voice));
-        assert!(course.closed.as_ref().is_none_or(|(verdict, _)| found == Some(*verdict)), "{}", trial.name);
+        // What it was closed with is what the usual limits say; of those that passed whoever burned them decided before
+        // their end.
+        let found = judge(trial, course, &s.limits, voice);
+        let decided = match course.closed {
+            Some((Verdict::Passed, _)) => {
+                suggestion(trial, course, &found, voice).starts_with("So far so good: about ")
+            }
+            Some((verdict, _)) => suggested(&found) == Some(verdict),
+            None => true,
+        };
+        assert!(decided, "{}: {found:?}", trial.name);
     }
     let like = s.like(candles[0].0);
     let told = |a: usize, b: usize| {

@@ -178,6 +178,7 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     b.fill("After the burn it weighs", "399 g").await;
     b.tap("Keep this weight").await;
     b.sees("By your limits: wick too small").await;
+    b.sees("99 % of its wax left").await;
     b.tap("Close this trial").await;
     b.sees("This candle: wick too small.").await;
 

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic)]
 
 mod candle;
+mod end;
 mod kept;
 mod late;
 mod looks;

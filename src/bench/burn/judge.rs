@@ -1,5 +1,6 @@
 //! A candle against the workshop's limits.
 
+use super::end::{Itself, to_the_end};
 use super::{Course, Full, Grade, Limits, Look, Trial, Verdict, pool};
 use crate::bench::duration;
 use crate::quantity::{Quantity, Voice};
@@ -11,6 +12,8 @@ pub enum Outcome {
     /// And a wick of which size would do better, where that follows.
     Broken(Verdict),
     NotSeen,
+    /// It was looked at, and what decides it is still to come.
+    NotYet,
 }
 
 impl Outcome {
@@ -19,6 +22,7 @@ impl Outcome {
             Self::Kept => "kept",
             Self::Broken(_) => "not kept",
             Self::NotSeen => "not looked at",
+            Self::NotYet => "cannot tell yet",
         }
     }
 }
@@ -37,17 +41,6 @@ const TRADE: &str = "common practice";
 
 /// Every limit in turn.
 pub fn judge(trial: &Trial, course: &Course, limits: &Limits, voice: Voice) -> Vec<Finding> {
-    let itself = course.sessions.iter().filter(|s| s.out.is_some_and(|(_, itself)| itself)).count();
-    let burns = course.sessions.len().to_string();
-    let (stayed, alight) = match course.sessions.len() {
-        0 => (Outcome::NotSeen, String::new()),
-        _ if itself > 0 => {
-            let said = ["went out by itself in ", &itself.to_string(), " of ", &burns, " burns"];
-            (Outcome::Broken(Verdict::Small), said.concat())
-        }
-        1 => (Outcome::Kept, "in its one burn".to_owned()),
-        _ => (Outcome::Kept, ["in all ", &burns, " burns"].concat()),
-    };
     vec![
         worst(
             course,
@@ -77,13 +70,8 @@ pub fn judge(trial: &Trial, course: &Course, limits: &Limits, voice: Voice) -> V
         grade(course, "Mushrooming", Verdict::Large, |l| l.mushroom, limits.mushroom),
         grade(course, "Wax left on the wall", Verdict::Small, |l| l.hang_up, limits.hang_up),
         full(trial, course, limits),
-        Finding {
-            what: "Stays alight",
-            seen: alight,
-            limit: "never out by itself".to_owned(),
-            outcome: stayed,
-            source: TRADE,
-        },
+        alight(trial, course),
+        to_the_end(trial, course, voice),
     ]
 }
 
@@ -153,7 +141,36 @@ fn full(trial: &Trial, course: &Course, limits: &Limits) -> Finding {
     }
 }
 
-/// What the findings come to. None while too little was looked at, or where they point both ways.
+/// Whether it went out while it had wax to burn. Going out for want of wax is the end of every candle, and no fault of the
+/// wick: a larger one would only be hotter.
+fn alight(trial: &Trial, course: &Course) -> Finding {
+    let burns = course.sessions.len().to_string();
+    let went = |how: Itself| course.by_itself(trial).filter(|own| *own == how).count();
+    let (outcome, seen) = match (went(Itself::Early), went(Itself::Unknown), went(Itself::Spent)) {
+        _ if course.sessions.is_empty() => (Outcome::NotSeen, String::new()),
+        (early @ 1.., ..) => {
+            let said =
+                ["went out by itself in ", &early.to_string(), " of ", &burns, " burns, with wax left"];
+            (Outcome::Broken(Verdict::Small), said.concat())
+        }
+        (0, 1.., _) => {
+            (Outcome::NotYet, "went out by itself; weigh it, to tell whether its wax was spent".to_owned())
+        }
+        (0, 0, 1..) => (Outcome::Kept, "until its wax was spent".to_owned()),
+        _ if course.sessions.len() == 1 => (Outcome::Kept, "in its one burn".to_owned()),
+        _ => (Outcome::Kept, ["in all ", &burns, " burns"].concat()),
+    };
+    Finding {
+        what: "Stays alight",
+        seen,
+        limit: "not out by itself while it has wax".to_owned(),
+        outcome,
+        source: TRADE,
+    }
+}
+
+/// What the findings come to. None while too little was looked at, before it burned to its end where nothing is wrong, or
+/// where they point both ways.
 pub fn suggested(findings: &[Finding]) -> Option<Verdict> {
     let broken = |verdict| findings.iter().any(|f| f.outcome == Outcome::Broken(verdict));
     match (broken(Verdict::Small), broken(Verdict::Large)) {

@@ -1,7 +1,7 @@
 //! One candle on trial: burn it, look at it, see what it tells, close it.
 
 use super::{burns, coming, does, light, look, photos, put_out, running, tells};
-use crate::bench::burn::{BurnEvent, Course, Trial, Verdict, judge, suggested};
+use crate::bench::burn::{BurnEvent, Course, Trial, Verdict, judge, suggested, suggestion};
 use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::rooms::bench::scale::put_away;
@@ -100,12 +100,9 @@ fn verdict(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
         return el("p").class("muted").child("After its burns: passed, or which way the wick is off.").view();
     }
     let limits = shop.state(|s| s.limits.clone());
-    let found = suggested(&judge(trial, course, &limits, shop.voice()));
-    let said = match found {
-        Some(verdict) => ["By your limits: ", verdict.name(), ". You decide."].concat(),
-        None => "Your limits do not decide it yet. You may.".to_owned(),
-    };
-    let picked = Value::new(found);
+    let found = judge(trial, course, &limits, shop.voice());
+    let said = suggestion(trial, course, &found, shop.voice());
+    let picked = Value::new(suggested(&found));
     let note = Typed::new("");
     let id = id.clone();
     let close = move || {
