@@ -7,6 +7,7 @@ mod kept;
 mod late;
 mod looks;
 mod next;
+mod pictures;
 mod strd;
 mod tells;
 mod whole;
