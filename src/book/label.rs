@@ -1,10 +1,10 @@
 //! What joins on a label: the candle's formula, the safety data of what is in it, the vessel, the batch as filled.
 
 use super::{Batch, Id, Kept, State};
-use crate::desk::hazard::{self, Mixed, SafetySheet, Statements, mix, statements};
+use crate::desk::hazard::{self, Mixed, Statements, mix, statements};
 use crate::desk::label::{Content, Design, Face, Market, Part};
 use crate::desk::net::{Declaration, Panel, Test, declare, declare_metric, declare_tapers, eu_test, us_test};
-use crate::formula::{Formula, PartKind, check, sample};
+use crate::formula::Formula;
 use crate::quantity::{Exact, Length, LengthUnit, Mass, Voice, Volume};
 use crate::vessel::{Vessel, capacity};
 
@@ -54,34 +54,6 @@ pub struct Labelled {
 const SMALL: Volume = Volume::base(Exact::whole(125));
 
 impl State {
-    /// What a formula puts into the candle, with the safety data typed in for each; waxes without any are taken as
-    /// harmless, and said to be.
-    pub fn hazards_of(&self, formula: &Formula, voice: Voice) -> Vec<hazard::Ingredient> {
-        let Ok(solved) = sample(formula, self, voice) else { return Vec::new() };
-        let waxes = solved.waxes.iter().map(|share| (share, true));
-        let parts = solved.parts.iter().zip(&formula.parts).filter(|(_, part)| !part.is_counted());
-        let parts = parts.map(|(share, part)| (share, part.kind != PartKind::Fragrance));
-        let one = |(share, harmless): (&crate::formula::PartShare, bool)| hazard::Ingredient {
-            name: share.name.clone(),
-            percent: share.of_whole.in_base() * Exact::whole(100),
-            sheet: self.safety_of(&share.name).and_then(Kept::body).map(SafetySheet::substances),
-            harmless,
-        };
-        waxes.chain(parts).map(one).collect()
-    }
-
-    /// The suppliers' highest shares and the flash points against the formula's own temperatures, where they matter.
-    pub fn limits_of(&self, formula: &Formula, voice: Voice) -> Vec<String> {
-        let mut said: Vec<String> =
-            check(formula, self).unwrap_or_default().iter().map(|caution| caution.say(voice)).collect();
-        let open = formula.parts.iter().filter(|p| p.kind == PartKind::Fragrance && p.highest.is_none());
-        said.extend(open.map(|part| {
-            let end = "” that its supplier states for candles is not typed in. Find it in the supplier's papers, and keep to it.";
-            ["The highest load of “", &part.name, end].concat()
-        }));
-        said
-    }
-
     /// The formula of a batch as it was when it began, and its vessel.
     pub fn made_of(&self, batch: &Batch) -> Option<(&Formula, &Vessel)> {
         let formula = self.formulas.get(&batch.formula)?;
@@ -138,7 +110,12 @@ impl State {
             let said: Statements = statements(mixed, ask.small && may_be_small);
             remarks.extend(hazard::remarks(mixed, voice));
             if said.is_empty() {
-                remarks.push("By what is typed in, the candle has no hazard statement to bear.".to_owned());
+                let open =
+                    "What hazards the candle has to bear cannot be told yet: the label is not complete.";
+                let none = "By what is typed in, the candle has no hazard statement to bear.";
+                remarks.push(if mixed.is_open() { open } else { none }.to_owned());
+            } else if mixed.is_open() {
+                remarks.push(OPEN.to_owned());
             }
             if volume.is_none() && !said.is_empty() {
                 remarks.push(NO_VOLUME.to_owned());
@@ -228,6 +205,8 @@ their place with your own copy of the standard of your market (ASTM F2058, EN 15
 
 const NO_PANEL: &str = "The inside of the vessel is not measured, so the least height of the net contents is reckoned from the \
 label alone: it may have to be higher. Measure the vessel in the Book.";
+
+const OPEN: &str = "The candle may have more hazards to bear than stand here: the label is not complete.";
 
 const NO_VOLUME: &str = "How much the vessel holds is not known: the letters of the hazards are as high as for half a litre, and \
 nothing is left out as for a small package. Measure the vessel in the Book.";

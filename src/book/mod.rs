@@ -4,6 +4,7 @@ mod act;
 mod again;
 mod backup;
 pub mod bundle;
+mod burden;
 mod burning;
 mod burns;
 mod clash;

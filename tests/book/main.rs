@@ -5,6 +5,7 @@
 
 mod again;
 mod bundle;
+mod burden;
 mod clash;
 mod day;
 #[path = "../decade_shared/mod.rs"]

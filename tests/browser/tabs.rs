@@ -80,7 +80,7 @@ async fn a_label_in_one_tab_follows_the_safety_data_of_another() {
     own_workshop(&b).await;
     add(&b, "Underside", "80 mm", "3", &["Name of the candle", "Net contents"]).await;
     b.waits("a label without hazards", SAID, vec![Value::Bool(false)]).await;
-    b.sees("the candle has no hazard statement to bear").await;
+    b.sees("What hazards the candle has to bear cannot be told yet").await;
 
     let first = b.client.window().await.unwrap();
     let second = b.client.new_window(true).await.unwrap().handle;

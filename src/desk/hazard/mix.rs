@@ -11,7 +11,7 @@ use crate::sort;
 #[derive(Clone, PartialEq, Debug)]
 pub struct Ingredient {
     pub name: String,
-    /// Percent of the whole.
+    /// Percent of the whole; zero where it is not known how much of it is in.
     pub percent: Exact,
     /// What its safety data sheet says; none where there is none.
     pub sheet: Option<Vec<Substance>>,
@@ -43,6 +43,8 @@ pub struct Mixed {
     pub further: Further,
     /// Ingredients of which there is no safety data sheet: those that may hurt, then those taken to be harmless.
     pub no_sheet: [Vec<String>; 2],
+    /// Ingredients that may hurt and of which it is not known how much is in.
+    pub no_share: Vec<String>,
 }
 
 /// The categories that only the GHS has, and what stands against their limits.
@@ -51,6 +53,14 @@ pub struct Further {
     pub classes: Vec<Class>,
     pub(super) acute: Vec<Acute>,
     pub(super) sums: Vec<Sum>,
+}
+
+impl Mixed {
+    /// True where something may hurt and it is not known what it is or how much of it is in: then no hazard found is not
+    /// none there.
+    pub fn is_open(&self) -> bool {
+        !self.no_share.is_empty() || self.substances.iter().any(|substance| substance.unknown)
+    }
 }
 
 impl Sum {
@@ -66,8 +76,12 @@ impl Sum {
 pub fn mix(ingredients: &[Ingredient], solid: bool) -> Mixed {
     let mut substances = Vec::new();
     let mut no_sheet = [Vec::new(), Vec::new()];
+    let mut no_share = Vec::new();
     let hundred = Exact::whole(100);
     for ingredient in ingredients {
+        if ingredient.percent.is_zero() && (ingredient.sheet.is_some() || !ingredient.harmless) {
+            no_share.push(ingredient.name.clone());
+        }
         let Some(sheet) = &ingredient.sheet else {
             let [open, harmless] = &mut no_sheet;
             let list = if ingredient.harmless { harmless } else { open };
@@ -107,7 +121,7 @@ pub fn mix(ingredients: &[Ingredient], solid: bool) -> Mixed {
         }
     }
     let further = further(&substances, &classes);
-    Mixed { substances, sums, acute: by_route, classes, further, no_sheet }
+    Mixed { substances, sums, acute: by_route, classes, further, no_sheet, no_share }
 }
 
 fn further(substances: &[Substance], classes: &[Class]) -> Further {

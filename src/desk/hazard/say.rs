@@ -137,6 +137,17 @@ pub fn remarks(mixed: &Mixed, voice: Voice) -> Vec<String> {
             .concat(),
         );
     }
+    if !mixed.no_share.is_empty() {
+        said.push(
+            [
+                "The formula does not tell how much is in the candle of ",
+                &mixed.no_share.join(", "),
+                ": its hazards are not in the result. Weigh drops or level spoons of it on the Bench, or mend its \
+amount in the formula: by weight or as a share.",
+            ]
+            .concat(),
+        );
+    }
     if !harmless.is_empty() {
         said.push(
             ["Taken to have no hazards, as no safety data is typed in: ", &harmless.join(", "), "."].concat(),

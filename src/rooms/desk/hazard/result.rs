@@ -74,9 +74,11 @@ fn suppliers(limits: Vec<String>) -> View {
 fn shown(mixed: &Mixed) -> View {
     let said = statements(mixed, false);
     if said.is_empty() {
-        let open = mixed.no_sheet.iter().take(1).any(|names| !names.is_empty());
-        let words =
-            if open { "Nothing can be said yet." } else { "No hazard statement, by what is typed in." };
+        let words = if mixed.is_open() {
+            "Nothing can be said yet."
+        } else {
+            "No hazard statement, by what is typed in."
+        };
         return el("p").class("found").child(words).view();
     }
     let lines = |all: &[(&'static str, &'static str)]| {
@@ -118,7 +120,7 @@ fn elsewhere(shop: Workshop, mixed: &Mixed) -> View {
     });
     group![
         more,
-        said.is_empty().then(|| el("p").child("Nothing more, by what is typed in.")),
+        (said.is_empty() && !mixed.is_open()).then(|| el("p").child("Nothing more, by what is typed in.")),
         (!why.is_empty()).then(|| list(&why)),
         el("p").class("detail").child(FURTHER)
     ]
