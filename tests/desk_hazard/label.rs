@@ -65,6 +65,38 @@ fn which_precaution_stands_with_which_hazard() {
     }
 }
 
+/// Annex IV, P280 (from memory): the equipment that fits the hazard is named, of several each once.
+#[test]
+fn what_is_worn_fits_the_hazards() {
+    const EYES: &str = "Wear eye protection/face protection.";
+    const HANDS: &str = "Wear protective gloves.";
+    const BOTH: &str = "Wear protective gloves/eye protection/face protection.";
+    const ALL: &str = "Wear protective gloves/protective clothing/eye protection/face protection.";
+    const SKIN: &str = "Wear protective gloves/protective clothing.";
+    for (text, words) in [
+        ("A; 20 %; Eye Dam. 1 H318", EYES),
+        ("A; 20 %; Eye Irrit. 2 H319", EYES),
+        ("A; 20 %; Eye Irrit. 2 H319; STOT SE 3 H335", EYES),
+        ("A; 20 %; Skin Irrit. 2 H315", HANDS),
+        ("A; 20 %; Skin Sens. 1 H317", HANDS),
+        ("A; 1 %; Muta. 2 H341", HANDS),
+        ("A; 3 %; Repr. 1B H360", HANDS),
+        ("A; 20 %; Skin Irrit. 2 H315; Eye Irrit. 2 H319", BOTH),
+        ("A; 1 %; Carc. 2 H351\nB; 20 %; Eye Dam. 1 H318", BOTH),
+        ("A; 90 %; Acute Tox. 4 H312", SKIN),
+        ("A; 90 %; Acute Tox. 4 H312; Eye Dam. 1 H318", ALL),
+    ] {
+        let said = statements(&whole(text), false).precautions;
+        assert_eq!(said.iter().find(|p| p.0 == "P280").map(|p| p.1), Some(words), "{text}");
+    }
+    // No statement stands without its words.
+    let six = statements(&whole("A; 5 %; Skin Corr. 1B H314"), false).precautions;
+    assert!(six.iter().all(|p| !p.1.is_empty()), "{six:?}");
+    // In a small package irritation asks for none, so its gloves are not named either.
+    let small = statements(&whole("A; 20 %; Skin Irrit. 2 H315\nB; 20 %; Eye Dam. 1 H318"), true).precautions;
+    assert_eq!(small.iter().find(|p| p.0 == "P280").map(|p| p.1), Some(EYES));
+}
+
 /// Annex I, 1.5.2.1: up to 125 mL; an allergen stays.
 #[test]
 fn a_small_package_may_leave_out() {

@@ -81,7 +81,7 @@ pub fn statements(mixed: &Mixed, small: bool) -> Statements {
                 || p.for_codes.iter().any(|code| asking.contains(code))
         })
         .take(MOST)
-        .map(|p| (p.code, p.text))
+        .map(|p| (p.code, p.said(&asking)))
         .collect();
     crate::sort::by(&mut precautions, |a, b| a.0.cmp(b.0));
     let allergens = allergens(mixed);

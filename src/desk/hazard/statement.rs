@@ -90,6 +90,29 @@ const fn p(code: &'static str, text: &'static str, for_codes: &'static [&'static
     Precaution { code, text, for_codes }
 }
 
+impl Precaution {
+    /// Its words where these hazard statements ask for it.
+    pub(super) fn said(&self, asking: &[&str]) -> &'static str {
+        if self.code == "P280" { worn(asking) } else { self.text }
+    }
+}
+
+/// P280 names what fits the hazard (Annex IV, Table 1.2, from memory): for what gets through the skin gloves and clothing, for
+/// what burns it eyes and face as well, for irritation and allergy of the skin gloves, for harm to the eyes their protection. For
+/// what harms genes or children or causes cancer the supplier has to choose: gloves, as a candle is touched.
+fn worn(asking: &[&str]) -> &'static str {
+    let any = |codes: &[&str]| asking.iter().any(|code| codes.contains(code));
+    let clothing = any(&["H310", "H311", "H312", "H314"]);
+    let hands = clothing || any(&["H315", "H317", "H340", "H341", "H350", "H351", "H360", "H361"]);
+    match (hands, clothing, any(&["H314", "H318", "H319"])) {
+        (_, true, true) => "Wear protective gloves/protective clothing/eye protection/face protection.",
+        (_, true, false) => "Wear protective gloves/protective clothing.",
+        (true, false, true) => "Wear protective gloves/eye protection/face protection.",
+        (false, false, true) => "Wear eye protection/face protection.",
+        (_, false, false) => "Wear protective gloves.",
+    }
+}
+
 /// The most wanted first: six are enough (Article 28(3)). The order is our own choice for a candle.
 pub(super) const PRECAUTIONS: &[Precaution] = &[
     p("P102", "Keep out of reach of children.", &[]),
@@ -138,7 +161,8 @@ do. Continue rinsing.",
     p("P301+P312", "IF SWALLOWED: Call a POISON CENTRE or doctor if you feel unwell.", &["H302"]),
     p(
         "P280",
-        "Wear protective gloves.",
+        // In its place `worn` tells what fits the hazards.
+        "",
         &[
             "H310", "H311", "H312", "H314", "H315", "H317", "H318", "H319", "H340", "H341", "H350", "H351",
             "H360", "H361",
