@@ -137,6 +137,28 @@ fn what_is_unknown_is_named() {
     assert!(said.contains("no safety data for Fig leaf") && said.contains("typed in: Plain wax"), "{said}");
 }
 
+/// Annex I, 3.10.3.3.1.2: what is classed has a kinematic viscosity. The line of the sum tells so of a candle, and does not
+/// call it reached.
+#[test]
+fn a_solid_is_not_classed_for_aspiration_and_is_told_so() {
+    let oil = || ingredient(Exact::whole(100), lines("A; 12 %; Asp. Tox. 1 H304"));
+    let told = |solid| findings(&mix(&[oil()], solid), Voice::default()).remove(0);
+    let (solid, liquid) = (told(true), told(false));
+    assert_eq!((solid.reached, solid.exempt, liquid.reached, liquid.exempt), (false, true, true, false));
+    let words = "12.00 % in all, of 10.00 %";
+    assert!(solid.said.starts_with(words) && solid.said.ends_with("and a candle is solid"), "{solid:?}");
+    assert_eq!(liquid.said, words);
+    assert!(
+        !solid.why.rounding.contains("reached") && solid.why.rounding.contains("20.5 mm²/s"),
+        "{solid:?}"
+    );
+    assert!(liquid.why.rounding.ends_with(": reached"), "{liquid:?}");
+    // Nothing else is told so.
+    let skin = ingredient(Exact::whole(100), lines("A; 12 %; Skin Irrit. 2 H315"));
+    let skin = findings(&mix(&[skin], true), Voice::default()).remove(0);
+    assert_eq!((skin.reached, skin.exempt, skin.said.as_str()), (true, false, words));
+}
+
 #[test]
 fn every_sum_says_how_it_came_about() {
     let found =

@@ -27,6 +27,8 @@ pub struct Sum {
     pub value: Exact,
     /// What counts: the place of the substance, and how many times it counts.
     pub(super) parts: Vec<(usize, Exact)>,
+    /// The mixture is not classed for it, however much there is: a solid, for aspiration.
+    pub exempt: bool,
 }
 
 /// A mixture, classified.
@@ -68,7 +70,7 @@ impl Sum {
         RULES.iter().chain(FURTHER).nth(self.rule)
     }
     pub fn is_reached(&self) -> bool {
-        self.of().is_some_and(|rule| self.value >= rule.limit)
+        !self.exempt && self.of().is_some_and(|rule| self.value >= rule.limit)
     }
 }
 
@@ -111,9 +113,9 @@ pub fn mix(ingredients: &[Ingredient], solid: bool) -> Mixed {
         }
     }
     for (at, rule) in RULES.iter().enumerate() {
-        let sum = sum(at, rule, &substances);
-        let skipped = solid && rule.group == Group::Aspiration;
-        if sum.is_reached() && !skipped && classes.iter().all(|c| c.group != rule.group) {
+        let exempt = solid && rule.group == Group::Aspiration;
+        let sum = Sum { exempt, ..sum(at, rule, &substances) };
+        if sum.is_reached() && classes.iter().all(|c| c.group != rule.group) {
             classes.extend(class(rule.group, rule.category));
         }
         if !sum.parts.is_empty() {
@@ -155,7 +157,7 @@ fn add(substances: &mut Vec<Substance>, mut fresh: Substance) {
 }
 
 fn sum(at: usize, rule: &Rule, substances: &[Substance]) -> Sum {
-    let mut sum = Sum { rule: at, value: Exact::ZERO, parts: Vec::new() };
+    let mut sum = Sum { rule: at, value: Exact::ZERO, parts: Vec::new(), exempt: false };
     for (place, substance) in substances.iter().enumerate() {
         if rule.way == Way::Apart && !substance.apart {
             continue;

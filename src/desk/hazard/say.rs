@@ -14,6 +14,8 @@ use crate::quantity::{Exact, Share, Voice, Why};
 pub struct Finding {
     pub class: Class,
     pub reached: bool,
+    /// True where a solid is not classed for it, however much there is.
+    pub exempt: bool,
     /// `7.2 of 10 %`
     pub said: String,
     pub why: Why,
@@ -91,25 +93,30 @@ fn estimate(mixed: &Mixed, acute: &Acute, last: u8, voice: Voice) -> Option<Find
     if !acute.unknown.is_zero() {
         why = why.with("unknown by this route", percent(acute.unknown, voice));
     }
-    Some(Finding { class, reached: acute.category.is_some(), said, why })
+    Some(Finding { class, reached: acute.category.is_some(), exempt: false, said, why })
 }
+
+/// Annex I, 3.10.3.3.1.2, from memory: 10 % of such substances, and that viscosity.
+const SOLID: &str = "; only a liquid is classed for it (kinematic viscosity up to 20.5 mm²/s at 40 °C), and a candle is solid";
 
 fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Finding> {
     let class = class(rule.group, rule.category)?;
     let alone = matches!(rule.way, Way::Each | Way::Apart);
     let limit = percent(rule.limit, voice);
-    let said =
-        [percent(sum.value, voice).as_str(), if alone { " at most, of " } else { " in all, of " }, &limit]
-            .concat();
+    let of = if alone { " at most, of " } else { " in all, of " };
+    let said = [percent(sum.value, voice).as_str(), of, &limit, if sum.exempt { SOLID } else { "" }].concat();
     let relation = if alone {
         "the largest of (% × how many times it counts): each substance for itself"
     } else {
         "Σ (% × how many times it counts)"
     };
+    let verdict = match (sum.exempt, sum.is_reached()) {
+        (true, _) => SOLID,
+        (_, true) => ": reached",
+        (_, false) => ": not reached",
+    };
     let mut why = Why::new(class.say(), relation, percent(sum.value, voice))
-        .rounded(
-            ["the limit is ", &limit, if sum.is_reached() { ": reached" } else { ": not reached" }].concat(),
-        )
+        .rounded(["the limit is ", &limit, verdict].concat())
         .from(source(rule.source));
     for (place, weight) in &sum.parts {
         if let Some(substance) = mixed.substances.get(*place) {
@@ -120,7 +127,7 @@ fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Findin
             why = why.with(&substance.name, shown);
         }
     }
-    Some(Finding { class, reached: sum.is_reached(), said, why })
+    Some(Finding { class, reached: sum.is_reached(), exempt: sum.exempt, said, why })
 }
 
 /// Sentences to be read with the result: what is not known, what was taken to be, and what is not carried over.

@@ -132,7 +132,11 @@ fn list(found: &[Finding]) -> View {
         return el("p").class("muted").child("Nothing in it counts against any limit.").view();
     }
     let one = |finding: &Finding| {
-        let word = if finding.reached { "Reached" } else { "Not reached" };
+        let word = match (finding.exempt, finding.reached) {
+            (true, _) => "Not for a solid",
+            (_, true) => "Reached",
+            (_, false) => "Not reached",
+        };
         el("li")
             .class("row")
             .child(
