@@ -137,6 +137,22 @@ fn what_is_unknown_is_named() {
     assert!(said.contains("no safety data for Fig leaf") && said.contains("typed in: Plain wax"), "{said}");
 }
 
+/// Tables 4.1.1 and 4.1.2 ask for it of Acute 1 and Chronic 1 only.
+#[test]
+fn an_m_factor_left_out_is_named() {
+    let said = |text: &str| remarks(&whole(text), Voice::default()).join("\n");
+    let (both, acute) = ("Aquatic Acute 1 H400; Aquatic Chronic 1 H410", "Aquatic Acute 1 H400");
+    let text =
+        format!("A; 1 %; {both}\nB; 0.9 %; {acute}\nC; 0.8 %; {both}; M acute 10\nD; 0.7 %; {both}; M=1");
+    let named = "M-factor not typed in: A (acute and chronic), B (acute), C (chronic). It is reckoned as 1; ";
+    assert!(said(&text).contains(named), "{}", said(&text));
+    for text in
+        ["A; 1 %; Aquatic Acute 1 H400; M=10", "A; 1 %; Aquatic Chronic 2 H411", "A; 1 %; Skin Sens. 1 H317"]
+    {
+        assert!(!said(text).contains("M-factor"), "{text}: {}", said(text));
+    }
+}
+
 /// Annex I, 3.10.3.3.1.2: what is classed has a kinematic viscosity. The line of the sum tells so of a candle, and does not
 /// call it reached.
 #[test]

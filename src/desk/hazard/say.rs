@@ -2,7 +2,7 @@
 
 use super::SOURCE;
 use super::acute::{Acute, OF_GHS, OF_UNION, TABLE};
-use super::class::{Class, class};
+use super::class::{Class, Group, class};
 use super::mix::{Mixed, Sum};
 use super::rule::{Rule, Way};
 use super::substance::Substance;
@@ -130,6 +130,19 @@ fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Findin
     Some(Finding { class, reached: sum.is_reached(), exempt: sum.exempt, said, why })
 }
 
+/// The name of a substance that is very toxic to water, with what it has no M-factor for.
+fn without_m(substance: &Substance) -> Option<String> {
+    let [acute, chronic] = substance.m;
+    let lacks = |m: Option<Exact>, group| m.is_none() && substance.has(group, &[1]);
+    let of = match (lacks(acute, Group::Acute), lacks(chronic, Group::Chronic)) {
+        (true, true) => " (acute and chronic)",
+        (true, false) => " (acute)",
+        (false, true) => " (chronic)",
+        (false, false) => return None,
+    };
+    Some([&substance.name, of].concat())
+}
+
 /// Sentences to be read with the result: what is not known, what was taken to be, and what is not carried over.
 pub fn remarks(mixed: &Mixed, voice: Voice) -> Vec<String> {
     let mut said = Vec::new();
@@ -177,6 +190,17 @@ amount in the formula: by weight or as a share.",
     let unknown: Vec<&str> = mixed.substances.iter().filter(|s| s.unknown).map(|s| s.name.as_str()).collect();
     if !unknown.is_empty() {
         said.push(["Hazards not known in full: ", &unknown.join(", "), "."].concat());
+    }
+    let without_m: Vec<String> = mixed.substances.iter().filter_map(without_m).collect();
+    if !without_m.is_empty() {
+        said.push(
+            [
+                "M-factor not typed in: ",
+                &without_m.join(", "),
+                ". It is reckoned as 1; the safety data sheet may have 10, 100 or more.",
+            ]
+            .concat(),
+        );
     }
     let noted = |s: &&Substance| !s.noted.is_empty();
     let noted: Vec<String> = mixed
