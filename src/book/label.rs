@@ -1,9 +1,12 @@
 //! What joins on a label: the candle's formula, the safety data of what is in it, the vessel, the batch as filled.
 
+use super::fills::Fills;
 use super::{Batch, Id, Kept, State};
 use crate::desk::hazard::{self, Mixed, Statements, mix, statements};
 use crate::desk::label::{Content, Design, Face, Market, Part};
-use crate::desk::net::{Declaration, Panel, Test, declare, declare_metric, declare_tapers, eu_test, us_test};
+use crate::desk::net::{
+    Declaration, Panel, Test, declare, declare_metric, declare_tapers, eu_test, overstated, us_test,
+};
 use crate::formula::Formula;
 use crate::quantity::{Exact, Length, LengthUnit, Mass, Voice, Volume};
 use crate::vessel::{Vessel, capacity};
@@ -19,7 +22,7 @@ pub struct Labelling<'a> {
     pub name: String,
     pub number: String,
     pub day: String,
-    /// What is to be declared; none: what the average of the batch, or the fill, allows.
+    /// What is to be declared; none: what the average of the candles weighed, or the fill, allows.
     pub declared: Option<Mass>,
     /// Count and length, for tapers and decorative candles, which are not declared by weight.
     pub tapers: Option<(u32, Length)>,
@@ -41,7 +44,10 @@ pub struct Labelled {
     pub content: Content,
     /// None where nothing is declared.
     pub declared: Option<Declaration>,
+    /// Of what was weighed of the batch; none where nothing was.
     pub tests: Vec<(&'static str, Test)>,
+    /// That more is declared than the planned fill, where no test tells of it.
+    pub over: Option<String>,
     /// True where the package holds at most 125 mL, so that some statements may be left out.
     pub may_be_small: bool,
     /// Which names of substances may be left off, where some may.
@@ -129,12 +135,19 @@ impl State {
         if has(Part::Maker) && !design.maker.trim().is_empty() {
             content.maker(design.maker.trim());
         }
-        let mut declared = None;
+        let (mut declared, mut over) = (None, None);
         let mut tests = Vec::new();
         if has(Part::Net) {
             match self.net(ask, voice) {
                 Ok((declaration, fills)) => {
-                    remarks.extend(filled(&fills, voice));
+                    let weighed = &fills.weighed;
+                    remarks.extend(fills.say(voice));
+                    if weighed.is_empty() {
+                        over =
+                            ask.declared.zip(fills.planned).and_then(|(d, fill)| overstated(d, fill, voice));
+                    }
+                    let of_those =
+                        |test: Test| test.of_weighed(weighed.len(), fills.filled.unwrap_or_default());
                     let nominal = declaration.enforced.unwrap_or(Mass::ZERO);
                     let sheet =
                         Panel::Flat { width: design.sheet.width.value, height: design.sheet.height.value };
@@ -145,12 +158,15 @@ impl State {
                         sheet
                     });
                     if design.market != Market::EuropeanUnion {
-                        tests.extend(us_test(&fills, nominal, voice).map(|t| ("United States", t)));
+                        tests
+                            .extend(us_test(weighed, nominal, voice).map(|t| ("United States", of_those(t))));
                         let lowest = panel.lowest().filter(|_| ask.tapers.is_none());
                         remarks.extend(lowest.map(|lowest| placed(lowest, voice)));
                     }
                     if design.market != Market::UnitedStates {
-                        tests.extend(eu_test(&fills, nominal, voice).map(|t| ("European Union", t)));
+                        tests.extend(
+                            eu_test(weighed, nominal, voice).map(|t| ("European Union", of_those(t))),
+                        );
                     }
                     content.net(design.market, &declaration, nominal, panel);
                     declared = Some(declaration);
@@ -159,45 +175,28 @@ impl State {
             }
         }
         remarks.extend_from_slice(&burden.limits);
-        Labelled { content, declared, tests, may_be_small, spare, remarks }
+        Labelled { content, declared, tests, over, may_be_small, spare, remarks }
     }
 
     /// The declaration, and the fills it is held against.
-    fn net(&self, ask: &Labelling, voice: Voice) -> Result<(Declaration, Vec<Mass>), String> {
+    fn net(&self, ask: &Labelling, voice: Voice) -> Result<(Declaration, Fills), String> {
         if let Some((count, length)) = ask.tapers {
-            return Ok((declare_tapers(count, length), Vec::new()));
+            return Ok((declare_tapers(count, length), Fills::default()));
         }
-        let record = ask.batch.map(|batch| batch.run.record(voice));
-        let fills: Vec<Mass> = record.iter().flat_map(|r| &r.vessels).map(|vessel| vessel.mass).collect();
-        let mass = match (ask.declared, Exact::whole(fills.len() as i128)) {
-            (Some(declared), _) => declared,
-            (None, n) if !n.is_zero() => fills.iter().copied().sum::<Mass>().times(Exact::ONE / n),
-            _ => self.fill(ask.vessel, ask.formula, voice).map_err(|e| e.to_string())?.0,
+        let fills = match ask.batch {
+            Some(batch) => Fills::of(batch, voice),
+            None => {
+                let fill = self.fill(ask.vessel, ask.formula, voice).map(|found| found.0);
+                if let (None, Err(why)) = (ask.declared, &fill) {
+                    return Err(why.to_string());
+                }
+                Fills { planned: fill.ok(), ..Fills::default() }
+            }
         };
+        let mass = ask.declared.or_else(|| fills.allows()).unwrap_or(Mass::ZERO);
         let metric = ask.design.market == Market::EuropeanUnion;
         Ok((if metric { declare_metric(mass) } else { declare(mass) }, fills))
     }
-}
-
-/// The average and the smallest of a batch as filled; none of no record.
-fn filled(fills: &[Mass], voice: Voice) -> Option<String> {
-    let smallest = *fills.iter().min()?;
-    let count = fills.len();
-    let mean = fills.iter().copied().sum::<Mass>().times(Exact::ratio(1, count as i128));
-    let candles = if count == 1 { " candle" } else { " candles" };
-    Some(
-        [
-            "As filled, by the record: ",
-            &count.to_string(),
-            candles,
-            ", on average ",
-            &voice.both(mean),
-            ", the smallest ",
-            &voice.both(smallest),
-            ".",
-        ]
-        .concat(),
-    )
 }
 
 const FIRE_REMARK: &str = "The fire-safety messages are in our own words, with our own pictures. Compare them, their sizes and \

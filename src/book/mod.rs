@@ -12,6 +12,7 @@ mod copy;
 mod crc;
 mod demo;
 mod entry;
+mod fills;
 mod find;
 mod finished;
 mod fold;

@@ -6,7 +6,6 @@ use potside::day::Zone;
 use potside::desk::hazard::{SafetySheet, statements};
 use potside::desk::label::{Design, Face, Item, Market, Part, lay};
 use potside::formula::{Formula, PartKind};
-use potside::pot::{Event, StepKey};
 use potside::quantity::{Exact, Length, LengthUnit, Mass, Voice};
 use potside::vessel::Vessel;
 use potside::wire::{read, write};
@@ -30,7 +29,7 @@ fn safety_data_is_kept_found_by_name_and_put_away() {
     assert_eq!((lines(&state), state.safety_shown().len()), (None, 0));
 }
 
-fn workshop() -> State {
+pub(crate) fn workshop() -> State {
     let mut n = 0;
     let lines = demo("tablet", 1_764_000_000_000, Zone::GREENWICH, || {
         n += 7919;
@@ -74,6 +73,10 @@ fn the_labels_of_the_demo() {
                 let said = said.expect("it is said");
                 assert!(
                     said.contains(&[&voice.both(mean), ", the smallest ", &voice.both(least)].concat()),
+                    "{said}"
+                );
+                assert!(
+                    said.contains(&format!(": {0} of {0} candles weighed, on average ", fills.len())),
                     "{said}"
                 );
                 assert!(declared.enforced.is_some_and(|e| e <= mean), "{}", declared.text);
@@ -142,12 +145,17 @@ fn thick() -> Vessel {
     read(text).expect("a vessel")
 }
 
-fn front(state: &State, market: Market) -> Design {
+pub(crate) fn front(state: &State, market: Market) -> Design {
     let kept = state.labels.get(&id("demo-label-front")).and_then(|k| k.body()).expect("it is in the demo");
     Design { parts: Part::ALL.to_vec(), market, ..kept.clone() }
 }
 
-fn ask<'a>(design: &'a Design, formula: &'a Formula, vessel: &'a Vessel, small: bool) -> Labelling<'a> {
+pub(crate) fn ask<'a>(
+    design: &'a Design,
+    formula: &'a Formula,
+    vessel: &'a Vessel,
+    small: bool,
+) -> Labelling<'a> {
     Labelling {
         design,
         formula,
@@ -297,15 +305,6 @@ fn the_suppliers_limits_are_remarks() {
     assert_eq!(harmful, ["Late orchard oil"]);
 }
 
-/// The label of the batch `b` for the European Union.
-fn of_batch(state: &State) -> Labelled {
-    let batch = state.batches.get(&id("b")).expect("it began");
-    let (formula, vessel) = state.made_of(batch).expect("it is in the book");
-    let design = front(state, Market::EuropeanUnion);
-    let asked = Labelling { batch: Some(batch), ..ask(&design, formula, vessel, false) };
-    state.label(&asked, Face::default(), Voice::default())
-}
-
 /// The label says what the candle is sold as; a candle that is not sold yet has its formula's name, and what is typed counts
 /// before both.
 #[test]
@@ -333,45 +332,4 @@ fn the_name_on_a_label_is_what_it_is_sold_as() {
         let named = format!("{:?}", label.content).contains(&format!("{name:?}"));
         assert!(named, "{typed:?}: {:?}", label.content);
     }
-}
-
-/// Of a batch what was filled is declared, not what was planned.
-#[test]
-fn a_batch_declares_its_average() {
-    let mut state = workshop();
-    let known = state.finished()[0].clone();
-    let plan = std::rc::Rc::clone(&known.run.plan);
-    let began = Act::Began {
-        batch: id("b"),
-        formula: known.formula,
-        version: known.version,
-        vessel: known.vessel,
-        day: None,
-        plan,
-    };
-    state.take(&entry("x", 900, began));
-    let mut run = potside::pot::Run::new(known.run.plan.clone());
-    let mut clock = 900;
-    while let Some(step) = run.now() {
-        // The first vessel is filled 20 g too full, the second not at all, as far as anyone weighed.
-        let weighed = match step.key {
-            StepKey::Fill { vessel: 0, .. } => Some(run.plan.fill + Mass::base(Exact::whole(20))),
-            _ => None,
-        };
-        let event = Event::Did { step: step.key, weighed, temperature: None, at: 1 };
-        run.take(event.clone()).expect("it can be done");
-        clock += 1;
-        state.take(&entry(&format!("x{clock}"), clock, Act::At { batch: id("b"), event }));
-        if weighed.is_some() {
-            assert!(
-                of_batch(&state).remarks.iter().any(|r| r.contains("by the record: 1 candle, on average "))
-            );
-        }
-    }
-    let label = of_batch(&state);
-    let mean = run.plan.fill + Mass::base(Exact::ratio(20, run.plan.vessels.into()));
-    let grams = mean.in_base().floor();
-    assert_eq!(label.declared.expect("it is declared").text, format!("{grams} g"));
-    let counted = format!("by the record: {} candles, on average ", run.plan.vessels);
-    assert!(label.remarks.iter().any(|r| r.contains(&counted)), "{:?}", label.remarks);
 }

@@ -17,6 +17,7 @@ mod fixture;
 mod fork;
 mod journal;
 mod label;
+mod label_fill;
 mod map;
 mod merge;
 mod remind;

@@ -1,7 +1,7 @@
 //! From the lines of a safety data sheet to a printed label, with the server gone.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::own_workshop;
+use crate::flow::{begin, finish, own_workshop};
 use crate::paper::{part, print};
 use crate::pour::serve;
 
@@ -176,5 +176,36 @@ async fn what_is_typed_on_a_label_stays_when_another_tab_changes_the_book() {
         assert_eq!(b.value(field).await, typed, "{field}");
     }
     b.sees("Batch 2611-03, St. Nicholas").await;
+    b.end().await;
+}
+
+/// A pour of which nothing was weighed as it was filled: its label passes no test on weights that nobody took.
+#[tokio::test]
+async fn a_label_of_a_batch_that_nobody_weighed_passes_nothing() {
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "label-unweighed").await;
+    b.open(&host.address()).await;
+    b.size(1024, 768).await;
+    own_workshop(&b).await;
+    begin(&b).await;
+    finish(&b).await;
+    b.room("desk/label/new").await;
+    b.fill("Name of the label", "Front").await;
+    for part in ["Fire safety", "Hazards", BATCH, "Who makes it"] {
+        b.tap(part).await;
+    }
+    b.fill("Rows", "3").await;
+    b.set("Height of a label", "70 mm").await;
+    b.tap("Keep this label").await;
+    b.sees("As filled, by the record: 0 of 4 candles weighed. What is in them").await;
+    b.sees("What is declared rests on the planned fill").await;
+    assert!(!b.shows("would pass.").await && !b.shows("Would the batch pass?").await);
+    for (width, height) in [(1024, 768), (768, 1024), (390, 844)] {
+        b.size(width, height).await;
+        b.shot(&format!("desk-label-unweighed-{width}")).await;
+    }
+    b.size(1024, 768).await;
+    b.fill("Net weight to declare", "500 g").await;
+    b.sees("More than is in it may not stand on a label").await;
     b.end().await;
 }

@@ -12,6 +12,25 @@ pub struct Test {
     pub why: Why,
 }
 
+impl Test {
+    /// The same of a batch of which only some packages were weighed: it says so, and one of several, which tells nothing of
+    /// how they spread, is not enough to pass.
+    pub fn of_weighed(mut self, weighed: usize, filled: usize) -> Self {
+        if weighed >= filled {
+            return self;
+        }
+        let share = [&weighed.to_string(), " of ", &filled.to_string()].concat();
+        if weighed < 2 {
+            self.rules.push((None, [&share, " weighed: one tells nothing of the others"].concat()));
+        }
+        let (passes, result) = verdict(&self.rules);
+        self.passes = passes;
+        self.why.result = [result, ", by the ", &share, " weighed"].concat();
+        self.why = self.why.with("weighed", share);
+        self
+    }
+}
+
 /// Grams up to (not including) which a maximum allowable variation holds, and it in tenths of a gram; below 36 g it is
 /// 10 % (NIST Handbook 133, Table 2-5). The handbook's own example, 113 g, was compared (2.2.1, 2026 edition), and what
 /// packers publish for 3 oz and 8 oz; the other rows are from memory.

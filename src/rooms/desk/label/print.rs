@@ -5,7 +5,6 @@ use super::net::Net;
 use super::told::told;
 use crate::book::{Batch, Burden, Id, Labelling};
 use crate::desk::label::{Design, Face, Laid, Part, lay};
-use crate::desk::net::overstated;
 use crate::dom::*;
 use crate::keep;
 use crate::rooms::parts::{Pick, Typed, caution, later, live, page_head, pick, press, text_field};
@@ -213,14 +212,9 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             small: form.small.get(),
             few_names: form.few_names.get(),
         };
-        // Of a batch the test of it says so.
-        let over = declared.filter(|_| batch.is_none()).and_then(|declared| {
-            let fill = s.fill(vessel, formula, voice).ok()?;
-            overstated(declared, fill.0, voice)
-        });
-        Some((s.label_with(&asked, &burden, form.face, voice), over))
+        Some(s.label_with(&asked, &burden, form.face, voice))
     });
-    let Some((labelled, over)) = labelled else {
+    let Some(labelled) = labelled else {
         form.lay(None);
         return el("p")
             .class("empty")
@@ -241,7 +235,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
     let view = el("div")
             .class("no-print")
             .child(large(&laid))
-            .child(over.map(caution))
+            .child(labelled.over.clone().map(caution))
             .child(el("div").class("actions").child(press("main", "Print the sheet", move || form.print())))
             .child(el("p").class("detail").child(
                 "In the print window choose the paper of the sheet, no margins and a scale of 100 %. Print one on plain \
