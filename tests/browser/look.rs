@@ -25,10 +25,22 @@ const cut = [...document.querySelectorAll(`#app *`)].filter((e) =>
 return [...wide, ...cut.map((e) => `${e.tagName}.${e.className}: ${e.innerText.slice(0, 40)}`)];
 "#;
 
+/// The browser takes the colours on when it comes to it: later on a busy machine than the next frame. While it has only
+/// begun, the same element has one of its colours dark and another light.
+const TAKEN_ON: &str = r#"
+const [scheme, done] = arguments;
+const wait = (frames) => requestAnimationFrame(() => {
+  const on = matchMedia(`(prefers-color-scheme: ${scheme})`).matches && document.getAnimations().every((a) => a.playState !== "running");
+  frames === 0 ? done() : wait(on ? frames - 1 : 3);
+});
+wait(3);
+"#;
+
 const AXE: &str = r#"
 const done = arguments[arguments.length - 1];
+const why = (n) => [n.target.join(" "), ...n.any.map((c) => c.message)].join(": ");
 axe.run(document, { resultTypes: ["violations"], rules: { region: { enabled: true } } }).then(
-  (r) => done(r.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).slice(0, 4).join(" | ")}`)),
+  (r) => done(r.violations.map((v) => `${v.id}: ${v.nodes.slice(0, 4).map(why).join(" | ")}`)),
   (e) => done([String(e)]));
 "#;
 
@@ -43,9 +55,7 @@ pub(crate) async fn look(b: &Browser, axe: &str, name: &str, found: &mut Vec<Str
         let scheme = if dark { "dark" } else { "light" };
         let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });
         b.cdp("Emulation.setEmulatedMedia", media).await.unwrap();
-        // The page has taken the colours on by the second frame.
-        let frames = "const d = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(() => d()))";
-        b.client.execute_async(frames, vec![]).await.unwrap();
+        b.client.execute_async(TAKEN_ON, vec![json!(scheme)]).await.unwrap();
         // By the protocol, since the page's policy forbids a script of the page to be made from text.
         b.cdp("Runtime.evaluate", json!({ "expression": axe })).await.unwrap();
         let violations = b.client.execute_async(AXE, vec![]).await.unwrap();
