@@ -9,6 +9,7 @@ mod identity;
 mod label;
 mod laws;
 mod limits;
+mod odds;
 mod worked;
 
 use potside::desk::hazard::{Ingredient, Mixed, Substance, mix, read_lines};

@@ -117,10 +117,10 @@ fn estimates_as_sheets_have_them() {
         ("LC50 vapour 5000 mg/m3/4h", "Acute Tox. 3 (H331)"),
         ("ATE gas 700 ppm", "Acute Tox. 3 (H331)"),
         ("Acute Tox. 4, H302 (ATE = 400 mg/kg bw)", "Acute Tox. 4 (H302)"),
-        // More than 2000 is none, and where a class stands beside it the estimate counts.
+        // More than 2000 is none, but where a class stands beside it the class counts.
         ("LD50 oral rat > 2000 mg/kg", ""),
         ("LD50 oral rat ≥ 2000 mg/kg", "Acute Tox. 4 (H302)"),
-        ("Acute Tox. 4 (oral), H302, ATE oral 4900 mg/kg", ""),
+        ("Acute Tox. 4 (oral), H302, ATE oral 4900 mg/kg", "Acute Tox. 4 (H302)"),
     ] {
         let classes: Vec<&str> = Some(class).filter(|c| !c.is_empty()).into_iter().collect();
         assert_eq!(classed(&["A; 100 %; ", text].concat(), 100), classes, "{text}");

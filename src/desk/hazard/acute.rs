@@ -1,7 +1,7 @@
 //! Acute toxicity: the estimate of the mixture from those of its substances (Annex I, 3.1.3.6).
 
 use super::class::{Class, Group, class};
-use super::substance::{Dose, ROUTES, Substance};
+use super::substance::{Dose, ROUTES, Substance, stricter};
 use crate::quantity::Exact;
 
 /// One route, or one form of what is breathed in.
@@ -11,7 +11,7 @@ pub(super) struct Route {
     pub(super) group: Group,
     /// Upper bounds of categories 1 to 4, as thousandths (Table 3.1.1), and of 5, which only the GHS has: 0 where it has
     /// none in numbers.
-    pub(super) bounds: [i128; 5],
+    bounds: [i128; 5],
     /// What a category stands for where there is no estimate, as thousandths (Table 3.1.2; compared, with Table 3.1.1, on
     /// 26 November 2026; those of category 5 from memory).
     points: [i128; 5],
@@ -111,30 +111,77 @@ impl Acute {
 }
 
 impl Substance {
-    /// Its estimate by a route, from its class up to this category where none is given. None where nothing is known.
+    /// Its estimate by a route, by the categories up to `last`. Of a class and an estimate that do not agree the stricter
+    /// counts; within the class the estimate does, which says it more finely. None where nothing is known.
     fn dose(&self, at: usize, route: &Route, last: u8) -> Option<Dose> {
-        let given = self.doses.get(at).copied().flatten();
-        if let Some(dose) = given {
-            return Some(dose.filter(|ate| *ate <= Exact::whole(route.most)));
-        }
+        let given = self.given(at).map(|dose| dose.filter(|ate| *ate <= Exact::whole(route.most)));
         let breathed = route.group == Group::Inhaled;
-        if breathed && at != self.breathed.unwrap_or(DUST) {
-            // Known in another form.
-            return (!self.unknown).then_some(None);
+        // A class of what is breathed in counts in one form, and not beside an estimate of another that says it.
+        let its_own = !breathed || at == self.breathed.unwrap_or(DUST);
+        let by_class =
+            self.acute_class(route.group).filter(|c| its_own && *c <= last && !self.is_said(*c, route.group));
+        if let Some(point) = by_class.and_then(|category| route.point(category)) {
+            return stricter(given, Some(Some(point)));
         }
-        let spoken = breathed && self.doses.iter().skip(2).any(Option::is_some);
-        let strictest =
-            self.classes.iter().filter(|class| class.group == route.group).map(|c| c.category).min();
-        match strictest {
-            Some(category) if !spoken => {
-                let point = route.points.get(usize::from(category).saturating_sub(1));
-                let counts = point.filter(|p| **p > 0 && category <= last);
-                Some(counts.map(|p| Exact::ratio(*p, 1000)))
-            }
-            _ if spoken => Some(None),
-            _ => (!self.unknown).then_some(None),
-        }
+        let spoken = breathed && (2..ROUTES).any(|form| self.given(form).is_some());
+        let known = !self.unknown || its_own && (spoken || self.acute_class(route.group).is_some());
+        given.or_else(|| known.then_some(None))
     }
+
+    fn given(&self, at: usize) -> Option<Dose> {
+        self.doses.get(at).copied().flatten()
+    }
+
+    /// Its strictest category by one way into the body.
+    fn acute_class(&self, group: Group) -> Option<u8> {
+        self.classes.iter().filter(|class| class.group == group).map(|class| class.category).min()
+    }
+
+    /// The estimates that are of a class of this group: of what is breathed in those of its form, where one is told.
+    fn beside(&self, group: Group) -> impl Iterator<Item = (&'static Route, Dose)> {
+        let form = self.breathed.filter(|_| group == Group::Inhaled);
+        let of =
+            move |(at, route): &(usize, &Route)| route.group == group && form.is_none_or(|form| form == *at);
+        TABLE.iter().enumerate().filter(of).filter_map(|(at, route)| Some((route, self.given(at)?)))
+    }
+
+    /// True where an estimate is at least as strict as the category.
+    fn is_said(&self, category: u8, group: Group) -> bool {
+        self.beside(group)
+            .any(|(route, dose)| dose.zip(route.bound(category)).is_some_and(|(ate, most)| ate <= most))
+    }
+
+    /// Classes that an estimate beside them does not agree with.
+    pub(super) fn at_odds(&self) -> Vec<Class> {
+        let mut found = Vec::new();
+        for group in [Group::Oral, Group::Dermal, Group::Inhaled] {
+            let Some(category) = self.acute_class(group).filter(|c| *c <= OF_UNION) else { continue };
+            // The point values stand for their categories, and those of 2 are the bounds of 1.
+            let below = |(route, dose): (&Route, Dose)| {
+                dose.zip(route.bound(category.saturating_sub(1))).is_some_and(|(ate, least)| ate < least)
+            };
+            let spoken = self.beside(group).next().is_some();
+            if spoken && !self.is_said(category, group) || self.beside(group).any(below) {
+                found.extend(class(group, category));
+            }
+        }
+        found
+    }
+}
+
+impl Route {
+    /// The upper bound of a category; none where it has none in numbers.
+    pub(super) fn bound(&self, category: u8) -> Option<Exact> {
+        number(&self.bounds, category)
+    }
+    fn point(&self, category: u8) -> Option<Exact> {
+        number(&self.points, category)
+    }
+}
+
+fn number(of: &[i128; 5], category: u8) -> Option<Exact> {
+    let thousandths = of.get(usize::from(category.checked_sub(1)?)).filter(|n| **n > 0)?;
+    Some(Exact::ratio(*thousandths, 1000))
 }
 
 /// Every route by which something in it is toxic or not known, by the categories up to `last`.
@@ -148,7 +195,7 @@ pub(super) fn acute(substances: &[Substance], last: u8) -> Vec<Acute> {
                 None => unknown = unknown + substance.percent,
                 Some(Some(ate)) if ate > Exact::ZERO => {
                     // Cut-offs of Table 1.1: categories 1 to 3 count from 0.1 %, the others from 1 %.
-                    let strict = route.bounds.get(2).is_some_and(|b| ate <= Exact::ratio(*b, 1000));
+                    let strict = route.bound(3).is_some_and(|bound| ate <= bound);
                     if substance.percent >= if strict { tenth } else { Exact::ONE } {
                         over = over + substance.percent / ate;
                         parts.push((place, ate));
@@ -162,9 +209,7 @@ pub(super) fn acute(substances: &[Substance], last: u8) -> Vec<Acute> {
         }
         let known = if unknown > Exact::whole(10) { hundred - unknown } else { hundred };
         let ate = known.max(Exact::ZERO) / over;
-        let within = |bound: &i128| ate <= Exact::ratio(*bound, 1000);
-        let category =
-            (1..=last).zip(&route.bounds).find(|(_, bound)| within(bound)).map(|(category, _)| category);
+        let category = (1..=last).find(|category| route.bound(*category).is_some_and(|bound| ate <= bound));
         found.push(Acute { route: at, ate, unknown, category, parts });
     }
     found

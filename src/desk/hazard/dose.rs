@@ -151,7 +151,7 @@ pub(super) fn dose(words: &str, locale: Locale) -> Option<Part> {
         None => Exact::ONE,
     };
     let ate = *number * times;
-    let bound = TABLE.get(route)?.bounds.get(usize::from(OF_UNION) - 1).map(|b| Exact::ratio(*b, 1000))?;
+    let bound = TABLE.get(route)?.bound(OF_UNION)?;
     // Below an unknown one nothing is known.
     if ate.is_zero() || *sign == '<' {
         return None;

@@ -75,7 +75,7 @@ fn estimate(mixed: &Mixed, acute: &Acute, last: u8, voice: Voice) -> Option<Find
     let route = acute.of()?;
     let category = acute.category.unwrap_or(last);
     let class = class(route.group, category)?;
-    let bound = route.bounds.get(usize::from(category) - 1).map(|b| Exact::ratio(*b, 1000))?;
+    let bound = route.bound(category)?;
     let ate = [&voice.number(acute.ate), " ", route.unit].concat();
     let said = ["ATE ", &ate, ", ", route.name, ": up to ", &typed(bound, voice), " counts"].concat();
     let many = acute.unknown > Exact::whole(10);
@@ -143,6 +143,12 @@ fn without_m(substance: &Substance) -> Option<String> {
     Some([&substance.name, of].concat())
 }
 
+/// The name of a substance, with its classes that an estimate does not agree with.
+fn at_odds(substance: &Substance) -> Option<String> {
+    let classes: Vec<String> = substance.at_odds().iter().map(|class| class.say()).collect();
+    (!classes.is_empty()).then(|| [&substance.name, ": ", &classes.join(", ")].concat())
+}
+
 /// Sentences to be read with the result: what is not known, what was taken to be, and what is not carried over.
 pub fn remarks(mixed: &Mixed, voice: Voice) -> Vec<String> {
     let mut said = Vec::new();
@@ -190,6 +196,17 @@ amount in the formula: by weight or as a share.",
     let unknown: Vec<&str> = mixed.substances.iter().filter(|s| s.unknown).map(|s| s.name.as_str()).collect();
     if !unknown.is_empty() {
         said.push(["Hazards not known in full: ", &unknown.join(", "), "."].concat());
+    }
+    let at_odds: Vec<String> = mixed.substances.iter().filter_map(at_odds).collect();
+    if !at_odds.is_empty() {
+        said.push(
+            [
+                "A class of acute toxicity and the estimate beside it do not agree: ",
+                &at_odds.join(", "),
+                ". The stricter of the two counts. Compare both with the safety data sheet.",
+            ]
+            .concat(),
+        );
     }
     let without_m: Vec<String> = mixed.substances.iter().filter_map(without_m).collect();
     if !without_m.is_empty() {
