@@ -1,5 +1,6 @@
 //! Section 3 of a safety data sheet as it is typed or pasted: what is read, and what is told line by line.
 
+mod beside;
 mod spelled;
 
 use potside::desk::hazard::{Ingredient, cas_check, ec_check, mix, read_lines, remarks};
@@ -183,6 +184,7 @@ fn every_error_names_its_line_and_what_to_do() {
         "Linalool; 5 %; M=0",
         "Linalool; 5 %; ATE 500",
         "Linalool; 5 %; SCL Skin Sens. 1 >=",
+        "Linalool; 5 %; Skin Sens. 1B H317 6 %",
         "Linalool; 5 %; pH acid",
     ];
     let said = cases.map(|case| {

@@ -3,6 +3,7 @@
 //! An aid: local law, the supplier's documents and a qualified person decide.
 
 mod acute;
+mod beside;
 mod class;
 mod dose;
 mod identity;

@@ -5,6 +5,7 @@
 //! `Skin Sens. 1 H317 ≥ 0.5 %` (a specific limit), `ATE oral 500`, `no data`, `pH 1.8`, `not additive`. Classes may be
 //! written in full. A line that begins with `#` is a remark.
 
+use super::beside::{Beside, Meant};
 use super::class::{Class, rows};
 use super::named::Named;
 use super::number::number;
@@ -119,7 +120,7 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
     let mut substance = Substance { name: name.to_owned(), ..Substance::default() };
     let mut share: Option<(String, Exact)> = None;
     let mut named: Vec<Named> = Vec::new();
-    let mut limits: Vec<(String, Named, Exact)> = Vec::new();
+    let mut besides: Vec<(String, Named, Beside)> = Vec::new();
     for text in together(parts).iter().flat_map(|part| segment::pieces(part)) {
         let text = text.as_str();
         match segment::read(text, locale)? {
@@ -153,11 +154,21 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
             }
             Part::Unknown => substance.unknown = true,
             Part::Apart => substance.apart = true,
-            Part::Limit(of, limit) => limits.push((text.to_owned(), of, limit)),
+            Part::Beside(of, beside) => besides.push((text.to_owned(), of, beside)),
             Part::Classes(of) => named.push(of),
         }
     }
-    substance.percent = share.ok_or(Wrong::NoShare)?.1;
+    let (share, percent) = share.ok_or(Wrong::NoShare)?;
+    substance.percent = percent;
+    let mut limits: Vec<(String, Named, Exact)> = Vec::new();
+    for (text, of, beside) in besides {
+        match beside.meant(&segment::figures(&share, locale)) {
+            Some(Meant::Limit(limit)) => limits.push((text, of, limit)),
+            Some(Meant::Share) => named.push(of),
+            None if beside.named => return Err(Wrong::Limit { text }),
+            None => return Err(Wrong::Beside { text }),
+        }
+    }
     let all: Vec<&str> = named.iter().flat_map(|n| n.codes.iter().map(String::as_str)).collect();
     for of in &named {
         for class in of.classes(&all)? {

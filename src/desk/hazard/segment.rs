@@ -1,5 +1,6 @@
 //! One part of a line of section 3: what it is by its look, and what it says.
 
+use super::beside::Beside;
 use super::named::{Named, classes};
 use super::number::number;
 use super::statement::without_words;
@@ -25,7 +26,8 @@ pub(super) enum Part {
     Unknown,
     Apart,
     Classes(Named),
-    Limit(Named, Exact),
+    /// Classes, and what stands beside them in percent.
+    Beside(Named, Beside),
 }
 
 /// A part by itself, or each M-factor in it apart from what it is of: `Aquatic Acute 1 H400 (M=10)`.
@@ -127,18 +129,19 @@ pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
         }
     }
     let (words, named) = (known.as_str(), named?);
-    let limit_at = words.find(['%', '<', '>']);
-    match (named.is_empty(), limit_at) {
-        (true, _) => share(words, &own(), locale).map(Part::Share),
-        (false, None) => Ok(Part::Classes(named)),
-        (false, Some(_)) => {
-            let bare = named.without(words);
-            match numbers(&bare, locale).and_then(|found| found.first().map(|f| f.1)) {
-                Some(limit) if !limit.is_zero() => Ok(Part::Limit(named, limit)),
-                _ => Err(Wrong::Limit { text: own() }),
-            }
-        }
+    if named.is_empty() {
+        return share(words, &own(), locale).map(Part::Share);
     }
+    match Beside::of(&plain, words, &named.without(words), locale) {
+        None => Ok(Part::Classes(named)),
+        Some(Some(beside)) => Ok(Part::Beside(named, beside)),
+        Some(None) => Err(Wrong::Limit { text: own() }),
+    }
+}
+
+/// The numbers of a part, each with the sign before it; empty where something else stands in it.
+pub(super) fn figures(text: &str, locale: Locale) -> Vec<(char, Exact)> {
+    numbers(&plain(text), locale).unwrap_or_default()
 }
 
 /// Small letters, one spelling for every dash and sign.

@@ -56,6 +56,10 @@ pub enum Wrong {
     Limit {
         text: String,
     },
+    /// A number beside a class that is neither the concentration nor written as a limit.
+    Beside {
+        text: String,
+    },
     Ph {
         text: String,
     },
@@ -133,6 +137,12 @@ vapour 11 or dust 1.5 (mg/L, 4 hours).",
             Self::Limit { text } => {
                 ("", text.as_str(), " is not a specific limit. Type it like Skin Sens. 1 H317 ≥ 0.5 %.")
             }
+            Self::Beside { text } => (
+                "",
+                text.as_str(),
+                " has a number that is neither the concentration nor written clearly as a limit. Write a specific limit like Skin Sens. 1 \
+H317: C ≥ 0.5 %, and leave anything else off.",
+            ),
             Self::Ph { text } => ("", text.as_str(), " is not a pH. Type it like pH 1.8."),
         };
         f.write_str(start)?;

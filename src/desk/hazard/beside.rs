@@ -1,0 +1,68 @@
+//! A percentage beside a class: a specific limit where it is written as one, or the concentration once more.
+
+use super::segment::numbers;
+use crate::quantity::{Exact, Locale};
+
+/// What stands beside a class in numbers.
+pub(super) struct Beside {
+    /// Each with the sign before it.
+    numbers: Vec<(char, Exact)>,
+    /// A limit beyond doubt: `C ≥ 5 %`, `SCL 0.5 %`.
+    pub(super) named: bool,
+}
+
+/// What it tells.
+pub(super) enum Meant {
+    /// The specific limit, in percent.
+    Limit(Exact),
+    /// The concentration, said again.
+    Share,
+}
+
+impl Beside {
+    /// `plain`: the part as it stands; `words`: with its classes in short; `bare`: what follows the classes. None where
+    /// no number stands beside them but that of a note; within it none where the numbers cannot be read.
+    pub(super) fn of(plain: &str, words: &str, bare: &str, locale: Locale) -> Option<Option<Self>> {
+        let found = numbers(bare, locale);
+        let fine = |n: &Exact| *n != Exact::whole(n.floor());
+        let told = match found.as_deref() {
+            Some([(_, one)]) => fine(one),
+            Some([_, _, ..]) => true,
+            _ => false,
+        };
+        if !told && !words.contains(['%', '<', '>']) {
+            return None;
+        }
+        // `5 % > C` is no limit from which on a class holds.
+        let below = |of: &[(char, Exact)]| matches!(of, [(' ', _)]) && bare.contains('>');
+        let numbers = found.filter(|of| !of.is_empty() && !below(of));
+        Some(numbers.map(|numbers| Self { numbers, named: is_limit(plain) }))
+    }
+
+    /// None where it is not clear: neither written as a limit nor the concentration, or both.
+    pub(super) fn meant(&self, share: &[(char, Exact)]) -> Option<Meant> {
+        let least = self.numbers.iter().filter(|(sign, _)| *sign != '<').map(|found| found.1).min();
+        let limit = least.filter(|least| !least.is_zero()).map(Meant::Limit);
+        if self.named {
+            return limit;
+        }
+        let same = self.numbers.iter().map(|found| found.1).eq(share.iter().map(|found| found.1));
+        match self.numbers.as_slice() {
+            // From some share on: that of the substance would be written so, too.
+            [('>', _)] => limit.filter(|_| self.numbers != share),
+            _ => same.then_some(Meant::Share),
+        }
+    }
+}
+
+/// Where a text calls it a limit: by the letters SCL, or by a C beside a sign of comparison.
+fn is_limit(plain: &str) -> bool {
+    let letter = |sign: char| sign.is_ascii_alphanumeric();
+    let sign = |of: Option<char>| of.is_some_and(|of| "<>=".contains(of));
+    let concentration = |(at, _): (usize, &str)| {
+        let (before, after) = (plain.get(..at).unwrap_or_default(), plain.get(at + 1..).unwrap_or_default());
+        let alone = !before.ends_with(letter) && !after.starts_with(letter);
+        alone && (sign(before.trim_end().chars().next_back()) || sign(after.trim_start().chars().next()))
+    };
+    plain.contains("scl") || plain.match_indices('c').any(concentration)
+}
