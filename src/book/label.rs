@@ -146,8 +146,8 @@ impl State {
                         over =
                             ask.declared.zip(fills.planned).and_then(|(d, fill)| overstated(d, fill, voice));
                     }
-                    let of_those =
-                        |test: Test| test.of_weighed(weighed.len(), fills.filled.unwrap_or_default());
+                    let lot = fills.filled.unwrap_or_default();
+                    let of_those = |test: Test| test.of_weighed(weighed.len(), lot);
                     let nominal = declaration.enforced.unwrap_or(Mass::ZERO);
                     let sheet =
                         Panel::Flat { width: design.sheet.width.value, height: design.sheet.height.value };
@@ -158,8 +158,9 @@ impl State {
                         sheet
                     });
                     if design.market != Market::EuropeanUnion {
-                        tests
-                            .extend(us_test(weighed, nominal, voice).map(|t| ("United States", of_those(t))));
+                        tests.extend(
+                            us_test(weighed, nominal, lot, voice).map(|t| ("United States", of_those(t))),
+                        );
                         let lowest = panel.lowest().filter(|_| ask.tapers.is_none());
                         remarks.extend(lowest.map(|lowest| placed(lowest, voice)));
                     }

@@ -74,6 +74,9 @@ fn a_batch_that_was_weighed_declares_its_average() {
     assert_eq!(said(&label), all);
     assert_eq!(label.tests.len(), 1);
     assert!(label.tests[0].1.why.result == "would pass" && label.over.is_none());
+    // All were weighed, so chance excuses nothing: 1 g more than the average does not pass, though the fills spread by more.
+    let more = |tenths: i128| self::label(&state, Market::UnitedStates, Some(mean + grams(tenths))).tests;
+    assert_eq!((more(0)[0].1.passes, more(10)[0].1.passes), (Some(true), Some(false)));
 }
 
 /// Weights that nobody took prove nothing: no test is passed on them, and the planned fill is said to be what it rests on.

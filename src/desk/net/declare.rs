@@ -88,16 +88,21 @@ pub fn overstated(declared: Mass, fill: Mass, voice: Voice) -> Option<String> {
     })
 }
 
-/// Grams or kilograms of at most three digits, rounded down, and how many grams that is.
+/// Grams or kilograms of at most three digits, two below 100 g (16 CFR 500.19(b)), rounded down; and how many grams that
+/// is.
 fn metric(grams: Exact, locale: Locale) -> (String, Exact) {
     let thousand = Exact::whole(1000);
-    if grams >= thousand {
-        let kilograms = down(grams / thousand, Exact::ratio(1, 100));
-        return ([&plain(kilograms, 2, locale), " kg"].concat(), kilograms * thousand);
-    }
-    let step = if grams < Exact::whole(10) { Exact::ratio(1, 10) } else { Exact::ONE };
-    let shown = down(grams, step);
-    ([&plain(shown, 1, locale), " g"].concat(), shown)
+    let (ten, hundred) = (Exact::whole(10), Exact::whole(100));
+    let (tenth, hundredth) = (Exact::ratio(1, 10), Exact::ratio(1, 100));
+    let (number, unit, size, step) = match (grams, grams / thousand) {
+        (g, _) if g < ten => (g, " g", Exact::ONE, tenth),
+        (g, _) if g < thousand => (g, " g", Exact::ONE, Exact::ONE),
+        (_, kg) if kg < ten => (kg, " kg", thousand, hundredth),
+        (_, kg) if kg < hundred => (kg, " kg", thousand, tenth),
+        (_, kg) => (kg, " kg", thousand, Exact::ONE),
+    };
+    let shown = down(number, step);
+    ([&plain(shown, 2, locale), unit].concat(), shown * size)
 }
 
 /// Tapers and irregular decorative candles, dipped or moulded, go by count and length (16 CFR 501.7: they are excused

@@ -3,6 +3,7 @@
 //! An aid: local law and a qualified person decide.
 
 mod declare;
+mod handbook;
 mod panel;
 mod test;
 
@@ -10,5 +11,6 @@ pub(super) use declare::plain;
 pub use declare::{
     Declaration, declare, declare_metric, declare_tapers, enforced, no_length, nothing, overstated,
 };
+pub use handbook::{us_mav, us_test};
 pub use panel::{Panel, eu_height, us_height};
-pub use test::{Test, eu_test, eu_tne, us_mav, us_test};
+pub use test::{Test, eu_test, eu_tne};

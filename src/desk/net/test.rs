@@ -1,4 +1,4 @@
-//! Would a batch pass? NIST Handbook 133 for the United States, Directive 76/211/EEC for the European Union.
+//! Would a batch pass? What all tests share, and Directive 76/211/EEC for the European Union.
 
 use crate::quantity::{Exact, Mass, Voice, Why};
 
@@ -31,105 +31,19 @@ impl Test {
     }
 }
 
-/// Grams up to (not including) which a maximum allowable variation holds, and it in tenths of a gram; below 36 g it is
-/// 10 % (NIST Handbook 133, Table 2-5). The handbook's own example, 113 g, was compared (2.2.1, 2026 edition), and what
-/// packers publish for 3 oz and 8 oz; the other rows are from memory.
-const MAV: [(i128, i128); 11] = [
-    (54, 36),
-    (81, 54),
-    (117, 72),
-    (154, 90),
-    (208, 108),
-    (263, 127),
-    (317, 145),
-    (381, 163),
-    (426, 181),
-    (489, 199),
-    (571, 217),
-];
-
-/// How short one package may be in the United States; none above the table.
-pub fn us_mav(declared: Mass) -> Option<Mass> {
-    let grams = declared.in_base();
-    if grams < Exact::whole(36) {
-        return Some(declared.times(Exact::ratio(1, 10)));
-    }
-    let row = MAV.iter().find(|(below, _)| grams < Exact::whole(*below));
-    row.map(|(_, tenths)| Mass::base(Exact::ratio(*tenths, 10)))
-}
-
-/// What the sample's standard deviation is multiplied by, in thousandths, by its size (Handbook 133, 2.3.7.2, 2026
-/// edition). It is Student's t at 97.5 % over the root of the size; that Table 2-1 has it so is from memory.
-const FACTORS: [(usize, i128); 13] = [
-    (2, 8984),
-    (3, 2484),
-    (4, 1591),
-    (5, 1241),
-    (6, 1050),
-    (7, 925),
-    (8, 836),
-    (9, 769),
-    (10, 715),
-    (11, 672),
-    (12, 635),
-    (24, 422),
-    (48, 291),
-];
-
-struct Found {
-    mean: Exact,
+pub(super) struct Found {
+    pub(super) mean: Exact,
     /// The sample's standard deviation; none of one package.
-    spread: Option<Exact>,
+    pub(super) spread: Option<Exact>,
 }
 
-fn found(fills: &[Mass]) -> Option<Found> {
+pub(super) fn found(fills: &[Mass]) -> Option<Found> {
     let grams = || fills.iter().map(|m| m.in_base());
     let n = Exact::whole(fills.len() as i128);
     let mean = grams().sum::<Exact>().checked_div(n)?;
     let squares: f64 = grams().map(|g| (g - mean).to_f64().powi(2)).sum();
     let spread = (fills.len() > 1).then(|| (squares / (fills.len() - 1) as f64).sqrt()).and_then(Exact::near);
     Some(Found { mean, spread })
-}
-
-/// The batch as a lot under Handbook 133: the average, less what chance allows a sample of 2 to 12, 24 or 48, and no
-/// package short by more than is allowed. None of no package.
-pub fn us_test(fills: &[Mass], declared: Mass, voice: Voice) -> Option<Test> {
-    let Found { mean, spread } = found(fills)?;
-    let short = declared.in_base() - mean;
-    let factor = FACTORS.iter().find(|(n, _)| *n == fills.len()).map(|found| Exact::ratio(found.1, 1000));
-    let allowed = factor.zip(spread).map_or(Exact::ZERO, |(factor, spread)| factor * spread);
-    let average = short <= allowed;
-    let mut rules = vec![(Some(average), average_said(short, voice))];
-    let mav = us_mav(declared);
-    let unreasonable = mav.map(|mav| beyond(fills, declared, mav));
-    match (mav, unreasonable) {
-        (Some(mav), Some(count)) => {
-            let said = ["short by more than ", &voice.mass(mav), ": ", &of(count, fills)].concat();
-            rules.push((Some(count == 0), said));
-        }
-        _ => rules.push((
-            None,
-            "the table of allowed shortages here ends at 571 g (1.26 lb): look yours up in Handbook 133, Table 2-5"
-                .to_owned(),
-        )),
-    }
-    let (passes, result) = verdict(&rules);
-    let mut why = Why::new(
-        "The batch under NIST Handbook 133",
-        "declared − average ≤ factor × standard deviation",
-        result,
-    )
-    .with("declared", voice.mass(declared))
-    .with("average", voice.mass(Mass::base(mean)));
-    if let (Some(spread), Some(factor)) = (spread, factor) {
-        why = why
-            .with("standard deviation", voice.mass(Mass::base(spread)))
-            .with("factor", voice.number(factor));
-    }
-    why = why.from(
-        "NIST Handbook 133 (2026), section 2.3, 26 November 2026; Tables 2-1 and 2-5 mostly from memory",
-    );
-    Some(Test { passes, rules, why })
 }
 
 /// The tolerable negative error: grams up to which it is so many tenths of a percent, or of a gram.
@@ -182,7 +96,7 @@ pub fn eu_test(fills: &[Mass], nominal: Mass, voice: Voice) -> Option<Test> {
 }
 
 /// One rule that does not hold is enough; one that cannot be told leaves it open.
-fn verdict(rules: &[(Option<bool>, String)]) -> (Option<bool>, &'static str) {
+pub(super) fn verdict(rules: &[(Option<bool>, String)]) -> (Option<bool>, &'static str) {
     let all = |is: Option<bool>| rules.iter().all(|rule| rule.0 != is);
     match (all(Some(false)), all(None)) {
         (false, _) => (Some(false), "would not pass"),
@@ -191,7 +105,7 @@ fn verdict(rules: &[(Option<bool>, String)]) -> (Option<bool>, &'static str) {
     }
 }
 
-fn average_said(short: Exact, voice: Voice) -> String {
+pub(super) fn average_said(short: Exact, voice: Voice) -> String {
     if short > Exact::ZERO {
         ["the average is ", &voice.mass(Mass::base(short)), " short"].concat()
     } else {
@@ -199,11 +113,11 @@ fn average_said(short: Exact, voice: Voice) -> String {
     }
 }
 
-fn of(count: usize, fills: &[Mass]) -> String {
+pub(super) fn of(count: usize, fills: &[Mass]) -> String {
     [&count.to_string(), " of ", &fills.len().to_string()].concat()
 }
 
 /// How many are short by more than this.
-fn beyond(fills: &[Mass], declared: Mass, by: Mass) -> usize {
+pub(super) fn beyond(fills: &[Mass], declared: Mass, by: Mass) -> usize {
     fills.iter().filter(|fill| **fill + by < declared).count()
 }

@@ -60,7 +60,8 @@ impl Net {
         let weight = move || {
             let declared = Field::new("Net weight to declare")
                 .optional()
-                .hint("Left empty, it is what the average of the batch allows, rounded down.");
+                .hint("Left empty, it is rounded down from the average of the batch; where not every candle was weighed, from no \
+more than the planned fill.");
             mass_field(declared, self.weight)
         };
         let tapers = move || {
