@@ -69,6 +69,21 @@ pub(crate) async fn look(b: &Browser, axe: &str, name: &str, found: &mut Vec<Str
     }
 }
 
+/// Pictures of one part of a page, by the selector of what stands at its head, to be looked at.
+pub(crate) async fn pictured(b: &Browser, selector: &str, name: &str) {
+    for dark in [false, true] {
+        let scheme = if dark { "dark" } else { "light" };
+        let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });
+        b.cdp("Emulation.setEmulatedMedia", media).await.unwrap();
+        for &(width, height) in SIZES {
+            b.size(width, height).await;
+            let show = "document.querySelector(arguments[0]).scrollIntoView({ block: 'start', behavior: 'instant' })";
+            b.client.execute(show, vec![json!(selector)]).await.unwrap();
+            b.shot(&format!("{name}-{width}-{scheme}")).await;
+        }
+    }
+}
+
 #[tokio::test]
 async fn every_room_in_light_and_dark_at_three_sizes() {
     let (host, axe, mut found) = (serve("/"), axe(), Vec::new());

@@ -12,6 +12,7 @@ mod decade;
 mod decade_shared;
 mod flow;
 mod freeze;
+mod grades;
 mod heard;
 #[path = "../../tools/host.rs"]
 mod host;

@@ -22,6 +22,14 @@ return by((t) => t === low) ?? by((t) => t.startsWith(low)) ?? by((t) => t.inclu
 
 const PRESSED: &str = "button, a[href], summary, label, [role=button]";
 
+/// Finds a choice by the legend it stands under.
+const CHOICE: &str = r#"
+const [legend, want] = arguments;
+const groups = [...document.querySelectorAll("fieldset")].filter((f) => f.getClientRects().length > 0);
+const group = groups.find((f) => f.querySelector("legend")?.innerText.trim() === legend);
+return [...group?.querySelectorAll("label") ?? []].find((l) => l.innerText.trim() === want) ?? null;
+"#;
+
 /// Finds the field that a label belongs to.
 const FIELD: &str = r#"
 const low = arguments[0].toLowerCase();
@@ -81,9 +89,20 @@ impl Browser {
         self.text().await.split_whitespace().collect::<Vec<_>>().join(" ").contains(words)
     }
 
-    /// Taps what has these words: with a finger in Chromium, with the driver's click elsewhere.
+    /// Taps what has these words.
     pub(crate) async fn tap(&self, words: &str) {
         let element = self.element(words, FIND, vec![json!(words), json!(PRESSED)]).await;
+        self.touch(element).await;
+    }
+
+    /// Taps one of the choices under this heading.
+    pub(crate) async fn choose(&self, legend: &str, words: &str) {
+        let element = self.element(words, CHOICE, vec![json!(legend), json!(words)]).await;
+        self.touch(element).await;
+    }
+
+    /// With a finger in Chromium, with the driver's click elsewhere.
+    async fn touch(&self, element: Element) {
         if self.engine != Engine::Chromium {
             // WebKitGTK's driver clicks only what is in view.
             let scroll = "arguments[0].scrollIntoView({ block: 'center' })";

@@ -8,6 +8,7 @@ mod late;
 mod looks;
 mod next;
 mod pictures;
+mod seen;
 mod strd;
 mod tells;
 mod whole;

@@ -15,6 +15,7 @@ mod picture;
 mod pool;
 mod rate;
 mod say;
+mod seen;
 mod whole;
 
 pub use check::TrialError;
@@ -31,6 +32,7 @@ pub use picture::{burn_curve, pool_picture, wicks_picture};
 pub use pool::{Full, Pool, last_full, pool, usual_full};
 pub use rate::{Life, Rate, Trend, life, odd, rate, trend};
 pub use say::{Reminder, burn_line, clock, reminders, tells, trim_first};
+pub use seen::{Sighting, scales, sightings};
 pub use whole::of_burn;
 
 use crate::quantity::{Amount, Length, Mass, Share, Temperature};

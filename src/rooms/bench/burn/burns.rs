@@ -1,7 +1,7 @@
-//! The burns of a candle that are over, each with what may still be written of it.
+//! The burns of a candle, each with what was seen of it; of those that are over, with what may still be written of them.
 
 use super::light::weight;
-use crate::bench::burn::{Course, Session, Trial, burn_line};
+use crate::bench::burn::{Course, Session, Sighting, Trial, burn_line, scales, sightings};
 use crate::book::{Act, Id, Unburnt};
 use crate::dom::*;
 use crate::keep;
@@ -12,7 +12,39 @@ pub(super) fn list(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> V
     let over = course.sessions.iter().filter(|s| s.out.is_some());
     // What the last one weighs is asked above.
     let asked = course.sessions.last().filter(|_| course.unweighed()).map(|s| s.lit);
-    el("ul").class("list").child(over.map(|s| burn(shop, id, trial, s, asked == Some(s.lit))).views()).view()
+    let seen = |s: &Session| !sightings(s, shop.voice()).is_empty();
+    group![
+        el("ul")
+            .class("list")
+            .child(over.map(|s| burn(shop, id, trial, s, asked == Some(s.lit))).views())
+            .child(course.burning().filter(|s| seen(s)).map(|s| alight(shop, s))),
+        course.sessions.iter().any(seen).then(|| el("p").class("why-line").child(scales()))
+    ]
+}
+
+fn head(session: &Session, said: String) -> View {
+    el("p")
+        .class("row")
+        .child(el("span").child(keep::when(session.lit)))
+        .child(el("span").class("detail").child(said))
+        .view()
+}
+
+/// The one that is on.
+fn alight(shop: Workshop, session: &Session) -> View {
+    el("li").child(head(session, "burns now".to_owned())).child(looks(shop, session)).view()
+}
+
+/// What was seen of it, a line for each look.
+fn looks(shop: Workshop, session: &Session) -> View {
+    let one = |Sighting { when, said, note }| {
+        el("li")
+            .child(el("strong").child([&when, ": "].concat()))
+            .child(said)
+            .child((!note.is_empty()).then(|| el("span").class("noted").child([" “", &note, "”"].concat())))
+    };
+    let all = sightings(session, shop.voice());
+    el("ul").class("looks").child(all.into_iter().map(one).views()).view()
 }
 
 fn burn(shop: Workshop, id: &Id, trial: &Trial, session: &Session, asked: bool) -> View {
@@ -27,12 +59,8 @@ fn burn(shop: Workshop, id: &Id, trial: &Trial, session: &Session, asked: bool) 
         el("details").child(el("summary").child(words)).child(weight)
     });
     el("li")
-        .child(
-            el("p")
-                .class("row")
-                .child(el("span").child(keep::when(session.lit)))
-                .child(el("span").class("detail").child(burn_line(session, shop.voice()))),
-        )
+        .child(head(session, burn_line(session, shop.voice())))
+        .child(looks(shop, session))
         .child(weight)
         .child(back)
         .view()
