@@ -15,10 +15,8 @@ impl State {
             share.map_or(Exact::ZERO, |share| share.of_whole.in_base() * Exact::whole(100))
         };
         let one = |name: &str, share: Option<&PartShare>, harmless| Ingredient {
-            name: name.to_owned(),
             percent: percent(share),
-            sheet: self.safety_of(name).and_then(Kept::body).map(SafetySheet::substances),
-            harmless,
+            ..self.with_safety(name, harmless)
         };
         let waxes = formula.wax.iter().enumerate();
         let waxes =
@@ -32,10 +30,21 @@ impl State {
         waxes.chain(parts.map(|(part, _)| part)).collect()
     }
 
+    /// Something that may be in a candle, with the safety data typed in for it; none of it yet.
+    pub(super) fn with_safety(&self, name: &str, harmless: bool) -> Ingredient {
+        let sheet = self.safety_of(name).and_then(Kept::body).map(SafetySheet::substances);
+        Ingredient { name: name.to_owned(), percent: Exact::ZERO, sheet, harmless }
+    }
+
     /// The suppliers' highest shares and the flash points against the formula's own temperatures, where they matter.
     pub fn limits_of(&self, formula: &Formula, voice: Voice) -> Vec<String> {
-        let mut said: Vec<String> =
-            check(formula, self).unwrap_or_default().iter().map(|caution| caution.say(voice)).collect();
+        let mut said: Vec<String> = match check(formula, self) {
+            Ok(cautions) => cautions.iter().map(|caution| caution.say(voice)).collect(),
+            Err(errors) => {
+                let errors: Vec<String> = errors.iter().map(ToString::to_string).collect();
+                vec![[BROKEN, &errors.join(" ")].concat()]
+            }
+        };
         let open = formula.parts.iter().filter(|p| p.kind == PartKind::Fragrance && p.highest.is_none());
         said.extend(open.map(|part| {
             let end = "” that its supplier states for candles is not typed in. Find it in the supplier's papers, and keep to it.";
@@ -44,3 +53,5 @@ impl State {
         said
     }
 }
+
+const BROKEN: &str = "The suppliers' highest loads and the flash points cannot be held against this formula until it is mended: ";

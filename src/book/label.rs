@@ -1,8 +1,8 @@
 //! What joins on a label: the candle's formula, the safety data of what is in it, the vessel, the batch as filled.
 
 use super::fills::Fills;
-use super::{Batch, Id, Kept, State};
-use crate::desk::hazard::{self, Mixed, Statements, mix, statements};
+use super::{Batch, Burden, Id, Kept, State};
+use crate::desk::hazard::{self, Statements, statements};
 use crate::desk::label::{Content, Design, Face, Market, Part};
 use crate::desk::net::{
     Declaration, Panel, Test, declare, declare_metric, declare_tapers, eu_test, overstated, us_test,
@@ -30,13 +30,6 @@ pub struct Labelling<'a> {
     pub small: bool,
     /// Names of substances that may be left off are.
     pub few_names: bool,
-}
-
-/// What a formula brings to a label, whatever else stands on it: reckoned once for many letters that are typed.
-#[derive(Clone, PartialEq, Debug)]
-pub struct Burden {
-    mixed: Mixed,
-    limits: Vec<String>,
 }
 
 /// A label's content and what has to be known with it.
@@ -85,17 +78,12 @@ impl State {
         product.map(|p| &p.name).or(formula.map(|f| &f.name)).cloned().unwrap_or_default()
     }
 
-    /// What a formula brings to every label of it.
-    pub fn burden_of(&self, formula: &Formula, voice: Voice) -> Burden {
-        Burden { mixed: mix(&self.hazards_of(formula, voice), true), limits: self.limits_of(formula, voice) }
-    }
-
     /// Puts a label together.
     pub fn label(&self, ask: &Labelling, face: Face, voice: Voice) -> Labelled {
-        self.label_with(ask, &self.burden_of(ask.formula, voice), face, voice)
+        self.label_with(ask, &self.burden_of(ask.formula, ask.batch, voice), face, voice)
     }
 
-    /// The same, where what the formula brings is known already.
+    /// The same, where what the formula or the batch brings is known already.
     pub fn label_with(&self, ask: &Labelling, burden: &Burden, face: Face, voice: Voice) -> Labelled {
         let (design, formula, vessel) = (ask.design, ask.formula, ask.vessel);
         let mut content = Content::new(face);
@@ -114,6 +102,7 @@ impl State {
         }
         if has(Part::Hazards) {
             let said: Statements = statements(mixed, ask.small && may_be_small);
+            remarks.extend(burden.over.clone());
             remarks.extend(hazard::remarks(mixed, voice));
             if said.is_empty() {
                 let open =

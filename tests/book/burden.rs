@@ -1,8 +1,8 @@
 //! What a formula puts into the candle, where the book does not tell how much of it.
 
+use crate::label::{ask, workshop};
 use crate::sample::{entry, id};
-use potside::book::{Act, Journal, Labelling, State, demo};
-use potside::day::Zone;
+use potside::book::{Act, State};
 use potside::desk::hazard::{Mixed, SafetySheet, mix, remarks};
 use potside::desk::label::{Design, Face, Part};
 use potside::formula::{Basis, Formula};
@@ -16,13 +16,7 @@ const NONE: &str = "has no hazard statement to bear";
 
 /// The demo's book and its orchard candle, the fragrance of which is measured so.
 fn measured(basis: &str) -> (State, Formula) {
-    let mut n = 0;
-    let lines = demo("tablet", 1_764_000_000_000, Zone::GREENWICH, || {
-        n += 7919;
-        n
-    });
-    let lines = lines.into_iter().map(|(_, line)| line).collect();
-    let state = Journal::open(lines, "tablet").state().clone();
+    let state = workshop();
     let mut formula =
         state.formulas.get(&id("demo-orchard")).and_then(|k| k.body()).expect("it is in the demo").clone();
     let oil = formula.parts.iter_mut().find(|p| p.name == OIL).expect("its fragrance");
@@ -41,20 +35,8 @@ fn on_the_label(state: &State, formula: &Formula) -> String {
     let kept = state.labels.get(&id("demo-label-front")).and_then(|k| k.body()).expect("it is in the demo");
     let design = Design { parts: vec![Part::Hazards], ..kept.clone() };
     let vessel: Vessel = read(r#"{"name":"Plain","fill":{"Weight":"100 g"}}"#).expect("a vessel");
-    let ask = Labelling {
-        design: &design,
-        formula,
-        vessel: &vessel,
-        batch: None,
-        name: String::new(),
-        number: String::new(),
-        day: String::new(),
-        declared: None,
-        tapers: None,
-        small: false,
-        few_names: false,
-    };
-    state.label(&ask, Face::default(), Voice::default()).remarks.join("\n")
+    let asked = ask(&design, formula, &vessel, false);
+    state.label(&asked, Face::default(), Voice::default()).remarks.join("\n")
 }
 
 /// Drops and spoons that were never weighed, pieces, no usual batch, no room for wax: nowhere is it told that there are no
@@ -117,5 +99,18 @@ fn what_is_not_known_of_a_sheet_leaves_the_label_open() {
     assert!(
         label.contains("cannot be told yet: the label is not complete") && !label.contains(NONE),
         "{label}"
+    );
+}
+
+/// A formula that cannot be made has no limits that can be held against it, and is not said to be within them.
+#[test]
+fn limits_of_a_formula_with_errors_are_not_passed_over() {
+    let (state, mut formula) = measured(r#"{"OfWax":"8 %"}"#);
+    assert!(state.limits_of(&formula, Voice::default()).is_empty());
+    formula.wax.clear();
+    let said = state.limits_of(&formula, Voice::default());
+    assert!(
+        said.len() == 1 && said[0].contains("cannot be held against this formula until it is mended: "),
+        "{said:?}"
     );
 }

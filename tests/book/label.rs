@@ -48,19 +48,8 @@ fn the_labels_of_the_demo() {
     for batch in state.finished() {
         let (formula, vessel) = state.made_of(batch).expect("it is in the book");
         for design in state.labels_shown().into_iter().filter_map(|k| k.body()) {
-            let mut ask = Labelling {
-                design,
-                formula,
-                vessel,
-                batch: Some(batch),
-                name: String::new(),
-                number: "261125-K7M2-9".to_owned(),
-                day: "25 Nov 2026".to_owned(),
-                declared: None,
-                tapers: None,
-                small: false,
-                few_names: false,
-            };
+            let number = "261125-K7M2-9".to_owned();
+            let mut ask = Labelling { batch: Some(batch), number, ..ask(design, formula, vessel, false) };
             let label = state.label(&ask, Face::default(), voice);
             assert!(lay(&label.content, &design.sheet).is_ok(), "{} for {}", design.name, formula.name);
             if let Some(declared) = &label.declared {

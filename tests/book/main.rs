@@ -20,6 +20,7 @@ mod label;
 mod label_fill;
 mod map;
 mod merge;
+mod overpour;
 mod remind;
 mod removed;
 mod renew;

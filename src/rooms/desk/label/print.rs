@@ -91,7 +91,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         face: keep::face(),
         burden: Derived::new(move || {
             let (ids, voice) = (ids(), shop.voice());
-            shop.state(|s| Some(Rc::new(s.burden_of(s.chosen(&ids)?.0, voice))))
+            shop.state(|s| Some(Rc::new(s.burden_of(s.chosen(&ids)?.0, s.batches.get(&ids[0]), voice))))
         }),
         laid: Value::new(None),
         printed: Value::new(None),

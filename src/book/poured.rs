@@ -1,0 +1,110 @@
+//! What is in the candles of a batch by its record, where that is more than the formula asks.
+
+use super::{Batch, State};
+use crate::desk::hazard::{Ingredient, Mixed, mix, statements};
+use crate::formula::{Caution, Formula, PartKind};
+use crate::pot::Line;
+use crate::quantity::{Exact, Mass, Share, Voice};
+
+/// What a formula, or a batch of it, brings to a label, whatever else stands on it: reckoned once for many letters that are
+/// typed.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Burden {
+    pub(super) mixed: Mixed,
+    /// Of what more was weighed than the formula asks.
+    pub(super) over: Option<String>,
+    pub(super) limits: Vec<String>,
+}
+
+/// One wax or part of a batch.
+struct Poured<'a> {
+    line: &'a Line,
+    of_wax: Share,
+    of_whole: Share,
+}
+
+/// So many percent of the whole over the formula are told though no statement changes.
+const WORTH_TELLING: Exact = Exact::ratio(1, 10);
+
+impl State {
+    /// What a formula brings to a label; for a batch of it, of each thing the larger of what the formula asks and what went
+    /// in, in that of the pots that has most of it.
+    pub fn burden_of(&self, formula: &Formula, batch: Option<&Batch>, voice: Voice) -> Burden {
+        let planned = self.hazards_of(formula, voice);
+        let mut limits = self.limits_of(formula, voice);
+        let (mut parts, mut over) = (planned.clone(), Vec::new());
+        for poured in batch.map(|batch| poured(batch, voice)).unwrap_or_default() {
+            limits.extend(poured.above(voice));
+            let (name, percent) = (&poured.line.name, poured.of_whole.in_base() * Exact::whole(100));
+            match parts.iter_mut().find(|part| part.name == *name) {
+                Some(part) if percent > part.percent => {
+                    if part.sheet.is_some() || !part.harmless {
+                        over.push((percent - part.percent, poured.instead_of(part.percent, voice)));
+                    }
+                    part.percent = percent;
+                }
+                None if !percent.is_zero() => {
+                    let harmless = poured.line.kind != Some(PartKind::Fragrance);
+                    parts.push(Ingredient { percent, ..self.with_safety(name, harmless) });
+                }
+                _ => {}
+            }
+        }
+        let mixed = mix(&parts, true);
+        if !over.is_empty() && statements(&mixed, false) == statements(&mix(&planned, true), false) {
+            over.retain(|(more, _)| *more >= WORTH_TELLING);
+        }
+        let over: Vec<String> = over.into_iter().map(|(_, said)| said).collect();
+        let said =
+            ["More was weighed in this batch than the formula asks: ", &over.join(", "), WEIGHED].concat();
+        Burden { mixed, over: (!over.is_empty()).then_some(said), limits }
+    }
+}
+
+const WEIGHED: &str = ". The hazards are those of what was weighed.";
+
+/// What went into each pot, and of what is not in yet as much as was planned; of each thing the pot that has most of it.
+fn poured(batch: &Batch, voice: Voice) -> Vec<Poured<'_>> {
+    let record = batch.run.record(voice).lines;
+    let plan = batch.run.plan.pours.iter().flat_map(|pour| &pour.lines);
+    let lines: Vec<(u32, &Line, Mass)> = plan
+        .zip(&record)
+        .map(|(line, of)| (of.pour, line, if of.weighed.is_zero() { of.planned } else { of.weighed }))
+        .collect();
+    let mut found: Vec<Poured> = Vec::new();
+    for (pour, line, mass) in &lines {
+        let of_pot = lines.iter().filter(|(of, ..)| of == pour);
+        let (mut wax, mut whole) = (Mass::ZERO, Mass::ZERO);
+        for (_, other, mass) in of_pot {
+            whole = whole + *mass;
+            wax = if other.kind.is_none() { wax + *mass } else { wax };
+        }
+        let share = |all: Mass| Share::base(mass.over(all).unwrap_or(Exact::ZERO));
+        let poured = Poured { line, of_wax: share(wax), of_whole: share(whole) };
+        match found.iter_mut().find(|known| known.line.name == line.name) {
+            Some(known) if known.of_whole < poured.of_whole => *known = poured,
+            Some(_) => {}
+            None => found.push(poured),
+        }
+    }
+    found
+}
+
+impl Poured<'_> {
+    /// `9.81 % of Late orchard oil instead of 7.41 %`
+    fn instead_of(&self, percent: Exact, voice: Voice) -> String {
+        let asked = voice.share(Share::base(percent / Exact::whole(100)));
+        [&voice.share(self.of_whole), " of ", &self.line.name, " instead of ", &asked].concat()
+    }
+
+    /// That it is above its supplier's highest load, where the plan was not.
+    fn above(&self, voice: Voice) -> Option<String> {
+        let highest =
+            self.line.highest.filter(|most| self.of_wax > most.value && self.line.of_wax <= most.value)?;
+        let (part, of_wax, of_whole) = (self.line.name.clone(), self.of_wax, self.of_whole);
+        Some(
+            ["As weighed in this batch: ", &Caution::Load { part, of_wax, of_whole, highest }.say(voice)]
+                .concat(),
+        )
+    }
+}
