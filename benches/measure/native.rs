@@ -98,7 +98,7 @@ pub(crate) fn figures() {
 
     // Of NIST's certified sets for linear regression the worst value, error or spread.
     let worst =
-        crate::strd::SETS.iter().map(|(set, powers)| crate::strd::worst(set, powers)).fold(0.0, f64::max);
+        crate::strd::SETS.iter().map(|(set, columns)| crate::strd::worst(set, *columns)).fold(0.0, f64::max);
     line("trial_fit_error_percent", 100.0 * worst, "%", Some(0.01));
 
     // A fragrance of 60 substances, every kind of rule among them, at 8 % of a candle.
