@@ -63,8 +63,9 @@ pub struct Batch {
     pub(super) words: String,
     /// How many bytes of that, at its head, are from its plan.
     pub(super) planned: usize,
-    /// Which lots its parts are taken from.
-    pub sources: Vec<Source>,
+    /// Which lots its parts are taken from, in the order in which they were named, each with the time until which that held,
+    /// milliseconds since 1970: what went in before another lot was named is of the one that was named then.
+    pub sources: Vec<(u64, Source)>,
     /// How long it took the hands, where it was said.
     pub minutes: Option<u32>,
     /// What of finishing it is done.

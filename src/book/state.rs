@@ -108,8 +108,12 @@ impl State {
             Act::AtLot { lot, event } => self.at_lot(lot, entry, event),
             Act::TakenFrom { batch, sources } => self.at(batch, |b| {
                 for source in sources {
-                    b.sources.retain(|old| old.part != source.part);
-                    b.sources.push(source.clone());
+                    for (until, old) in &mut b.sources {
+                        if old.part == source.part {
+                            *until = entry.at.min(*until);
+                        }
+                    }
+                    b.sources.push((u64::MAX, source.clone()));
                 }
                 Ok(())
             }),

@@ -3,7 +3,7 @@
 use super::{Dose, Event, Run, StepKey};
 use crate::quantity::{Exact, Mass};
 
-/// One wax or part of one pour that is in, or the vessels or wicks that are filled.
+/// One wax or part of one pour that is in, what was added of it later by itself; or the vessels or wicks that are filled.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Used<'a> {
     pub name: &'a str,
@@ -21,15 +21,18 @@ impl Run {
         for (pour, of) in (0..).zip(&self.plan.pours) {
             for (index, line) in (0..).zip(&of.lines) {
                 let wax = line.kind.is_none();
-                let Some(mass) = self.fold.is_in(pour, index, wax, self.events()) else { continue };
-                let step =
+                let first =
                     if wax { StepKey::Wax { pour, line: index } } else { StepKey::Add { pour, line: index } };
-                let Some(Event::Did { at, .. }) = self.done(step) else { continue };
-                let pieces = match line.dose {
-                    Dose::Count { pieces } => Exact::whole(pieces.into()),
-                    _ => Exact::ZERO,
-                };
-                used.push(Used { name: &line.name, mass, pieces, at: *at });
+                // What was added later may be of another lot.
+                for step in std::iter::once(first).chain(self.fold.top_ups(pour, index)) {
+                    let Some(Event::Did { at, .. }) = self.done(step) else { continue };
+                    let mass = self.fold.went_in(step, self.events()).unwrap_or(Mass::ZERO);
+                    let pieces = match line.dose {
+                        Dose::Count { pieces } if step == first => Exact::whole(pieces.into()),
+                        _ => Exact::ZERO,
+                    };
+                    used.push(Used { name: &line.name, mass, pieces, at: *at });
+                }
             }
         }
         let fills = self.events().iter().filter_map(|event| match event {

@@ -30,9 +30,8 @@ pub(super) fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>
         return;
     }
     let mut note = |used: &Used| {
-        let Some(source) = batch.sources.iter().find(|s| s.part == used.name) else { return };
         let (mut of, mut lots) = (None, Vec::new());
-        for (at, lot) in source.lots.iter().filter_map(|lot| places.get(lot)) {
+        for (at, lot) in batch.lots_at(used.name, used.at).iter().filter_map(|lot| places.get(lot)) {
             if *of.get_or_insert(*at) == *at {
                 lots.push(*lot);
             }
@@ -48,7 +47,9 @@ pub(super) fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>
     // One of each to every candle, however many were broken before: a count puts that right.
     if let Some(at) = batch.closed {
         let pieces = Exact::whole(batch.filled_vessels() as i128);
-        for source in batch.sources.iter().filter(|s| !batch.run.takes(&s.part)) {
+        for (_, source) in
+            batch.sources.iter().filter(|(until, s)| *until == u64::MAX && !batch.run.takes(&s.part))
+        {
             note(&Used { name: &source.part, mass: Mass::ZERO, pieces, at });
         }
     }

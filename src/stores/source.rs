@@ -56,7 +56,7 @@ impl Ledger {
                 Measure::Pieces => pieces,
             };
             account.told(needs, voice, &mut notes);
-            let lots = account.first(needs);
+            let lots = account.first(needs, None);
             account.old(&lots, today, &mut notes);
             if !lots.is_empty() {
                 sources.push(Source { part, lots });
@@ -76,7 +76,7 @@ impl Ledger {
         if left < needs
             && let Some(account) = self.account(part)
         {
-            lots.extend(account.first(needs - left).into_iter().filter(|l| l != chosen));
+            lots.extend(account.first(needs - left, Some(chosen)));
         }
         Source { part: part.to_owned(), lots }
     }
@@ -109,10 +109,10 @@ impl State {
 }
 
 impl Account {
-    /// Lots first to expire that hold so much together, or all there are.
-    fn first(&self, needs: Exact) -> Vec<Id> {
+    /// Lots first to expire that hold so much together, or all there are; without this one.
+    fn first(&self, needs: Exact, without: Option<&Id>) -> Vec<Id> {
         let (mut lots, mut sum) = (Vec::new(), Exact::ZERO);
-        for holding in self.usable() {
+        for holding in self.usable().filter(|h| Some(&h.id) != without) {
             lots.push(holding.id.clone());
             sum = sum + holding.left;
             if sum >= needs {
@@ -162,8 +162,16 @@ impl Account {
 }
 
 impl Batch {
-    /// The lots that a part of it is taken from.
+    /// The lots that a part of it is taken from now.
     pub fn lots_of(&self, part: &str) -> &[Id] {
-        self.sources.iter().find(|s| s.part == part).map(|s| s.lots.as_slice()).unwrap_or_default()
+        self.lots_at(part, u64::MAX - 1)
+    }
+
+    /// The lots that what of a part went in at a time was taken from: those that were named for it then. Where none were,
+    /// those that were named next.
+    pub(super) fn lots_at(&self, part: &str, at: u64) -> &[Id] {
+        let named =
+            |(until, source): &&(u64, Source)| at < *until && source.part == part && !source.lots.is_empty();
+        self.sources.iter().find(named).map(|(_, source)| source.lots.as_slice()).unwrap_or_default()
     }
 }

@@ -39,7 +39,7 @@ impl State {
         let mut told: Map<()> = Map::default();
         lots.for_each(|(lot, _)| told.add(lot, ()));
         let names =
-            |batch: &Batch| batch.sources.iter().flat_map(|s| &s.lots).any(|lot| told.contains_key(lot));
+            |batch: &Batch| batch.sources.iter().flat_map(|(_, s)| &s.lots).any(|lot| told.contains_key(lot));
         // What a lot gave does not hang on the hour it came.
         let ledger = Ledger::with(self, Zone::GREENWICH, &names);
         ledger.held().into_iter().map(|(batch, lot)| (batch.clone(), lot.clone())).collect()

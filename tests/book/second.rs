@@ -60,7 +60,8 @@ fn things<T: Wire>(all: &Map<Kept<T>>) -> Value {
 fn tell(journal: &Journal) -> Value {
     let s: &State = journal.state();
     let batch = |(id, b): (&Id, &potside::book::Batch)| {
-        let sources: Vec<Value> = b.sources.iter().map(value).collect();
+        let sources: Vec<Value> =
+            b.sources.iter().filter(|(until, _)| *until == u64::MAX).map(|(_, s)| value(s)).collect();
         let events: Vec<Value> = b.run.events().iter().map(value).collect();
         let told = json!({
             "formula": b.formula.0, "vessel": b.vessel.0, "version": b.version.0, "began": b.began,

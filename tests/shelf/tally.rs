@@ -12,10 +12,13 @@ pub(crate) struct Poured {
     pub(crate) plan: Option<Plan>,
     pub(crate) ended: Option<Ending>,
     pub(crate) filled: i64,
-    pub(crate) closed: bool,
-    /// What was weighed of each part.
-    weighed: BTreeMap<String, Exact>,
-    pub(crate) lots: BTreeMap<String, Vec<Id>>,
+    /// When it was closed, and when the last vessel was filled.
+    closed: Option<u64>,
+    last: u64,
+    /// What was weighed of each part, and when.
+    weighed: Vec<(String, u64, Exact)>,
+    /// The lots that were named for each part, and when.
+    pub(crate) lots: BTreeMap<String, Vec<(u64, Vec<Id>)>>,
 }
 
 #[derive(Default)]
@@ -30,19 +33,24 @@ impl Tally {
     pub(crate) fn of(journal: &Journal) -> Self {
         let mut tally = Self::default();
         let good = |e: &&Entry| journal.counts(&e.id) && !journal.state().ignored.contains_key(&e.id);
-        journal.entries().iter().filter(good).for_each(|e| tally.take(&e.act));
+        journal.entries().iter().filter(good).for_each(|e| tally.take(e.at, &e.act));
         tally
     }
 
-    fn take(&mut self, act: &Act) {
+    fn take(&mut self, now: u64, act: &Act) {
         match act {
             Act::Began { batch, plan, .. } => self.at(batch).plan = Some((**plan).clone()),
-            Act::At { batch, event: Event::Did { step, weighed, .. } } => self.at(batch).did(*step, *weighed),
+            Act::At { batch, event: Event::Did { step, weighed, at, .. } } => {
+                self.at(batch).did(*step, *at, *weighed);
+            }
             Act::Ended { batch, how, .. } => self.at(batch).ended = Some(*how),
-            Act::Ticked { batch, step: Finish::Closed, done } => self.at(batch).closed = *done,
+            Act::Ticked { batch, step: Finish::Closed, done } => {
+                self.at(batch).closed = done.then_some(now);
+            }
             Act::TakenFrom { batch, sources } => {
                 for source in sources {
-                    self.at(batch).lots.insert(source.part.clone(), source.lots.clone());
+                    let named = self.at(batch).lots.entry(source.part.clone()).or_default();
+                    named.push((now, source.lots.clone()));
                 }
             }
             Act::Moved { id, body, .. } => {
@@ -85,25 +93,47 @@ pub(crate) fn comes(reason: &Reason) -> bool {
 }
 
 impl Poured {
-    fn did(&mut self, step: StepKey, weighed: Option<Mass>) {
+    fn did(&mut self, step: StepKey, at: u64, weighed: Option<Mass>) {
         match step {
-            StepKey::Fill { .. } => self.filled += 1,
+            StepKey::Fill { .. } => {
+                self.filled += 1;
+                self.last = at.max(self.last);
+            }
             StepKey::Wax { pour, line } | StepKey::Add { pour, line } | StepKey::TopUp { pour, line, .. } => {
                 let plan = self.plan.as_ref().unwrap();
                 let name = plan.pours[pour as usize].lines[line as usize].name.clone();
-                let sum = self.weighed.entry(name).or_insert(Exact::ZERO);
-                *sum = *sum + weighed.map_or(Exact::ZERO, Mass::in_base);
+                self.weighed.push((name, at, weighed.map_or(Exact::ZERO, Mass::in_base)));
             }
             StepKey::Melt { .. } | StepKey::Stir { .. } | StepKey::Gate { .. } | StepKey::Close => {}
         }
     }
 
-    /// Grams or pieces of a part that are used.
-    pub(crate) fn used(&self, part: &str) -> Exact {
-        let plan = self.plan.as_ref().unwrap();
-        if part == plan.vessel || part == plan.wick || (part == "Lid" && self.closed) {
-            return Exact::whole(self.filled.into());
+    /// Grams or pieces of a part that are used, each with when.
+    fn uses(&self, part: &str) -> Vec<(u64, Exact)> {
+        let (plan, filled) = (self.plan.as_ref().unwrap(), Exact::whole(self.filled.into()));
+        if part == plan.vessel || part == plan.wick {
+            return vec![(self.last, filled)];
         }
-        self.weighed.get(part).copied().unwrap_or(Exact::ZERO)
+        if part == "Lid" {
+            return self.closed.iter().map(|at| (*at, filled)).collect();
+        }
+        let of = self.weighed.iter().filter(|(name, ..)| name == part);
+        of.map(|(_, at, amount)| (*at, *amount)).collect()
+    }
+
+    /// The lots that were named last before what went in at this time; where none were, those that were named next.
+    fn lots_at(&self, part: &str, at: u64) -> &[Id] {
+        let named = &self.lots[part];
+        let holds = |n: &usize| {
+            let until = named[n + 1..].iter().map(|(from, _)| *from).min();
+            until.is_none_or(|until| at < until) && !named[*n].1.is_empty()
+        };
+        (0..named.len()).find(holds).map_or(&[], |n| &named[n].1)
+    }
+
+    /// Grams or pieces of a part that were used of lots which are `known`.
+    pub(crate) fn used(&self, part: &str, known: impl Fn(&Id) -> bool) -> Exact {
+        let of = self.uses(part).into_iter().filter(|(at, _)| self.lots_at(part, *at).iter().any(&known));
+        of.map(|(_, amount)| amount).sum()
     }
 }

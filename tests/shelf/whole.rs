@@ -207,10 +207,9 @@ fn stores_are_whole(state: &State, tally: &Tally) {
         assert!(!held.left.is_negative() && !held.reserved.is_negative() && held.reserved <= held.left);
     }
     for (batch, of) in tally.batches.iter().filter(|(_, of)| of.plan.is_some()) {
-        for (part, lots) in &of.lots {
+        for part in of.lots.keys() {
             let takes = ledger.account(part).into_iter().flat_map(|a| &a.takes).filter(|t| t.batch == *batch);
-            let known = lots.iter().any(|lot| ledger.lot(lot).is_some());
-            let used = if known { of.used(part) } else { Exact::ZERO };
+            let used = of.used(part, |lot| ledger.lot(lot).is_some());
             assert_eq!(takes.map(|t| t.amount).sum::<Exact>(), used, "{part} of {batch}");
         }
     }

@@ -20,7 +20,7 @@ use std::ops::Range;
 use std::rc::Rc;
 
 /// What every bundle begins with. Another number for another way to write it.
-const HEAD: &[u8] = b"potside bundle 3\n";
+const HEAD: &[u8] = b"potside bundle 4\n";
 // What is in it are acts of this format, which are read as they stand: with another format it needs another number.
 const _: () = assert!(FORMAT == 2);
 

@@ -50,9 +50,11 @@ impl Pack {
             put(out, FINISHES.iter().position(|(known, _)| known == step).unwrap_or_default() as u64);
         }
         put(out, batch.sources.len() as u64);
-        for source in &batch.sources {
+        for (until, source) in &batch.sources {
             put(out, self.texts.number(&source.part));
-            put(out, source.lots.len() as u64);
+            // So that what is between them can be passed over, the time counts as one of the lots.
+            put(out, source.lots.len() as u64 + 1);
+            put(out, until.wrapping_add(1));
             for lot in &source.lots {
                 put(out, self.id(lot));
             }

@@ -51,9 +51,10 @@ impl Tied {
         }
     }
 
-    fn source(&self, reader: &mut Reader) -> Source {
-        let part = self.said(reader).to_owned();
-        Source { part, lots: (0..reader.count()).map(|_| self.id(reader)).collect() }
+    fn source(&self, reader: &mut Reader) -> (u64, Source) {
+        let (part, numbers) = (self.said(reader).to_owned(), reader.count());
+        let until = reader.get().wrapping_sub(1);
+        (until, Source { part, lots: (1..numbers).map(|_| self.id(reader)).collect() })
     }
 
     /// A candle on trial, from the first list of its entries.
