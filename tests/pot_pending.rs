@@ -171,3 +171,24 @@ fn what_is_not_known_is_not_too_much() {
     assert_eq!(run.pending(Voice::default()), None);
     assert!(run.used().iter().any(|u| u.name == "Red" && u.mass == g(7, 100)));
 }
+
+#[test]
+fn what_is_many_times_too_much_is_doubted_and_no_batch_is_made_ten_times_as_large() {
+    let of = |num, den| times(common::run::run(4), num, den);
+    let doubt = |p: &Pending| p.doubt.as_ref().map(|n| n.text.clone());
+    assert_eq!(doubt(&of(199, 100)), None);
+    let twice = of(2, 1);
+    assert_eq!(
+        doubt(&twice).as_deref(),
+        Some("That is 2 times what was asked, or more. If it was typed wrongly, undo it and type it again.")
+    );
+    assert!(twice.restored.is_some() && twice.no_way_back.is_none());
+    // Nine times and a half is the last that can be put right, if the pots and the wax are there.
+    assert!(of(19, 2).restored.is_some());
+    let eleven = of(11, 1);
+    assert!(eleven.restored.is_none() && eleven.adds.is_empty() && eleven.restore_notes.is_empty());
+    let said = eleven.no_way_back.unwrap();
+    assert!(said.starts_with("It would take ") && said.contains("too much to put right"), "{said}");
+    // It can still be kept, or undone.
+    assert!(eleven.kept.total > Mass::ZERO);
+}

@@ -3,7 +3,12 @@
 use super::fold::Fold;
 use super::mend::kept_why;
 use super::{Dose, Event, Kept, Line, Mended, Note, Plan, Restored, Run, Said, StepKey, Way, keep, restore};
-use crate::quantity::{Mass, Voice, Why};
+use crate::quantity::{Exact, Mass, Voice, Why};
+
+/// A batch this many times as large is no mending any more (our own choice).
+const MOST_TIMES: Exact = Exact::whole(10);
+/// From this many times what was asked the amount itself is in doubt (our own choice).
+const DOUBT: Exact = Exact::whole(2);
 
 /// An overshoot that waits for a decision, with what each way comes to.
 #[derive(Clone, PartialEq, Debug)]
@@ -20,6 +25,10 @@ pub struct Pending {
     pub kept: Kept,
     pub kept_why: Why,
     pub restored: Option<Restored>,
+    /// Why it cannot be restored, where it cannot.
+    pub no_way_back: Option<String>,
+    /// That the amount may be typed wrongly, where it is many times what was asked.
+    pub doubt: Option<Note>,
     /// What restoring asks to add, in the order of the work.
     pub adds: Vec<Added>,
     /// What is to be read about keeping it.
@@ -67,8 +76,10 @@ impl Run {
         let kept_lines: Vec<Mended> =
             self.fold.lines_kept(&self.plan, pour, events).into_iter().map(|(_, l)| l).collect();
         let kept = keep(&kept_lines);
-        let filled = self.fold.stand(pour).is_some_and(|s| s.filled > 0);
-        let restored = if filled { None } else { self.fold.restored(&self.plan, pour, events, voice) };
+        let (restored, no_way_back) = match self.way_back(pour, voice) {
+            Ok(restored) => (restored, None),
+            Err(why) => (None, Some(why)),
+        };
         let melted = self.fold.is_done(StepKey::Melt { pour });
         let mut keep_notes = too_much(&of_plan, &kept, voice);
         if matches!(step, StepKey::Wax { .. }) && !melted {
@@ -92,8 +103,27 @@ impl Run {
             lines,
             kept,
             restored,
+            no_way_back,
+            doubt: doubtful(asked, weighed),
             keep_notes,
         })
+    }
+
+    /// What restoring comes to, or why it is no way on.
+    fn way_back(&self, pour: u32, voice: Voice) -> Result<Option<Restored>, String> {
+        if self.fold.stand(pour).is_some_and(|s| s.filled > 0) {
+            return Err("Vessels are filled from this pot already: what is added now would not reach them, so it can only \
+                        be kept."
+                .to_owned());
+        }
+        match self.fold.restored(&self.plan, pour, self.events(), voice) {
+            Some(r) if r.factor > MOST_TIMES => Err(format!(
+                "It would take {} in the pot to bring every share back: too much to put right. If the amount was typed \
+                 wrongly, undo it; if it did go in, this pot is lost for this formula.",
+                voice.both(r.total)
+            )),
+            restored => Ok(restored),
+        }
     }
 
     /// What the steps after a restore ask for that those before it did not.
@@ -135,6 +165,14 @@ impl Run {
         }
         notes
     }
+}
+
+fn doubtful(asked: Mass, weighed: Mass) -> Option<Note> {
+    let times = weighed.over(asked).filter(|times| *times >= DOUBT)?;
+    Some(Note::caution(format!(
+        "That is {} times what was asked, or more. If it was typed wrongly, undo it and type it again.",
+        times.floor()
+    )))
 }
 
 /// Parts that are above their highest load if it is kept.

@@ -8,6 +8,9 @@ use crate::pot::{Said, StepKey, StepView, countdown};
 use crate::quantity::{Temperature, show_both};
 use crate::rooms::parts::{Field, Typed, caution, notes, press, sheet, temperature_field, why_button};
 
+/// A number with more signs is shown in smaller ones, or it is wider than a telephone.
+const SHORT: usize = 7;
+
 pub(super) fn card(p: Pouring) -> View {
     // Rebuilt only where the step, its amount or what is said at it changes.
     (move || p.card.with(|card| card.as_ref().map(|card| one(p, card)))).view()
@@ -51,9 +54,10 @@ fn wanted(p: Pouring, card: &StepView) -> View {
         (StepKey::Stir { .. }, ..) => timer(p, card),
         (key, Some(said), range) => {
             let verb = if matches!(key, StepKey::Fill { .. }) { "Pour at " } else { "Add at " };
+            let long = said.number.chars().count() > SHORT;
             group![
                 el("p")
-                    .class("wanted")
+                    .class(if long { "wanted long" } else { "wanted" })
                     .child(el("span").class("figure").child(said.number))
                     .child(" ")
                     .child(el("span").class("unit").child(said.unit)),

@@ -22,10 +22,12 @@ fn both_ways(p: Pouring, over: &Pending) -> View {
                 weighed,
                 " went in, ",
                 asked,
-                " was asked. What is in the pot cannot be taken out. There are two ways:"
+                " was asked. What is in the pot cannot be taken out.",
+                if over.no_way_back.is_none() { " There are two ways:" } else { "" }
             ]
             .concat(),
         ),
+        notes(over.doubt.as_slice()),
         el("div")
             .class("ways")
             .child(
@@ -76,10 +78,7 @@ fn restoring(p: Pouring, over: &Pending) -> View {
     let Some(restored) = &over.restored else {
         return el("section")
             .child(el("h2").child("Restore it"))
-            .child(el("p").child(
-                "Vessels are filled from this pot already: what is added now would not reach \
-them, so it can only be kept.",
-            ))
+            .child(el("p").child(over.no_way_back.clone()))
             .view();
     };
     let row = |add: &Added| {
