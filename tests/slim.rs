@@ -125,15 +125,24 @@ proptest! {
     }
 }
 
-/// A file of the standard library is named `std`, everything around it keeps its place; a text that is no such name stays.
+/// A file of the standard library is named `std`, one of another crate by the crate, everything around it keeps its place; a
+/// text that is no such name stays.
 #[test]
-fn files_of_the_standard_library_are_blanked() {
-    let file = "/rustc/59807616e1fa2540724bfbac14d7976d7e4a3860/library/core/src/slice/index.rs";
-    let blank = format!("std{}", " ".repeat(file.len() - 3));
-    let around = |middle: &str| format!("first{middle}second.rs /rustc/ is Not a file.rs{middle}/rustc/");
-    let whole = [b"\0asm\x01\0\0\0".to_vec(), section(11, around(file).as_bytes())].concat();
-    let (small, names) = slim::module(&whole).unwrap();
-    let body = around(&blank);
-    assert!(names.is_empty());
-    assert!(small.ends_with(body.as_bytes()), "{}", String::from_utf8_lossy(&small));
+fn files_from_elsewhere_are_blanked() {
+    for (file, known) in [
+        ("/rustc/59807616e1fa2540724bfbac14d7976d7e4a3860/library/core/src/slice/index.rs", "std"),
+        ("crate/web-sys-0.3.107/src/features/gen_AudioContextState.rs", "crate/web-sys"),
+        ("/rust/deps/dlmalloc-0.2.11/src/dlmalloc.rs", "/rust/deps/dlmalloc"),
+        ("crate/of_no_version/src/lib.rs", "crate/of_no_version/src/lib.rs"),
+    ] {
+        let blank = format!("{known}{}", " ".repeat(file.len() - known.len()));
+        let around = |middle: &str| {
+            format!("first{middle}src/second.rs /rustc/ is Not a file.rs crate/ nor this.rs{middle}/rustc/")
+        };
+        let whole = [b"\0asm\x01\0\0\0".to_vec(), section(11, around(file).as_bytes())].concat();
+        let (small, names) = slim::module(&whole).unwrap();
+        let body = around(&blank);
+        assert!(names.is_empty());
+        assert!(small.ends_with(body.as_bytes()), "{}", String::from_utf8_lossy(&small));
+    }
 }

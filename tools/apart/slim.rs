@@ -159,27 +159,37 @@ fn elements(body: &[u8]) -> Result<Vec<u8>, String> {
     Ok(out.into_iter().chain(kept.concat()).collect())
 }
 
-/// What the compiler writes before and after the name of a file of the standard library; between them stand a hash and a path.
-const LIBRARY: (&[u8], &[u8]) = (b"/rustc/", b".rs");
+/// What stands before the name of a file of the standard library, of what it is made with, and of another crate
+/// (`tools/common`). Each ends with `.rs`.
+const ELSEWHERE: [&[u8]; 3] = [b"/rustc/", b"/rust/deps/", b"crate/"];
 
 /// What is put into memory at the start. Everything keeps its place: so a name is blanked, and takes no room once compressed.
+/// Of another crate the name stays, which is enough to know whose code it is.
 fn data(body: &[u8]) -> Vec<u8> {
     let mut out = body.to_vec();
-    let mut from = 0;
-    let find = |out: &[u8], from: usize, what: &[u8]| {
-        out.get(from..)?.windows(what.len()).position(|w| w == what).map(|at| from + at)
-    };
-    while let Some(start) = find(&out, from, LIBRARY.0) {
-        from = start + LIBRARY.0.len();
-        let Some(end) = find(&out, from, LIBRARY.1).map(|at| at + LIBRARY.1.len()) else { break };
-        let path = |b: &u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b"/_.".contains(b);
-        if let Some(name) = out.get_mut(start..end).filter(|name| name.iter().all(path)) {
-            name.fill(b' ');
-            name.iter_mut().zip(b"std").for_each(|(to, letter)| *to = *letter);
+    for before in ELSEWHERE {
+        let mut from = 0;
+        while let Some(start) = find(&out, from, before) {
+            from = start + before.len();
+            let Some(end) = find(&out, from, b".rs").map(|at| at + 3) else { break };
+            let path = |b: &u8| b.is_ascii_alphanumeric() || b"/_.-".contains(b);
+            let Some(name) = out.get_mut(start..end).filter(|name| name.iter().all(path)) else { continue };
+            if before == ELSEWHERE[0] {
+                name.fill(b' ');
+                name.iter_mut().zip(b"std").for_each(|(to, letter)| *to = *letter);
+            } else if let Some(version) =
+                name.windows(2).position(|w| matches!(w, [b'-', n] if n.is_ascii_digit()))
+            {
+                name.iter_mut().skip(version).for_each(|b| *b = b' ');
+            }
             from = end;
         }
     }
     out
+}
+
+fn find(out: &[u8], from: usize, what: &[u8]) -> Option<usize> {
+    out.get(from..)?.windows(what.len()).position(|w| w == what).map(|at| from + at)
 }
 
 /// The smaller module, and the names that were changed in it.
