@@ -7,10 +7,11 @@ use leptos::prelude::Owner;
 use potside::dom::{Derived, IntoView, Value, View, each, el, show, svg, text_of, watch};
 use std::cell::Cell;
 use std::rc::Rc;
+use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
-use web_sys::{Document, Element, Event, HtmlElement};
+use web_sys::{Document, Element, Event, HtmlDialogElement, HtmlElement};
 
 wasm_bindgen_test_configure!(run_in_browser);
 
@@ -309,4 +310,38 @@ async fn what_is_gone_follows_nothing() {
     n.set(2);
     settled().await;
     assert_eq!(runs.get(), before);
+}
+
+/// A dialog is told that it was closed a moment after it was; by then its page may have gone, and with it who listened.
+#[wasm_bindgen_test]
+async fn what_is_gone_is_told_nothing_late() {
+    let open = values(|| Value::new(true));
+    let heard = Rc::new(Cell::new(0));
+    let counted = heard.clone();
+    let place = shown(move || {
+        (move || {
+            let counted = counted.clone();
+            open.get().then(move || el("dialog").on("close", move |_| counted.set(counted.get() + 1)))
+        })
+        .view()
+    });
+    settled().await;
+    let errors = Rc::new(Cell::new(0));
+    let counted = errors.clone();
+    let note: Closure<dyn Fn(Event)> = Closure::new(move |e: Event| {
+        e.prevent_default();
+        counted.set(counted.get() + 1);
+    });
+    let window = web_sys::window().expect("a window");
+    window.add_event_listener_with_callback("error", note.as_ref().unchecked_ref()).expect("it listens");
+    let dialog: HtmlDialogElement = found(&place, "dialog").unchecked_into();
+    for stays in [true, false] {
+        dialog.show_modal().expect("it opens");
+        dialog.close();
+        open.set(stays);
+        settled().await;
+        settled().await;
+        assert_eq!((heard.get(), errors.get()), (1, 0), "stays: {stays}");
+    }
+    window.remove_event_listener_with_callback("error", note.as_ref().unchecked_ref()).expect("it did");
 }

@@ -1,6 +1,7 @@
 //! What is in the document, and by which part of the page.
 
 use super::attr::{Kind, Said};
+use super::change::listeners;
 use leptos::prelude::{Owner, RenderEffect};
 use std::borrow::Cow;
 use std::cell::RefCell;
@@ -26,6 +27,16 @@ pub(super) struct Standing {
     pub(super) attrs: Vec<Given>,
     pub(super) listeners: Vec<Listener>,
     pub(super) children: Vec<Mounted>,
+}
+
+/// A browser may still tell an element that has gone of what befell it before: that a dialog was closed is told a moment
+/// after. Nobody is there any more to be told.
+impl Drop for Standing {
+    fn drop(&mut self) {
+        if !self.listeners.is_empty() {
+            listeners(&self.element, std::mem::take(&mut self.listeners), Vec::new());
+        }
+    }
 }
 
 /// What was given, what it said last, and what follows it.

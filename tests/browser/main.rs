@@ -3,6 +3,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod amiss;
 mod book;
 mod browser;
 mod burn;
