@@ -41,6 +41,18 @@ fn water() {
     beyond("A; 25 %; Aquatic Acute 1 H400", &[], &["Aquatic Acute 1 (H400)"]);
 }
 
+/// The UN's worked example 4.1(a), 2012/25e, its acute part: 10 × 0.01 = 0.1, 10 × 10 × 0.01 + 1 = 2 and 100 × 10 × 0.01 + 10 × 1
+/// = 20 % against 25 %, none of which is enough.
+#[test]
+fn a_published_example() {
+    let text = "A; 0.01 %; Aquatic Acute 1 H400; Aquatic Chronic 1 H410; M=10\n\
+                B; 1.0 %; Aquatic Acute 2 H401; Aquatic Chronic 2 H411\nC; 25.0 %; Aquatic Chronic 4 H413\nD; 73.99 %; not classified";
+    beyond(text, &[], &["Aquatic Chronic 4 (H413)"]);
+    let found = further(&whole(text), Voice::default());
+    let said: Vec<(&str, &str)> = found.iter().map(|f| (f.class.code, f.said.as_str())).collect();
+    assert_eq!(said, [("H401", "2.00 % in all, of 25.00 %"), ("H402", "20.00 % in all, of 25.00 %")]);
+}
+
 #[test]
 fn skin() {
     beyond("A; 1 %; Skin Irrit. 2 H315", &["H316"], &[]);

@@ -13,6 +13,7 @@ fn classed(text: &str, classes: &str) {
 /// Reference values, section 4a. Each limit is tried just below and at it.
 #[test]
 fn limits_one_by_one() {
+    let mut wrong = Vec::new();
     for (below, at, class, gives) in [
         // Skin, Table 3.2.3: corrosive 5 % (and 1 % for irritation), irritant 10 %; and 3.2.4. As 29 CFR 1910.1200, Appendix A,
         // Tables A.2.3 and A.2.4 (2024).
@@ -31,17 +32,25 @@ fn limits_one_by_one() {
         ("0.99", "1", "Skin Sens. 1B H317", "Skin Sens. 1 (H317)"),
         ("0.099", "0.1", "Skin Sens. 1A H317", "Skin Sens. 1A (H317)"),
         ("0.99", "1", "Resp. Sens. 1 H334", "Resp. Sens. 1 (H334)"),
+        ("0.99", "1", "Resp. Sens. 1B H334", "Resp. Sens. 1 (H334)"),
         ("0.099", "0.1", "Resp. Sens. 1A H334", "Resp. Sens. 1A (H334)"),
         // CMR, Tables 3.5.2, 3.6.2 and 3.7.2; the same in TRGS 201 (2017), 2.2.5.
+        ("0.099", "0.1", "Muta. 1A H340", "Muta. 1A (H340)"),
         ("0.099", "0.1", "Muta. 1B H340", "Muta. 1B (H340)"),
         ("0.99", "1", "Muta. 2 H341", "Muta. 2 (H341)"),
         ("0.099", "0.1", "Carc. 1A H350", "Carc. 1A (H350)"),
+        ("0.099", "0.1", "Carc. 1B H350", "Carc. 1B (H350)"),
         ("0.99", "1", "Carc. 2 H351", "Carc. 2 (H351)"),
+        ("0.299", "0.3", "Repr. 1A H360", "Repr. 1A (H360)"),
         ("0.299", "0.3", "Repr. 1B H360", "Repr. 1B (H360)"),
         ("2.99", "3", "Repr. 2 H361", "Repr. 2 (H361)"),
         ("0.299", "0.3", "Lact. H362", "Lact. (H362)"),
         // Organs, Tables 3.8.3 and 3.9.4 and 3.8.3.4.5; the same in TRGS 201 (2017), 2.2.6.
+        ("9.99", "10", "STOT SE 1 H370", "STOT SE 1 (H370)"),
+        ("0.99", "1", "STOT SE 1 H370", "STOT SE 2 (H371)"),
         ("9.99", "10", "STOT SE 2 H371", "STOT SE 2 (H371)"),
+        ("9.99", "10", "STOT RE 1 H372", "STOT RE 1 (H372)"),
+        ("0.99", "1", "STOT RE 1 H372", "STOT RE 2 (H373)"),
         ("9.99", "10", "STOT RE 2 H373", "STOT RE 2 (H373)"),
         ("19.99", "20", "STOT SE 3 H335", "STOT SE 3 (H335)"),
         ("19.99", "20", "STOT SE 3 H336", "STOT SE 3 (H336)"),
@@ -51,15 +60,26 @@ fn limits_one_by_one() {
         ("24.99", "25", "Aquatic Acute 1 H400", "Aquatic Acute 1 (H400)"),
         ("2.49", "2.5", "Aquatic Acute 1 H400; M=10", "Aquatic Acute 1 (H400)"),
         ("24.99", "25", "Aquatic Chronic 4 H413", "Aquatic Chronic 4 (H413)"),
-        // Regulation (EU) 2023/707: Table 3.11.2 and 4.3.3.1.
+        // The ozone layer, Table 5.1.
+        ("0.099", "0.1", "Ozone 1 H420", "Ozone 1 (H420)"),
+        // Regulation (EU) 2023/707: Tables 3.11.2 and 4.2.2, 4.3.3.1 and 4.4.3.1.
         ("0.099", "0.1", "ED HH 1; EUH380", "ED HH 1 (EUH380)"),
+        ("0.99", "1", "ED HH 2; EUH381", "ED HH 2 (EUH381)"),
+        ("0.099", "0.1", "ED ENV 1; EUH430", "ED ENV 1 (EUH430)"),
+        ("0.99", "1", "ED ENV 2; EUH431", "ED ENV 2 (EUH431)"),
+        ("0.099", "0.1", "PBT; EUH440", "PBT (EUH440)"),
         ("0.099", "0.1", "vPvB; EUH441", "vPvB (EUH441)"),
+        ("0.099", "0.1", "PMT; EUH450", "PMT (EUH450)"),
+        ("0.099", "0.1", "vPvM; EUH451", "vPvM (EUH451)"),
     ] {
-        let less = names(&whole(&format!("A; {below} %; {class}")));
-        assert!(!less.contains(&gives.to_owned()), "{below} % {class}: {less:?}");
-        let found = names(&whole(&format!("A; {at} %; {class}")));
-        assert!(found.contains(&gives.to_owned()), "{at} % {class}: {found:?}");
+        for (share, reached) in [(below, false), (at, true)] {
+            let found = names(&whole(&format!("A; {share} %; {class}")));
+            if found.contains(&gives.to_owned()) != reached {
+                wrong.push(format!("{share} % {class}: {found:?}"));
+            }
+        }
     }
+    assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
 /// One substance in two fragrances is one substance: its shares add up. Two sensitisers never do (Annex I, 3.4.3.3).
@@ -179,6 +199,22 @@ fn published_examples() {
             .iter()
             .any(|r| r.starts_with("11.00 % of the mixture consists of ing"))
     );
+
+    // 3.1(a), 2008/23e: 100 ÷ (16 ÷ 1600 + 4 ÷ 200 + 80 ÷ 3450) is 1880 mg/kg; of a range of doses its lower end.
+    let found = whole("A; 16 %; LD50 oral 1600\nB; 4 %; LD50 oral 200\nC; 80 %; LD50 oral 3450");
+    assert_eq!(
+        (Voice::default().number(found.acute[0].ate).as_str(), found.acute[0].category),
+        ("1880.109", Some(4))
+    );
+    assert_eq!(statements(&found, false).hazards.len(), 1);
+
+    // 3.1(c), 2008/23e: 100 ÷ (4 ÷ 1737) is 43425 mg/kg, which is not classed; what is above 5000, or above 2000 without a
+    // sign of harm, is left out.
+    let found = whole(
+        "A; 4 %; Acute Tox. 4 H302; LD50 oral 1737\nB; 5 %; LD50 oral > 5000\nC; 5 %; LD50 oral 5400\nD; 86 %; LD50 oral > 2000",
+    );
+    assert_eq!((found.acute[0].ate, found.acute[0].category), (Exact::whole(43425), None));
+    assert!(found.classes.is_empty() && found.acute[0].unknown.is_zero());
 
     // 3.2.3.3(a), 2008/23e: an acid that adding up would only make an irritant.
     let acid = "A; 4 %; Skin Corr. 1 H314; pH 1.8\nB; 5 %; Skin Irrit. 2 H315\nC; 5 %; Skin Irrit. 3\nD; 86 %; no data";
