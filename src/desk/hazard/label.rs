@@ -3,7 +3,7 @@
 use super::class::{Class, Group, Signal};
 use super::identity::{allergens, identities, spare};
 use super::mix::{Further, Mixed};
-use super::statement::{PRECAUTIONS, hazard};
+use super::statement::{PRECAUTIONS, Precaution, hazard};
 
 /// The hazard part of a label.
 #[derive(Clone, PartialEq, Debug)]
@@ -51,7 +51,8 @@ impl Further {
     }
 }
 
-/// The most precautionary statements (Article 28(3)).
+/// The most precautionary statements, unless the hazards make more of them necessary (Article 28(3)). What burns the skin
+/// fills them with first aid; what keeps it off the skin and the eyes stands there as a seventh (our own choice).
 const MOST: usize = 6;
 
 /// Classes of which a package of at most 125 mL may leave out hazard and precautionary statements (Annex I,
@@ -74,15 +75,13 @@ pub fn statements(mixed: &Mixed, small: bool) -> Statements {
     let asking: Vec<&str> =
         codes.iter().copied().filter(|c| !small || !SMALL_PRECAUTIONS.contains(c)).collect();
     codes.retain(|code| !small || !SMALL.contains(code));
-    let mut precautions: Vec<(&str, &str)> = PRECAUTIONS
-        .iter()
-        .filter(|p| {
-            !asking.is_empty() && p.for_codes.is_empty()
-                || p.for_codes.iter().any(|code| asking.contains(code))
-        })
-        .take(MOST)
-        .map(|p| (p.code, p.said(&asking)))
-        .collect();
+    let asked = |p: &&Precaution| {
+        !asking.is_empty() && p.for_codes.is_empty() || p.for_codes.iter().any(|code| asking.contains(code))
+    };
+    let wanted: Vec<&Precaution> = PRECAUTIONS.iter().filter(asked).collect();
+    let worn = wanted.iter().skip(MOST).filter(|p| p.code == "P280" && asking.contains(&"H314"));
+    let mut precautions: Vec<(&str, &str)> =
+        wanted.iter().take(MOST).chain(worn).map(|p| (p.code, p.said(&asking))).collect();
     crate::sort::by(&mut precautions, |a, b| a.0.cmp(b.0));
     let allergens = allergens(mixed);
     let sensitising = classes.iter().any(|c| is_sensitiser(c.group));

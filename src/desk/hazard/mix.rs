@@ -58,10 +58,18 @@ pub struct Further {
 }
 
 impl Mixed {
-    /// True where something may hurt and it is not known what it is or how much of it is in: then no hazard found is not
-    /// none there.
+    /// True where something may hurt and it is not known what it is, how much of it is in or how many times it counts: then
+    /// no hazard found is not none there.
     pub fn is_open(&self) -> bool {
-        !self.no_share.is_empty() || self.substances.iter().any(|substance| substance.unknown)
+        !self.no_share.is_empty()
+            || self.substances.iter().any(|substance| substance.unknown)
+            || [Group::Acute, Group::Chronic].into_iter().any(|group| self.may_be_worse(group))
+    }
+
+    /// True where an M-factor that is not typed in could bring a stricter class for water.
+    fn may_be_worse(&self, group: Group) -> bool {
+        self.classes.iter().all(|class| !class.is(group, 1))
+            && self.substances.iter().any(|substance| substance.lacks_m(group))
     }
 }
 
@@ -195,6 +203,13 @@ fn weight(rule: &Rule, term: &Term, substance: &Substance) -> Option<Exact> {
 }
 
 impl Substance {
+    /// True for what is very toxic to water and has no M-factor.
+    pub(super) fn lacks_m(&self, group: Group) -> bool {
+        let [acute, chronic] = self.m;
+        let given = if group == Group::Acute { acute } else { chronic };
+        given.is_none() && self.has(group, &[1])
+    }
+
     /// The M-factor, 1 where none is given.
     pub(super) fn m_factor(&self, group: Group) -> Exact {
         let [acute, chronic] = self.m;

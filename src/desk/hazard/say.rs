@@ -7,7 +7,7 @@ use super::mix::{Mixed, Sum};
 use super::rule::{Rule, Way};
 use super::substance::Substance;
 use crate::desk::net::plain;
-use crate::quantity::{Exact, Share, Voice, Why};
+use crate::quantity::{Exact, Share, Voice, Why, decimal};
 
 /// A limit, what stands against it, and whether it is reached.
 #[derive(Clone, PartialEq, Debug)]
@@ -29,6 +29,22 @@ fn typed(value: Exact, voice: Voice) -> String {
 fn percent(value: Exact, voice: Voice) -> String {
     voice.share(Share::base(value / Exact::whole(100)))
 }
+
+/// A number beside what it is held against, to as many places as it takes to tell the two apart: 0.0999 % does not reach
+/// 0.10 %.
+fn apart(value: Exact, limit: Exact, usual: &dyn Fn(Exact) -> String, unit: &str, voice: Voice) -> String {
+    let shown = usual(value);
+    let bare = |shown: &str| shown.strip_suffix(unit).unwrap_or(shown).trim_end_matches('0').to_owned();
+    if value == limit || bare(&shown) != bare(&usual(limit)) {
+        return shown;
+    }
+    let steps = (3..=MOST_PLACES).map(|places| Exact::ratio(1, 10_i128.pow(places)));
+    let to = |number: Exact, step: Exact| decimal(number, step, voice.locale);
+    let finer = steps.filter(|step| to(value, *step) != to(limit, *step)).map(|step| to(value, step)).next();
+    finer.map_or(shown, |finer| [&finer, unit].concat())
+}
+
+const MOST_PLACES: u32 = 12;
 
 impl Substance {
     /// M-factors, specific limits and acute toxicity estimates as they were read, to be compared with the sheet.
@@ -76,7 +92,8 @@ fn estimate(mixed: &Mixed, acute: &Acute, last: u8, voice: Voice) -> Option<Find
     let category = acute.category.unwrap_or(last);
     let class = class(route.group, category)?;
     let bound = route.bound(category)?;
-    let ate = [&voice.number(acute.ate), " ", route.unit].concat();
+    let ate = apart(acute.ate, bound, &|value| voice.number(value), "", voice);
+    let ate = [&ate, " ", route.unit].concat();
     let said = ["ATE ", &ate, ", ", route.name, ": up to ", &typed(bound, voice), " counts"].concat();
     let many = acute.unknown > Exact::whole(10);
     let relation = if many { "(100 − % unknown) ÷ Σ (% ÷ ATE)" } else { "100 ÷ Σ (% ÷ ATE)" };
@@ -103,8 +120,9 @@ fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Findin
     let class = class(rule.group, rule.category)?;
     let alone = matches!(rule.way, Way::Each | Way::Apart);
     let limit = percent(rule.limit, voice);
+    let value = apart(sum.value, rule.limit, &|value| percent(value, voice), " %", voice);
     let of = if alone { " at most, of " } else { " in all, of " };
-    let said = [percent(sum.value, voice).as_str(), of, &limit, if sum.exempt { SOLID } else { "" }].concat();
+    let said = [value.as_str(), of, &limit, if sum.exempt { SOLID } else { "" }].concat();
     let relation = if alone {
         "the largest of (% × how many times it counts): each substance for itself"
     } else {
@@ -115,7 +133,7 @@ fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Findin
         (_, true) => ": reached",
         (_, false) => ": not reached",
     };
-    let mut why = Why::new(class.say(), relation, percent(sum.value, voice))
+    let mut why = Why::new(class.say(), relation, value)
         .rounded(["the limit is ", &limit, verdict].concat())
         .from(source(rule.source));
     for (place, weight) in &sum.parts {
@@ -132,9 +150,7 @@ fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Findin
 
 /// The name of a substance that is very toxic to water, with what it has no M-factor for.
 fn without_m(substance: &Substance) -> Option<String> {
-    let [acute, chronic] = substance.m;
-    let lacks = |m: Option<Exact>, group| m.is_none() && substance.has(group, &[1]);
-    let of = match (lacks(acute, Group::Acute), lacks(chronic, Group::Chronic)) {
+    let of = match (substance.lacks_m(Group::Acute), substance.lacks_m(Group::Chronic)) {
         (true, true) => " (acute and chronic)",
         (true, false) => " (acute)",
         (false, true) => " (chronic)",

@@ -15,6 +15,9 @@ Nations that the European Union does not have, and some countries do; their limi
 your country. An estimate that is only known to be more than 2000 mg/kg counts as not toxic, eye irritation 2B as 2. EUH lines are the European \
 Union's alone.";
 
+const ALONE: &str =
+    "Each ingredient is tried by itself: all else in the candle stays as it is, other fragrances too.";
+
 const AID: &str = "This is an aid. Local law, the supplier's documents and a qualified person decide.";
 
 pub(in super::super) fn page(shop: Workshop) -> View {
@@ -55,7 +58,11 @@ fn told(shop: Workshop, ingredients: &[Ingredient], limits: Vec<String>) -> View
         page_part("hazard-limits", "Suppliers' limits", suppliers(limits)),
         page_part("hazard-why", "Why", list(&why)),
         page_part("hazard-further", "Outside the European Union", elsewhere(shop, &mixed)),
-        (!without.is_empty()).then(|| page_part("hazard-less", "With less fragrance", without.view())),
+        (!without.is_empty()).then(|| page_part(
+            "hazard-less",
+            "With less fragrance",
+            group![without.view(), el("p").class("detail").child(ALONE)]
+        )),
         el("p").class("detail").child([AID, " ", SOURCE, "."].concat())
     ]
 }
