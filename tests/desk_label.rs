@@ -36,7 +36,7 @@ fn statements(contains: &str) -> Statements {
         signal: Signal::Warning,
         contains: vec![contains.to_owned()],
         spare: Vec::new(),
-        hazards: vec![("H317", "May cause an allergic skin reaction.")],
+        hazards: vec![("H317", "May cause an allergic skin reaction.".to_owned())],
         precautions: vec![("P102", "Keep out of reach of children.")],
         further: vec!["EUH208: Contains Citral. May produce an allergic reaction.".to_owned()],
     }

@@ -5,7 +5,7 @@ use potside::desk::hazard::{Substance, mix, read_lines, statements};
 use potside::quantity::{Exact, Locale};
 use proptest::prelude::*;
 
-const CLASSES: [&str; 17] = [
+const CLASSES: [&str; 20] = [
     "Skin Irrit. 2 H315",
     "Skin Corr. 1B H314",
     "Skin Corr. 1 H314; pH 1",
@@ -23,11 +23,14 @@ const CLASSES: [&str; 17] = [
     "Skin Irrit. 3 H316",
     "Acute Tox. 5 H303",
     "no data",
+    "Repr. 1B H360Fd; STOT RE 1 H372 (liver) (oral)",
+    "Repr. 2 H361d; STOT SE 1 H370",
+    "STOT RE 2 H373 (kidneys); Repr. 1A H360D",
 ];
 
 fn recipe() -> impl Strategy<Value = Vec<(usize, u32)>> {
     // Which substance it is (by name), its classes go with it, and hundredths of a percent.
-    prop::collection::vec((0usize..17, 1u32..900), 1..12)
+    prop::collection::vec((0usize..20, 1u32..900), 1..12)
 }
 
 fn sheet(recipe: &[(usize, u32)]) -> Vec<Substance> {

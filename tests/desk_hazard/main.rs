@@ -4,6 +4,7 @@
 // A helper of a test may fail as a test does.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod detail;
 mod further;
 mod identity;
 mod label;

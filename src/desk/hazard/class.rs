@@ -175,6 +175,10 @@ impl Row {
         self.group == other.group
     }
 
+    pub(super) fn is_in(&self, group: Group) -> bool {
+        self.group == group
+    }
+
     pub(super) fn is(&self, group: Group, category: u8) -> bool {
         self.group == group && self.category == category
     }

@@ -4,6 +4,7 @@ use super::class::{Class, Group, Signal};
 use super::identity::{allergens, identities, spare};
 use super::mix::{Further, Mixed};
 use super::statement::{PRECAUTIONS, Precaution, hazard};
+use super::worded::worded;
 
 /// The hazard part of a label.
 #[derive(Clone, PartialEq, Debug)]
@@ -16,7 +17,7 @@ pub struct Statements {
     /// Those of them that may be left off, since the others suffice (Article 18(3)).
     pub spare: Vec<String>,
     /// Codes and words, as the two that follow.
-    pub hazards: Vec<(&'static str, &'static str)>,
+    pub hazards: Vec<(&'static str, String)>,
     pub precautions: Vec<(&'static str, &'static str)>,
     /// EUH lines.
     pub further: Vec<String>,
@@ -104,7 +105,7 @@ pub fn statements(mixed: &Mixed, small: bool) -> Statements {
         signal: classes.iter().map(|class| class.signal).max().unwrap_or(Signal::None),
         spare: spare(&contains, &always, &by_hazard),
         contains,
-        hazards: codes.into_iter().map(|code| (code, hazard(code))).collect(),
+        hazards: classes.iter().filter(|c| codes.contains(&c.code)).map(|c| worded(mixed, c)).collect(),
         precautions,
         further,
     }

@@ -5,6 +5,7 @@
 mod acute;
 mod beside;
 mod class;
+mod detail;
 mod dose;
 mod identity;
 mod label;
@@ -19,6 +20,7 @@ mod share;
 mod spelled;
 mod statement;
 mod substance;
+mod worded;
 mod wrong;
 
 pub use acute::Acute;

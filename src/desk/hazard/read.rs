@@ -123,6 +123,7 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
     let mut besides: Vec<(String, Named, Beside)> = Vec::new();
     for text in together(parts).iter().flat_map(|part| segment::pieces(part)) {
         let text = text.as_str();
+        substance.detail.read(text);
         match segment::read(text, locale)? {
             Part::Nothing => {}
             Part::Number { cas, text } => {
@@ -206,6 +207,7 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
         }
         substance.limits.push((class.group, class.category, limit));
     }
+    substance.detail.settle(&substance.classes);
     Ok(substance)
 }
 

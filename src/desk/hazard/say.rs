@@ -3,6 +3,7 @@
 use super::SOURCE;
 use super::acute::{Acute, OF_GHS, OF_UNION, TABLE};
 use super::class::{Class, Group, class};
+use super::detail::Organs;
 use super::mix::{Mixed, Sum};
 use super::rule::{Rule, Way};
 use super::substance::Substance;
@@ -57,6 +58,13 @@ impl Substance {
             let name = class(*group, *category).map_or("", |class| class.name);
             said.push([name, " from ", &typed(*limit, voice), " %"].concat());
         }
+        let words =
+            |organs: &Organs| [organs.names.clone(), organs.way().into_iter().collect()].concat().join(", ");
+        for (organs, of) in self.detail.organs.iter().zip(["STOT SE: ", "STOT RE: "]) {
+            let words = words(organs);
+            said.extend((!words.is_empty()).then(|| [of, &words].concat()));
+        }
+        said.extend(self.letters().map(str::to_owned));
         for (dose, route) in self.doses.iter().zip(&TABLE) {
             said.extend(dose.map(|dose| {
                 let ate =

@@ -1,7 +1,7 @@
 //! The words of the hazard and precautionary statements, as far as a candle can need them.
 //!
 //! As printed in Annexes III and IV of Regulation (EC) No 1272/2008, text of 1 September 2025, those of EUH380 to EUH451
-//! as in Regulation (EU) 2023/707, those that the Union does not have (H303, H313, H316, H333, H401, H402) as in the GHS, from
+//! as in Regulation (EU) 2023/707, those of H360 and H361 with letters from memory, those that the Union does not have (H303, H313, H316, H333, H401, H402) as in the GHS, from
 //! memory. Which hazard asks for which precaution: Annex I, Tables 3.1.3, 3.3.5, 3.4.7, 3.6.3,
 //! 3.8.4, 3.9.5, 3.10.2 and 4.1.4. Compared on 26 November 2026; of Tables 3.2.5, 3.5.3 and 3.7.3 transcriptions
 //! by others.
@@ -38,6 +38,14 @@ const HAZARDS: &[(&str, &str)] = &[
     ("H351", "Suspected of causing cancer."),
     ("H360", "May damage fertility or the unborn child."),
     ("H361", "Suspected of damaging fertility or the unborn child."),
+    ("H360F", "May damage fertility."),
+    ("H360D", "May damage the unborn child."),
+    ("H360FD", "May damage fertility. May damage the unborn child."),
+    ("H360Fd", "May damage fertility. Suspected of damaging the unborn child."),
+    ("H360Df", "May damage the unborn child. Suspected of damaging fertility."),
+    ("H361f", "Suspected of damaging fertility."),
+    ("H361d", "Suspected of damaging the unborn child."),
+    ("H361fd", "Suspected of damaging fertility. Suspected of damaging the unborn child."),
     ("H362", "May cause harm to breast-fed children."),
     ("H370", "Causes damage to organs."),
     ("H371", "May cause damage to organs."),

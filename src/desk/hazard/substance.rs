@@ -1,6 +1,7 @@
 //! A substance of a safety data sheet, and the same one met again.
 
 use super::class::{Class, Group};
+use super::detail::Detail;
 use crate::quantity::Exact;
 
 /// Routes of acute toxicity, with three forms of what is breathed in.
@@ -27,6 +28,8 @@ pub struct Substance {
     pub(super) doses: [Option<Dose>; ROUTES],
     /// The form in which a class of what is breathed in counts, as a place in `doses`.
     pub(super) breathed: Option<usize>,
+    /// What its sheet says of its classes beside their categories.
+    pub(super) detail: Detail,
     /// Some of its hazards are not known.
     pub unknown: bool,
     /// Adding up does not apply: an acid, a base.
@@ -77,6 +80,7 @@ impl Substance {
             *mine = stricter(*mine, theirs);
         }
         self.breathed = self.breathed.max(other.breathed);
+        self.detail.take(&other.detail);
         self.unknown |= other.unknown;
         self.apart |= other.apart;
         for noted in other.noted {

@@ -176,7 +176,7 @@ of up to 3 litres). This one is smaller: take a larger one where the vessel or i
             if !said.contains.is_empty() {
                 blocks.push(words(["Contains: ", &said.contains.join(", "), "."].concat(), small, false));
             }
-            let mut text: Vec<&str> = said.hazards.iter().map(|h| h.1).collect();
+            let mut text: Vec<&str> = said.hazards.iter().map(|h| h.1.as_str()).collect();
             text.extend(said.precautions.iter().map(|p| p.1));
             // The number of an EUH line does not stand on the label.
             text.extend(said.further.iter().map(|f| f.split_once(": ").map_or(f.as_str(), |found| found.1)));

@@ -88,11 +88,11 @@ fn shown(mixed: &Mixed) -> View {
         };
         return el("p").class("found").child(words).view();
     }
-    let lines = |all: &[(&'static str, &'static str)]| {
-        all.iter()
-            .map(|(code, text)| el("li").child(el("span").class("code").child(*code)).child(" ").child(*text))
-            .views()
+    let line = |code: &'static str, text: String| {
+        el("li").child(el("span").class("code").child(code)).child(" ").child(text)
     };
+    let hazards = said.hazards.iter().map(|(code, text)| line(code, text.clone())).views();
+    let precautions = said.precautions.iter().map(|(code, text)| line(code, (*text).to_owned())).views();
     let further = said.further.iter().map(|line| el("li").child(line.clone())).views();
     el("section")
         .class("hazards")
@@ -104,7 +104,7 @@ fn shown(mixed: &Mixed) -> View {
                 .then(|| el("p").child(["Contains: ", &said.contains.join(", "), "."].concat())),
         )
         .child(said.say_spare().map(|words| el("p").class("detail").child(words)))
-        .child(el("ul").child(lines(&said.hazards)).child(lines(&said.precautions)).child(further))
+        .child(el("ul").child(hazards).child(precautions).child(further))
         .view()
 }
 
