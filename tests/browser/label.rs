@@ -55,6 +55,8 @@ async fn a_label_from_the_lines_of_a_sheet_with_the_server_gone() {
     b.room("desk/hazards").await;
     b.sees("May cause an allergic skin reaction.").await;
     b.sees("Contains: Linalool, Limonene, Citral.").await;
+    b.sees("Allergens to be named").await;
+    b.sees("Each ingredient is tried by itself").await;
     b.shot("desk-hazards").await;
     b.size(390, 844).await;
     b.shot("desk-hazards-390").await;
@@ -115,7 +117,8 @@ async fn names_that_may_be_left_off_are_told_and_stay_until_that_is_chosen() {
     b.open(&host.address()).await;
     b.size(1024, 768).await;
     own_workshop(&b).await;
-    let line = |name: &str| format!("{name}; 15 - 20 %; STOT RE 1 H372; STOT RE 1 H372 >= 1 %");
+    let line =
+        |name: &str| format!("{name}; 15 - 20 %; STOT RE 1 H372 (liver) (oral); STOT RE 1 H372 >= 1 %");
     let names = ["Alpha", "Beta", "Gamma", "Delta", "Epsilon"].map(line).join("\n");
     b.room("desk/safety/new").await;
     b.fill("Ingredient", "Apple").await;
@@ -124,6 +127,7 @@ async fn names_that_may_be_left_off_are_told_and_stay_until_that_is_chosen() {
     b.sees("5 substances").await;
     b.room("desk/hazards").await;
     b.sees("these may be left off: Gamma.").await;
+    b.sees("Causes damage to organs (liver) through prolonged or repeated exposure if swallowed.").await;
     b.shot("desk-hazards-names").await;
     let off = ["Name of the candle", "Fire safety", BATCH, "Who makes it", "Net contents"];
     add(&b, "Hazards", "40 mm", "3", &off).await;

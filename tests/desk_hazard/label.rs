@@ -216,6 +216,46 @@ fn a_sum_is_shown_to_as_many_places_as_tell_it_from_its_limit() {
     }
 }
 
+/// Table 3.4.6 and Annex II, 2.10, by hand: from 0.1 % on, of 1A from 0.01 % on, with a limit of its own from a tenth of that on.
+#[test]
+fn allergens_say_why_they_are_named() {
+    let text = "A; 0.5 %; Skin Sens. 1 H317\nB; 0.0099 %; Skin Sens. 1A H317\nC; 0.09 %; Skin Sens. 1B H317; SCL Skin Sens. 1B >= 0.5 %\n\
+                D; 0.0999 %; Resp. Sens. 1 H334\nE; 5 %; Skin Irrit. 2 H315";
+    let told = |text: &str| findings(&whole(text), Voice::default()).pop().expect("it is told");
+    let found = told(text);
+    assert_eq!(
+        (found.title.as_str(), found.said.as_str(), found.reached),
+        ("Allergens to be named (EUH208)", "2 of 4", true)
+    );
+    let values: Vec<(&str, &str)> =
+        found.why.values.iter().map(|v| (v.name.as_str(), v.shown.as_str())).collect();
+    assert_eq!(
+        values,
+        [
+            ("A", "0.50 %, from 0.10 %: named"),
+            ("D", "0.0999 %, from 0.10 %: not named"),
+            ("C", "0.090 %, from 0.050 %: named"),
+            ("B", "0.0099 %, from 0.010 %: not named"),
+        ]
+    );
+    assert!(found.why.source.contains("Table 3.4.6") && found.why.source.contains("2.10"), "{found:?}");
+    assert_eq!(
+        statements(&whole(text), false).further,
+        ["EUH208: Contains A, C. May produce an allergic reaction."]
+    );
+    // Classed for it, it needs no EUH208.
+    let classed = told("A; 1 %; Skin Sens. 1 H317");
+    assert_eq!((classed.title.as_str(), classed.said.as_str()), ("Allergens to be named", "1 of 1"));
+    let none = told("A; 0.01 %; Skin Sens. 1 H317");
+    assert_eq!((none.reached, none.said.as_str()), (false, "0 of 1"));
+    // Where nothing in it is an allergen, nothing is told of them.
+    assert!(
+        findings(&whole("E; 5 %; Skin Irrit. 2 H315"), Voice::default())
+            .iter()
+            .all(|f| f.title == f.class.say())
+    );
+}
+
 #[test]
 fn every_sum_says_how_it_came_about() {
     let found =

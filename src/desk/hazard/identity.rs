@@ -3,30 +3,33 @@
 use super::class::{Class, Group};
 use super::mix::Mixed;
 use super::rule::{Rule, Way};
+use super::substance::Substance;
 use crate::quantity::Exact;
 use crate::sort;
 
 /// So many names are enough, unless the hazards ask for more (Article 18(3), second subparagraph of (b); from memory).
 const ENOUGH: usize = 4;
 
-/// Sensitisers from the share on at which they are to be named (Table 3.4.6): 1 and 1B 0.1 %, 1A 0.01 %; with a specific
+/// Sensitisers with the share from which on they are to be named (Table 3.4.6): 1 and 1B 0.1 %, 1A 0.01 %; with a specific
 /// limit a tenth of that. Older texts have the tenth for limits below 0.1 % only, Annex II, 2.10 of today's for all; and
 /// where the usual share is stricter, that stays.
-pub(super) fn allergens(mixed: &Mixed) -> Vec<String> {
+pub(super) fn elicited(mixed: &Mixed) -> Vec<(&Substance, Exact)> {
     let tenth = Exact::ratio(1, 10);
-    let mut named = Vec::new();
-    for substance in &mixed.substances {
-        let from = |group: Group| {
-            let own = substance.limit(group, 10).filter(|limit| !limit.is_zero()).map(|limit| limit * tenth);
-            let usual = if substance.has(group, &[11]) { Exact::ratio(1, 100) } else { tenth };
-            own.map_or(usual, |own| own.min(usual))
-        };
-        let counts = |group| substance.has(group, &[10, 11, 12]) && substance.percent >= from(group);
-        if counts(Group::SkinSens) || counts(Group::RespSens) {
-            named.push(substance.name.clone());
-        }
-    }
-    named
+    let from = |substance: &Substance, group: Group| {
+        let own = substance.limit(group, 10).filter(|limit| !limit.is_zero()).map(|limit| limit * tenth);
+        let usual = if substance.has(group, &[11]) { Exact::ratio(1, 100) } else { tenth };
+        substance.has(group, &[10, 11, 12]).then(|| own.map_or(usual, |own| own.min(usual)))
+    };
+    let least = |substance| {
+        [Group::SkinSens, Group::RespSens].into_iter().filter_map(|group| from(substance, group)).min()
+    };
+    mixed.substances.iter().filter_map(|substance| Some((substance, least(substance)?))).collect()
+}
+
+/// The names of those of which there is enough.
+pub(super) fn allergens(mixed: &Mixed) -> Vec<String> {
+    let enough = |(substance, from): &(&Substance, Exact)| substance.percent >= *from;
+    elicited(mixed).into_iter().filter(enough).map(|(substance, _)| substance.name.clone()).collect()
 }
 
 /// Article 18(3)(b): for each class of the mixture that asks for names, the substances that it comes from, the one that

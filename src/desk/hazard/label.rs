@@ -85,7 +85,7 @@ pub fn statements(mixed: &Mixed, small: bool) -> Statements {
         wanted.iter().take(MOST).chain(worn).map(|p| (p.code, p.said(&asking))).collect();
     crate::sort::by(&mut precautions, |a, b| a.0.cmp(b.0));
     let allergens = allergens(mixed);
-    let sensitising = classes.iter().any(|c| is_sensitiser(c.group));
+    let sensitising = classes.iter().any(|c| is_sensitiser(c));
     let mut further = Vec::new();
     if !allergens.is_empty() && !sensitising {
         further.push(
@@ -111,8 +111,8 @@ pub fn statements(mixed: &Mixed, small: bool) -> Statements {
     }
 }
 
-fn is_sensitiser(group: Group) -> bool {
-    matches!(group, Group::RespSens | Group::SkinSens)
+pub(super) fn is_sensitiser(class: Class) -> bool {
+    class.is_in(Group::RespSens) || class.is_in(Group::SkinSens)
 }
 
 /// Article 26: the skull takes the place of the exclamation mark; corrosion takes its place for skin and eyes; the health

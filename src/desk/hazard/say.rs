@@ -1,9 +1,11 @@
-//! Every sum with its limit, and what has to be read with the result.
+//! Every sum with its limit.
 
 use super::SOURCE;
 use super::acute::{Acute, OF_GHS, OF_UNION, TABLE};
-use super::class::{Class, Group, class};
+use super::class::{Class, class};
 use super::detail::Organs;
+use super::identity::elicited;
+use super::label::is_sensitiser;
 use super::mix::{Mixed, Sum};
 use super::rule::{Rule, Way};
 use super::substance::Substance;
@@ -14,6 +16,8 @@ use crate::quantity::{Exact, Share, Voice, Why, decimal};
 #[derive(Clone, PartialEq, Debug)]
 pub struct Finding {
     pub class: Class,
+    /// What it is about: the class, or what is named on the label.
+    pub title: String,
     pub reached: bool,
     /// True where a solid is not classed for it, however much there is.
     pub exempt: bool,
@@ -27,7 +31,7 @@ fn typed(value: Exact, voice: Voice) -> String {
     plain(value, 3, voice.locale)
 }
 
-fn percent(value: Exact, voice: Voice) -> String {
+pub(super) fn percent(value: Exact, voice: Voice) -> String {
     voice.share(Share::base(value / Exact::whole(100)))
 }
 
@@ -76,11 +80,34 @@ impl Substance {
     }
 }
 
-/// Every limit against which something in the mixture stands, in the order of the regulation.
+/// Every limit against which something in the mixture stands, in the order of the regulation, and from which share on
+/// allergens are named.
 pub fn findings(mixed: &Mixed, voice: Voice) -> Vec<Finding> {
     let acute = mixed.acute.iter().filter_map(|acute| estimate(mixed, acute, OF_UNION, voice));
     let sums = mixed.sums.iter().filter_map(|sum| finding(mixed, sum, sum.of()?, voice));
-    acute.chain(sums).collect()
+    acute.chain(sums).chain(named(mixed, voice)).collect()
+}
+
+/// Which allergens stand on the label, and from which share on: in the line of EUH208, or where the candle is classed for it
+/// among the names.
+fn named(mixed: &Mixed, voice: Voice) -> Option<Finding> {
+    let all = elicited(mixed);
+    let classed = mixed.classes.iter().any(|class| is_sensitiser(class));
+    let title = if classed { "Allergens to be named" } else { "Allergens to be named (EUH208)" };
+    let count = all.iter().filter(|(substance, limit)| substance.percent >= *limit).count();
+    let said = [&count.to_string(), " of ", &all.len().to_string()].concat();
+    let relation =
+        "each for itself: its % against the share from which on an allergen that is in the candle is named";
+    let mut why =
+        Why::new(title, relation, &said).from(source("Annex I, Table 3.4.6, and Annex II, 2.8 and 2.10"));
+    for (substance, limit) in &all {
+        let value = apart(substance.percent, *limit, &|value| percent(value, voice), " %", voice);
+        let verdict = if substance.percent >= *limit { ": named" } else { ": not named" };
+        why =
+            why.with(&substance.name, [value.as_str(), ", from ", &percent(*limit, voice), verdict].concat());
+    }
+    let class = all.first()?.0.classes.iter().find(|class| is_sensitiser(class))?;
+    Some(Finding { class, title: title.to_owned(), reached: count > 0, exempt: false, said, why })
 }
 
 /// The same for the categories that only the GHS has, where the mixture has no class of the Union for that hazard.
@@ -118,7 +145,7 @@ fn estimate(mixed: &Mixed, acute: &Acute, last: u8, voice: Voice) -> Option<Find
     if !acute.unknown.is_zero() {
         why = why.with("unknown by this route", percent(acute.unknown, voice));
     }
-    Some(Finding { class, reached: acute.category.is_some(), exempt: false, said, why })
+    Some(Finding { title: class.say(), class, reached: acute.category.is_some(), exempt: false, said, why })
 }
 
 /// Annex I, 3.10.3.3.1.2, from memory: 10 % of such substances, and that viscosity.
@@ -153,115 +180,5 @@ fn finding(mixed: &Mixed, sum: &Sum, rule: &Rule, voice: Voice) -> Option<Findin
             why = why.with(&substance.name, shown);
         }
     }
-    Some(Finding { class, reached: sum.is_reached(), exempt: sum.exempt, said, why })
-}
-
-/// The name of a substance that is very toxic to water, with what it has no M-factor for.
-fn without_m(substance: &Substance) -> Option<String> {
-    let of = match (substance.lacks_m(Group::Acute), substance.lacks_m(Group::Chronic)) {
-        (true, true) => " (acute and chronic)",
-        (true, false) => " (acute)",
-        (false, true) => " (chronic)",
-        (false, false) => return None,
-    };
-    Some([&substance.name, of].concat())
-}
-
-/// The name of a substance, with its classes that an estimate does not agree with.
-fn at_odds(substance: &Substance) -> Option<String> {
-    let classes: Vec<String> = substance.at_odds().iter().map(|class| class.say()).collect();
-    (!classes.is_empty()).then(|| [&substance.name, ": ", &classes.join(", ")].concat())
-}
-
-/// Sentences to be read with the result: what is not known, what was taken to be, and what is not carried over.
-pub fn remarks(mixed: &Mixed, voice: Voice) -> Vec<String> {
-    let mut said = Vec::new();
-    let [open, harmless] = &mixed.no_sheet;
-    if !open.is_empty() {
-        said.push(
-            [
-                "There is no safety data for ",
-                &open.join(", "),
-                ": the result cannot be relied on until there is.",
-            ]
-            .concat(),
-        );
-    }
-    if !mixed.no_share.is_empty() {
-        said.push(
-            [
-                "The formula does not tell how much is in the candle of ",
-                &mixed.no_share.join(", "),
-                ": its hazards are not in the result. Weigh drops or level spoons of it on the Bench, or mend its \
-amount in the formula: by weight or as a share.",
-            ]
-            .concat(),
-        );
-    }
-    if !harmless.is_empty() {
-        said.push(
-            ["Taken to have no hazards, as no safety data is typed in: ", &harmless.join(", "), "."].concat(),
-        );
-    }
-    for acute in mixed.acute.iter().filter(|a| a.unknown >= Exact::ONE) {
-        if let Some(route) = acute.of() {
-            let share = percent(acute.unknown, voice);
-            said.push(
-                [
-                    &share,
-                    " of the mixture consists of ingredients of unknown acute toxicity (",
-                    route.name,
-                    ").",
-                ]
-                .concat(),
-            );
-        }
-    }
-    let unknown: Vec<&str> = mixed.substances.iter().filter(|s| s.unknown).map(|s| s.name.as_str()).collect();
-    if !unknown.is_empty() {
-        said.push(["Hazards not known in full: ", &unknown.join(", "), "."].concat());
-    }
-    let at_odds: Vec<String> = mixed.substances.iter().filter_map(at_odds).collect();
-    if !at_odds.is_empty() {
-        said.push(
-            [
-                "A class of acute toxicity and the estimate beside it do not agree: ",
-                &at_odds.join(", "),
-                ". The stricter of the two counts. Compare both with the safety data sheet.",
-            ]
-            .concat(),
-        );
-    }
-    let without_m: Vec<String> = mixed.substances.iter().filter_map(without_m).collect();
-    if !without_m.is_empty() {
-        said.push(
-            [
-                "M-factor not typed in: ",
-                &without_m.join(", "),
-                ". It is reckoned as 1; the safety data sheet may have 10, 100 or more.",
-            ]
-            .concat(),
-        );
-    }
-    let noted = |s: &&Substance| !s.noted.is_empty();
-    let noted: Vec<String> = mixed
-        .substances
-        .iter()
-        .filter(noted)
-        .map(|s| [s.name.as_str(), " (", &s.noted.join(", "), ")"].concat())
-        .collect();
-    if !noted.is_empty() {
-        said.push(
-            ["Not carried into the candle, as it is tested on the candle itself or is no class of the EU: ", &noted.join("; "), "."]
-                .concat(),
-        );
-    }
-    if mixed.classes.iter().any(|c| c.code.starts_with("H3")) {
-        said.push(
-            "Classed for health: in the EU its composition is reported to the poison centres before sale, and the code \
-of that report (UFI) stands on the label."
-                .to_owned(),
-        );
-    }
-    said
+    Some(Finding { title: class.say(), class, reached: sum.is_reached(), exempt: sum.exempt, said, why })
 }

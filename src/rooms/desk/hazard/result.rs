@@ -148,7 +148,7 @@ fn list(found: &[Finding]) -> View {
             .class("row")
             .child(
                 el("span")
-                    .child(el("span").class("title").child(finding.class.say()))
+                    .child(el("span").class("title").child(finding.title.clone()))
                     .child(" ")
                     .child(el("span").class("detail").child(finding.said.clone())),
             )
