@@ -12,6 +12,7 @@ mod scale;
 mod spoons;
 mod steady;
 mod water;
+mod weighings;
 
 pub(super) use burn::remind;
 

@@ -1,44 +1,29 @@
 //! The bulk density of a powder: level spoons weighed together.
 
+use super::weighings::Weighings;
 use super::{HERE, learn, name_of, told};
 use crate::bench::{SpoonTrial, bulk_density};
 use crate::book::{Fact, Id};
 use crate::dom::*;
-use crate::quantity::{Amount, Exact, Mass, VolumeUnit};
-use crate::rooms::parts::{
-    Field, Typed, choice, field, finish, live, mass_field, page_head, press, text_field,
-};
+use crate::quantity::{Amount, Exact, VolumeUnit};
+use crate::rooms::parts::{Field, Typed, choice, field, finish, live, page_head, text_field};
 use crate::rooms::workshop::Workshop;
-
-/// One weighing as typed.
-#[derive(Clone, Copy)]
-struct Row {
-    key: u32,
-    mass: Typed,
-}
 
 #[derive(Clone, Copy)]
 struct Form {
     name: Typed,
     spoon: Value<VolumeUnit>,
     spoons: Typed,
-    rows: Value<Vec<Row>>,
+    weighed: Weighings,
 }
 
 impl Form {
-    fn add(self, mass: Option<Amount<Mass>>) {
-        self.rows.update(|all| {
-            let key = all.last().map_or(1, |last| last.key + 1);
-            all.push(Row { key, mass: Typed::amount(mass) });
-        });
-    }
-
     /// The trial as it stands, or every sentence that says why it is none.
     fn trial(self, shop: Workshop) -> Result<SpoonTrial, Vec<String>> {
         let (mut wrong, mut masses) = (Vec::new(), Vec::new());
         let spoons = self.spoons.count().map_err(|e| wrong.push(e.to_string())).unwrap_or_default();
-        for row in self.rows.get() {
-            match row.mass.read(shop.mass_unit()) {
+        for mass in self.weighed.all() {
+            match mass.read(shop.mass_unit()) {
                 Ok(mass) => masses.push(mass),
                 Err(why) => wrong.push(why.to_string()),
             }
@@ -66,13 +51,13 @@ pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
         name: Typed::new(name_of(shop, ingredient)),
         spoon: Value::new(known.as_ref().map_or(VolumeUnit::Tablespoon, |t| t.spoon.unit)),
         spoons: Typed::new(known.as_ref().map_or("4".to_owned(), |t| t.spoons.to_string())),
-        rows: Value::new(Vec::new()),
+        weighed: Weighings::new(),
     };
     for mass in known.iter().flat_map(SpoonTrial::masses) {
-        form.add(Some(mass));
+        form.weighed.add(Typed::amount(Some(mass)));
     }
     if known.is_none() {
-        form.add(None);
+        form.weighed.add(Typed::new(""));
     }
     let offers = shop.state(|s| s.part_names());
     let found = Derived::new(move || {
@@ -99,12 +84,7 @@ few: the more spoons, the surer the answer.",
             ],
         ),
         field(counted.hint("As many each time."), form.spoons, count),
-        el("ol").class("weighings").child(each(
-            move || form.rows.get(),
-            |r| u64::from(r.key),
-            move |row| weighing(form, row)
-        )),
-        el("p").child(press("", "Weigh once more", move || form.add(None))),
+        form.weighed.view("The scale shows", "32.4 g"),
         el("div")
             .class("answer-line")
             .attr("aria-live", "polite")
@@ -113,16 +93,4 @@ few: the more spoons, the surer the answer.",
             learn(shop, &form.name.get(), form.trial(shop).map(Fact::Spoons))
         })
     ]
-}
-
-fn weighing(form: Form, row: Row) -> View {
-    let remove = move || form.rows.update(|r| r.retain(|o| o.key != row.key));
-    let more_than_one = move || form.rows.with(|r| r.len() > 1);
-    el("li")
-        .class("fields")
-        .child(mass_field(Field::new("The scale shows").placeholder("32.4 g"), row.mass))
-        .child(live(move || {
-            more_than_one().then(|| press("quiet remove", "Remove this weighing", remove)).view()
-        }))
-        .view()
 }

@@ -1,26 +1,20 @@
 //! A vessel by water: filled to the brim and weighed, several times if one likes, and held against its inside by rule.
 
+use super::weighings::Weighings;
 use super::{HERE, told};
 use crate::bench::{beside, held};
 use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::rooms::parts::{
-    Field, Typed, finish, length_field, live, mass_field, missing_page, page_head, page_part, press,
-    sentence, temperature_field, why_button,
+    Field, Typed, finish, length_field, live, missing_page, page_head, page_part, sentence,
+    temperature_field, why_button,
 };
 use crate::rooms::workshop::Workshop;
 use crate::vessel::{Draft, Vessel, VesselError, check};
 
-/// One weighing as typed.
-#[derive(Clone, Copy)]
-struct Row {
-    key: u32,
-    mass: Typed,
-}
-
 #[derive(Clone, Copy)]
 struct Form {
-    rows: Value<Vec<Row>>,
+    weighed: Weighings,
     at: Typed,
     top: Typed,
     bottom: Typed,
@@ -33,28 +27,21 @@ impl Form {
     fn of(draft: Draft) -> Self {
         let typed = |text: &String| Typed::new(text.clone());
         let form = Self {
-            rows: Value::new(Vec::new()),
+            weighed: Weighings::new(),
             at: typed(&draft.water_at),
             top: typed(&draft.top),
             bottom: typed(&draft.bottom),
             height: typed(&draft.height),
             of: Value::new(Draft::default()),
         };
-        draft.water.split(';').for_each(|mass| form.add(mass.trim()));
+        draft.water.split(';').for_each(|mass| form.weighed.add(Typed::new(mass.trim())));
         form.of.set(draft);
         form
     }
 
-    fn add(self, mass: &str) {
-        self.rows.update(|all| {
-            let key = all.last().map_or(1, |last| last.key + 1);
-            all.push(Row { key, mass: Typed::new(mass) });
-        });
-    }
-
     /// The vessel as it stands, and a sentence for each text that cannot be read.
     fn read(self, shop: Workshop) -> (Vessel, Vec<String>) {
-        let masses: Vec<String> = self.rows.get().iter().map(|row| row.mass.text.get()).collect();
+        let masses: Vec<String> = self.weighed.all().into_iter().map(|mass| mass.text.get()).collect();
         let draft = Draft {
             water: masses.join(";"),
             water_at: self.at.text.get(),
@@ -106,30 +93,13 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
             "Tare the dry vessel, fill it to the brim with water at room temperature, and weigh. Empty it, dry it, and \
 fill it again: the brim is never quite the same.",
         ),
-        el("ol").class("weighings").child(each(
-            move || form.rows.get(),
-            |r| u64::from(r.key),
-            move |row| weighing(form, row)
-        )),
-        el("p").child(press("", "Weigh once more", move || form.add(""))),
+        form.weighed.view("Water to the brim", "300 g"),
         temperature_field(Field::new("Temperature of the water"), form.at),
         el("div").class("answer-line").attr("aria-live", "polite").child(live(move || answer(shop, form))),
         page_part("water-inside", "Its inside, by rule", inside(shop, form)),
         finish("Keep what it holds", Some(HERE), keep),
         el("p").class("more").child(el("a").attr("href", in_book).child("This vessel in the Book"))
     ]
-}
-
-fn weighing(form: Form, row: Row) -> View {
-    let remove = move || form.rows.update(|r| r.retain(|o| o.key != row.key));
-    let more_than_one = move || form.rows.with(|r| r.len() > 1);
-    el("li")
-        .class("fields")
-        .child(mass_field(Field::new("Water to the brim").placeholder("300 g"), row.mass))
-        .child(live(move || {
-            more_than_one().then(|| press("quiet remove", "Remove this weighing", remove)).view()
-        }))
-        .view()
 }
 
 fn answer(shop: Workshop, form: Form) -> View {
