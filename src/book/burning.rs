@@ -3,7 +3,8 @@
 use super::lookup::{key, shown};
 use super::{Burns, Id, Kept, State};
 use crate::bench::burn::{
-    Advice, Course, Heavy, Shot, Trial, TrialError, Tried, WickSeries, advise, of_burn, shots,
+    Advice, Course, Near, Place, Shot, Trial, TrialError, Tried, Verdict, WickSeries, across, advise,
+    of_burn, shots, weight,
 };
 use crate::formula::{Basis, PartKind};
 use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, Share, Voice};
@@ -152,29 +153,48 @@ impl State {
     }
 
     /// Which wick of its series to try next for a candle like this one. None where its series is not in the book.
-    pub fn next_wick(&self, trial: &Trial) -> Option<(&WickSeries, Advice)> {
+    pub fn next_wick(&self, trial: &Trial, voice: Voice) -> Option<(&WickSeries, Advice)> {
         let own = self.series_kept(&trial.series)?;
         let (series, names) = (own.body()?, self.names(own));
-        let (mut tried, mut burned) = (Vec::new(), Vec::new());
+        let (mut tried, mut burned, mut passed) = (Vec::new(), Vec::new(), Vec::new());
+        let mut nearest: Option<(f64, &Trial, Verdict)> = None;
         for kept in self.trials.values().filter(|k| !k.retired) {
             let Some(other) = kept.body().filter(|o| names.contains(&key(&o.series))) else { continue };
             let burns = self.burns.get(&kept.id);
             let Some((burns, verdict)) = burns.and_then(|b| Some((b, b.verdict()?))) else { continue };
             let Some(size) = series.place(&other.wick) else { continue };
-            let wider = other.diameter.value.in_base() - trial.diameter.value.in_base();
-            let heavier = weight(other) - weight(trial);
             let same = same(trial, other);
-            tried.push(Tried { size, wider: wider.to_f64(), heavier, same, verdict });
+            let near = Near::of(trial, other, same);
+            tried.push(Tried { size, place: place(other), same, worth: near.worth, verdict });
+            if !same {
+                if verdict != Verdict::Other && nearest.is_none_or(|(away, ..)| near.away < away) {
+                    nearest = Some((near.away, other, verdict));
+                }
+                continue;
+            }
             // Only those of its kind are gone through burn by burn.
-            let number = if same { burns.course().sessions.len() } else { 0 };
+            let course = burns.course();
+            let number = course.sessions.len();
             if number > 0 {
                 burned.push(number as f64);
             }
+            if verdict == Verdict::Passed {
+                passed.push((size, number, course.burned_down(other)));
+            }
         }
-        let advice = advise(series.sizes.len(), &tried)?;
+        let advice = advise(series.sizes.len(), place(trial), &tried)?;
         let each = burned.iter().sum::<f64>() / burned.len() as f64;
-        Some((series, Advice { burns: (!burned.is_empty()).then_some(each), ..advice }))
+        let of_size = || passed.iter().filter(|(size, ..)| *size == advice.size);
+        let (passed_burns, burned_down) =
+            (of_size().map(|(_, burns, _)| burns).sum(), of_size().filter(|(.., down)| *down).count());
+        let nearest = nearest.map(|(_, other, verdict)| other.as_tried(verdict, voice));
+        let burns = (!burned.is_empty()).then_some(each);
+        Some((series, Advice { burns, passed_burns, burned_down, nearest, ..advice }))
     }
+}
+
+fn place(trial: &Trial) -> Place {
+    Place { across: across(trial), weight: weight(trial) }
 }
 
 fn same(a: &Trial, b: &Trial) -> bool {
@@ -183,9 +203,4 @@ fn same(a: &Trial, b: &Trial) -> bool {
         && [(&a.fragrance, &b.fragrance), (&a.wax, &b.wax), (&a.vessel, &b.vessel)]
             .into_iter()
             .all(|(a, b)| key(a) == key(b))
-}
-
-/// How heavy the fragrance of a candle is; without one it is lighter than any.
-fn weight(trial: &Trial) -> f64 {
-    if trial.fragrance.is_empty() { 2.0 * Heavy::Light.rank() } else { trial.heavy.rank() }
 }

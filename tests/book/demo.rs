@@ -232,7 +232,7 @@ fn its_candles_on_trial_tell_of_two_wicks_and_not_yet_of_a_third() {
     assert_eq!(wicks, [("Cotton 10", 3), ("Cotton 12", 3), ("Cotton 14", 1)]);
     assert_eq!(told(0, 1), Told::Differs);
     assert!(matches!(told(1, 2), Told::NotYet { more: Some(_) }));
-    let (series, advice) = s.next_wick(candles[0].0).unwrap();
+    let (series, advice) = s.next_wick(candles[0].0, voice).unwrap();
     assert_eq!((series.sizes[advice.size].as_str(), advice.passed), ("Cotton 12", 2));
     // Another share of fragrance is another candle, and a wick of another series another wick whatever its name.
     let mut other = candles[0].0.clone();

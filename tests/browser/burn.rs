@@ -115,6 +115,7 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
 
     // Before there is a second candle, the first guess of its wick; a tap takes it.
     b.room("bench/burn/new").await;
+    b.fill("Fragrance", "Apple").await;
     b.fill("Inside across", "70 mm").await;
     b.sees("Which wick to begin with Try C 1").await;
     look(&b, &axe, "burn-guess", &mut found).await;
@@ -194,13 +195,13 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
         on_trial(&b, mark, "C 12").await;
         burns(&b, "passed", grams).await;
     }
-    b.sees("C 12 passed in 3 candles").await;
+    b.sees("C 12: passed by you in 3 candles, on 3 burns; none of them burned to its end").await;
     look(&b, &axe, "burn-told", &mut found).await;
     // Put right, put away, and taken out again: what was burned stays with it.
     b.tap("Put it right").await;
     b.fill("Mark on the candle", "B4").await;
     b.tap("Keep this candle").await;
-    b.sees("C 12 passed in 3 candles").await;
+    b.sees("C 12: passed by you in 3 candles, on 3 burns; none of them burned to its end").await;
     b.sees("B4").await;
     b.tap("Put this trial away").await;
     b.room("bench/burn").await;

@@ -2,21 +2,22 @@
 
 use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
 use potside::bench::burn::{
-    Advice, BurnEvent, Heavy, Limits, Trial, TrialError, Tried, Verdict, WickSeries, advise, missed,
+    BurnEvent, Limits, Place, Trial, TrialError, Verdict, WickSeries, advise, missed,
 };
 use potside::book::{Act, Id, Journal, Known, Refusal, demo};
 use potside::day::Zone;
+use potside::quantity::Voice;
 use potside::wire::{read as read_json, write};
 
-fn id(text: &str) -> Id {
+pub(super) fn id(text: &str) -> Id {
     Id(text.to_owned())
 }
 
-fn series() -> WickSeries {
+pub(super) fn series() -> WickSeries {
     WickSeries { name: "Cotton".to_owned(), sizes: WickSeries::read_sizes("C 8, C 10\nC 12; C 14\n\n") }
 }
 
-fn does(journal: &mut Journal, act: Act) -> Id {
+pub(super) fn does(journal: &mut Journal, act: Act) -> Id {
     let random = journal.entries().len() as u32 * 7919;
     let entry = journal.entry(act, MORNING, random);
     assert_eq!(read_json::<Act>(&write(&entry.act)).as_ref(), Ok(&entry.act));
@@ -25,7 +26,7 @@ fn does(journal: &mut Journal, act: Act) -> Id {
     id
 }
 
-fn at(trial: &str, event: BurnEvent) -> Act {
+pub(super) fn at(trial: &str, event: BurnEvent) -> Act {
     Act::AtTrial { trial: id(trial), event }
 }
 
@@ -143,7 +144,7 @@ fn candles_are_like_but_for_the_wick_and_tell_of_the_next() {
     let like = j.state().like(&trial("x", "C 10"));
     let names: Vec<(&str, usize)> = like.iter().map(|b| (b.wick.as_str(), b.candles.len())).collect();
     assert_eq!(names, [("C 8", 2), ("C 14", 1)]);
-    let (_, advice) = j.state().next_wick(&trial("x", "C 10")).unwrap();
+    let (_, advice) = j.state().next_wick(&trial("x", "C 10"), Voice::default()).unwrap();
     assert!([1, 2].contains(&advice.size), "{advice:?}");
     // Of those that were burned the burns are counted: one of two burns and one of one; A1 was closed without.
     assert_eq!(advice.burns, None);
@@ -153,14 +154,22 @@ fn candles_are_like_but_for_the_wick_and_tell_of_the_next() {
             does(&mut j, at(name, out(MORNING + n * 1000 * MINUTE + 60 * MINUTE, 396.0)));
         }
     }
-    assert_eq!(j.state().next_wick(&trial("x", "C 10")).unwrap().1.burns, Some(1.5));
+    assert_eq!(j.state().next_wick(&trial("x", "C 10"), Voice::default()).unwrap().1.burns, Some(1.5));
     assert_eq!(
-        j.state().next_wick(&Trial { wax: "Other".into(), ..trial("x", "C 10") }).unwrap().1.burns,
+        j.state()
+            .next_wick(&Trial { wax: "Other".into(), ..trial("x", "C 10") }, Voice::default())
+            .unwrap()
+            .1
+            .burns,
         None
     );
     does(&mut j, Act::Retire { id: id("B1"), retired: true });
     assert_eq!(j.state().like(&trial("x", "C 10")).len(), 1);
-    assert!(j.state().next_wick(&Trial { series: "Paper".to_owned(), ..trial("x", "1") }).is_none());
+    assert!(
+        j.state()
+            .next_wick(&Trial { series: "Paper".to_owned(), ..trial("x", "1") }, Voice::default())
+            .is_none()
+    );
 }
 
 /// A series that is renamed keeps its candles: those of the old name tell of those of the new.
@@ -170,14 +179,14 @@ fn candles_stay_with_a_series_that_is_renamed() {
     let first = does(&mut j, Act::Wicks { id: id("w"), over: None, body: series() });
     begin(&mut j, "A1", "C 8");
     does(&mut j, at("A1", BurnEvent::Closed { verdict: Verdict::Small, note: String::new() }));
-    let before = j.state().next_wick(&trial("x", "C 8")).unwrap().1;
+    let before = j.state().next_wick(&trial("x", "C 8"), Voice::default()).unwrap().1;
     let body = WickSeries { name: "Flat cotton".to_owned(), ..series() };
     does(&mut j, Act::Wicks { id: id("w"), over: Some(first), body });
     let new = Trial { series: "flat cotton".to_owned(), ..trial("A2", "C 8") };
     does(&mut j, Act::Trial { id: id("A2"), over: None, body: Box::new(new.clone()) });
     for asked in [&new, &trial("x", "C 8")] {
         assert_eq!(
-            j.state().next_wick(asked).map(|(s, a)| (s.name.as_str(), a)),
+            j.state().next_wick(asked, Voice::default()).map(|(s, a)| (s.name.as_str(), a)),
             Some(("Flat cotton", before.clone()))
         );
         let like = j.state().like(asked);
@@ -186,34 +195,11 @@ fn candles_stay_with_a_series_that_is_renamed() {
     // Another series that takes the old name has it from then on.
     does(&mut j, Act::Wicks { id: id("v"), over: None, body: series() });
     assert_eq!(j.state().series("cotton").map(|s| s.name.as_str()), Some("Cotton"));
-    assert_eq!(j.state().next_wick(&new).unwrap().1.chances, advise(4, &[]).unwrap().chances);
-}
-
-/// How much wider and heavier than the one asked about the candles of a series were goes into the advice; one without a
-/// fragrance is lighter than any.
-#[test]
-fn wicks_of_other_candles_tell_by_how_much_wider_and_heavier_those_are() {
-    let advice = |other: Trial, asked: &Trial| -> Advice {
-        let mut j = Journal::open(vec![], "tablet");
-        does(&mut j, Act::Wicks { id: id("w"), over: None, body: series() });
-        does(&mut j, Act::Trial { id: id("O1"), over: None, body: Box::new(other) });
-        does(&mut j, at("O1", BurnEvent::Closed { verdict: Verdict::Small, note: String::new() }));
-        j.state().next_wick(asked).unwrap().1
-    };
-    let from = |wider: f64, heavier: f64, same: bool| -> Advice {
-        advise(4, &[Tried { size: 1, wider, heavier, same, verdict: Verdict::Small }]).unwrap()
-    };
-    let here = Trial { heavy: Heavy::Light, ..trial("x", "C 10") };
-    let wide = |fragrance: &str, heavy: Heavy| Trial {
-        diameter: read("85 mm"),
-        fragrance: fragrance.to_owned(),
-        heavy,
-        ..trial("O1", "C 10")
-    };
-    assert_eq!(advice(wide("Apple", Heavy::Heavy), &here), from(15.0, 2.0, true));
-    assert_eq!(advice(wide("Quince", Heavy::Middle), &here), from(15.0, 1.0, false));
-    assert_eq!(advice(wide("", Heavy::Heavy), &here), from(15.0, -1.0, false));
-    assert_eq!(advice(here, &wide("", Heavy::Heavy)), from(-15.0, 1.0, false));
+    let here = Place { across: 70.0, weight: 0.0 };
+    assert_eq!(
+        j.state().next_wick(&new, Voice::default()).unwrap().1.chances,
+        advise(4, here, &[]).unwrap().chances
+    );
 }
 
 /// 7.2 oz are 204.1 g, as an ounce is 28.349523125 g (the international pound of 1959).

@@ -6,6 +6,7 @@ mod end;
 mod kept;
 mod late;
 mod looks;
+mod near;
 mod next;
 mod pictures;
 mod seen;

@@ -100,7 +100,7 @@ fn trials(state: &State, voice: Voice) -> usize {
         let course: Course = state.course_of(&kept.id);
         said += judge(trial, &course, &state.limits, voice).len() + tells(trial, &course, voice).len();
         said += reminders(trial, &course, &state.limits, NOW).len() + state.like(trial).len();
-        black_box((state.next_wick(trial), pool_picture(trial, &course, voice)));
+        black_box((state.next_wick(trial, voice), pool_picture(trial, &course, voice)));
         black_box(trial.check(state.series(&trial.series)).is_ok());
         if let Some(rate) = rate(&course, voice) {
             black_box(burn_curve(trial, &course, &rate, voice));

@@ -52,6 +52,11 @@ impl Course {
         left(trial, self.sessions.last().map(last_mass)?)
     }
 
+    /// Whether it is at its end, by the last weight.
+    pub fn burned_down(&self, trial: &Trial) -> bool {
+        self.left(trial).is_some_and(|share| share <= LEAVES)
+    }
+
     /// Burns until it is at its end, each as the mean of those weighed after it; at least one. None where none was.
     fn burns_left(&self, trial: &Trial) -> Option<f64> {
         let fill = trial.fill.value.in_base().to_f64();

@@ -1,8 +1,8 @@
 //! What is said of trials: names, times, reminders, the advice.
 
 use super::{
-    Advice, Course, Limits, PASSES, Session, Trial, WickSeries, last_full, life, odd, pool::is_full, rate,
-    trend, usual_full,
+    Advice, Course, Limits, PASSES, Session, Trial, Verdict, WickSeries, last_full, life, odd, pool::is_full,
+    rate, trend, usual_full,
 };
 use crate::bench::duration;
 use crate::bench::freezing::decimal_of;
@@ -25,6 +25,16 @@ impl Trial {
         let fragrance = if self.fragrance.is_empty() { "no fragrance" } else { &self.fragrance };
         let number = self.replicate.to_string();
         [fragrance, " in ", &self.vessel, ", ", &self.wick, ", no. ", &number].concat()
+    }
+}
+
+impl Trial {
+    /// As one that a guess leans on: `A1, Apple at 8 % in the 70 mm vessel Straight jar, C 12: passed`.
+    pub fn as_tried(&self, verdict: Verdict, voice: Voice) -> String {
+        let fragrance = if self.fragrance.is_empty() { "no fragrance" } else { &self.fragrance };
+        let load = self.load.map(|load| [" at ", &voice.typed(load)].concat()).unwrap_or_default();
+        let vessel = [" in the ", &voice.typed(self.diameter), " vessel ", &self.vessel].concat();
+        [&self.name, ", ", fragrance, &load, &vessel, ", ", &self.wick, ": ", verdict.name()].concat()
     }
 }
 
@@ -122,16 +132,7 @@ impl Advice {
         let best = self.chances.get(self.size).map_or(0.0, |c| c.1);
         let mut said = Vec::new();
         if self.passed >= PASSES {
-            let passed = self.passed.to_string();
-            said.push(
-                [
-                    wick,
-                    " passed in ",
-                    &passed,
-                    " candles: the wick for this candle, as far as these trials go.",
-                ]
-                .concat(),
-            );
+            said.push(self.settled(wick));
         } else {
             let percent = decimal_of(100.0 * best, 0, voice);
             said.push(["Try ", wick, " next: it passes with a chance of about ", &percent, " %."].concat());
@@ -146,12 +147,36 @@ impl Advice {
             said.push("Even the smallest of this series may be too large.".to_owned());
         }
         if self.lent > 0 {
-            let trials = if self.lent == 1 { " trial" } else { " trials" };
-            let end = " with another fragrance, wax or vessel, worth half of one with the same.";
-            said.push(["It leans on ", &self.lent.to_string(), trials, end].concat());
+            let trials = if self.lent == 1 { " trial of another" } else { " trials of other" };
+            let candles = if self.lent == 1 { " candle" } else { " candles" };
+            let nearest = self.nearest.as_deref().map(|near| [" Nearest: ", near, "."].concat());
+            let less = ": the less alike, the less it counts.";
+            let all = ["It leans on ", &self.lent.to_string(), trials, candles, less];
+            said.push([&all.concat(), nearest.as_deref().unwrap_or_default()].concat());
         }
         said.push("This is a guess from trials, no promise: test before sale.".to_owned());
         said
+    }
+
+    /// Enough of them passed. Whether they were burned to their end is another matter: their maker may have decided sooner.
+    fn settled(&self, wick: &str) -> String {
+        let burns = match self.passed_burns {
+            1 => "one burn".to_owned(),
+            burns => [&burns.to_string(), " burns"].concat(),
+        };
+        let end = match self.burned_down {
+            all if all >= self.passed => {
+                "all burned to their end: the wick for this candle, as far as these trials go.".to_owned()
+            }
+            0 => "none of them burned to its end: burn one down before you settle on it.".to_owned(),
+            some => {
+                let word =
+                    if some == 1 { " of them burned to its end." } else { " of them burned to their end." };
+                [&some.to_string(), word, " It may be the wick for this candle, as far as these trials go."]
+                    .concat()
+            }
+        };
+        [wick, ": passed by you in ", &self.passed.to_string(), " candles, on ", &burns, "; ", &end].concat()
     }
 
     /// Candles until one passes.

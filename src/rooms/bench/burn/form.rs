@@ -104,7 +104,7 @@ impl Form {
         Some(Trial {
             name: String::new(),
             fragrance: self.fragrance.get(),
-            load: None,
+            load: self.load.read(ShareUnit::Percent).ok(),
             heavy: self.heavy.get(),
             wax: self.wax.get(),
             vessel: self.vessel.get(),

@@ -9,7 +9,7 @@ use crate::rooms::workshop::Workshop;
 pub(super) fn of(shop: Workshop, asked: Option<Trial>, wick: Typed) -> View {
     let found = asked.and_then(|trial| {
         shop.state(|s| {
-            let (series, advice) = s.next_wick(&trial)?;
+            let (series, advice) = s.next_wick(&trial, shop.voice())?;
             Some((advice.say(series, shop.voice()), series.sizes.get(advice.size).cloned()?))
         })
     });

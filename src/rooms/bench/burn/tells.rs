@@ -101,7 +101,8 @@ fn wicks(shop: Workshop, series: &str, like: &[Burned]) -> View {
 
 fn next(shop: Workshop, id: &Id, trial: &Trial) -> View {
     let found = shop.state(|s| {
-        s.next_wick(trial).map(|(series, advice)| (advice.say(series, shop.voice()), advice.size))
+        s.next_wick(trial, shop.voice())
+            .map(|(series, advice)| (advice.say(series, shop.voice()), advice.size))
     });
     let Some((said, place)) = found else {
         return sentence(
