@@ -40,6 +40,8 @@ pub(super) fn customers(state: &State, rows: &mut Vec<Row>) {
 }
 
 pub(super) fn orders(state: &State, rows: &mut Vec<Row>) {
+    let known = || state.orders.values().filter(|k| !k.retired).filter_map(|k| Some((&k.id, k.body()?)));
+    let sent = state.sent(known().flat_map(|(id, order)| order.lines.iter().map(move |l| (id, &l.product))));
     for (number, kept) in (1..).zip(state.orders.values().filter(|k| !k.retired)) {
         let Some(order) = kept.body() else { continue };
         let customer = order.customer.as_ref().and_then(|c| state.customers.get(c));
@@ -53,7 +55,7 @@ pub(super) fn orders(state: &State, rows: &mut Vec<Row>) {
                 order.wanted.map(|d| d.to_string()).unwrap_or_default(),
                 yes(order.in_parts),
                 order.note.clone(),
-                state.sent(&kept.id, &line.product).to_string(),
+                sent.of(&kept.id, &line.product).to_string(),
                 yes(order.closed),
             ]);
         }

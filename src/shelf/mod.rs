@@ -10,6 +10,7 @@ mod open;
 mod past;
 mod pins;
 pub mod planning;
+mod sent;
 mod shipment;
 mod stock;
 
@@ -20,6 +21,7 @@ pub use number::{as_batch_number, batch_number, check_sign, is_batch_number};
 pub use open::{Open, OpenLine, Share, When};
 pub use past::Past;
 pub use pins::{Pins, Taken};
+pub use sent::Sent;
 pub use shipment::Fit;
 pub use stock::{Shelf, Stand, Stock};
 

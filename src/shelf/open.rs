@@ -68,14 +68,19 @@ impl<'a> Open<'a> {
     /// All of them, the first wanted first, those without a day last.
     pub(super) fn all(state: &'a State, stocks: &[Stock<'a>]) -> Vec<Self> {
         let mut all: Vec<Self> = Vec::new();
+        let mut open: Vec<(&'a Kept<Order>, &'a Order)> = Vec::new();
         for kept in state.orders.values().filter(|k| !k.retired) {
-            let Some(order) = kept.body().filter(|o| !o.closed) else { continue };
+            open.extend(kept.body().filter(|o| !o.closed).map(|order| (kept, order)));
+        }
+        let lines = open.iter().flat_map(|(kept, order)| order.lines.iter().map(|l| (&kept.id, &l.product)));
+        let went = state.sent(lines);
+        for (kept, order) in open {
             let mut lines = Vec::new();
             for line in &order.lines {
                 let stock = stocks.iter().find(|s| s.kept.id == line.product);
                 let product = stock.map(|s| s.product).or_else(|| state.products.get(&line.product)?.body());
                 let Some(product) = product else { continue };
-                let (number, sent) = (i64::from(line.number), state.sent(&kept.id, &line.product));
+                let (number, sent) = (i64::from(line.number), went.of(&kept.id, &line.product));
                 let when = When::On(Day(0));
                 lines.push(OpenLine {
                     product,

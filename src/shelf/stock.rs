@@ -1,6 +1,6 @@
 //! What stands on the shelf: the candles of every batch less what went, and how they are shared among the orders.
 
-use super::{Lead, Open, Product, Reason};
+use super::{Lead, Open, Product};
 use crate::book::{Batch, Id, Kept, State};
 use crate::day::{Day, Zone};
 use crate::{sort, text};
@@ -78,15 +78,6 @@ impl State {
     pub fn product_with(&self, formula: &Id, vessel: &Id) -> Option<&Product> {
         let mut products = self.products_shown().into_iter().filter_map(Kept::body);
         products.find(|p| p.formula == *formula && p.vessel == *vessel)
-    }
-
-    /// So many of a product were sent for an order.
-    pub fn sent(&self, of: &Id, what: &Id) -> i64 {
-        let moved = self.moves.values().filter_map(|k| k.body().filter(|_| !k.retired));
-        let sent = moved.filter(
-            |m| matches!(&m.reason, Reason::Shipped { order, product } if order == of && product == what),
-        );
-        sent.map(|m| i64::from(m.number)).sum()
     }
 
     /// What is there, what is short, what can ship when. Orders are served in the order in which they are wanted; each

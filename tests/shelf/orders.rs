@@ -87,6 +87,27 @@ fn what_is_sent_is_gone_and_comes_back() {
     assert_eq!((shelf.stocks[0].left(), shelf.stocks[0].stands[0].left), (0, -3), "said, not hidden");
 }
 
+/// Of lines asked about together, each has what went for it and nothing of what went for others.
+#[test]
+fn what_was_sent_is_told_for_each_line() {
+    let mut shop = Shop::new();
+    shop.product("Fig", 0, Some(1));
+    shop.product("Rose", 0, Some(1));
+    shop.pour("b", 0, 20);
+    for (day, number, order, product) in
+        [(1, 2, "o", "Fig"), (2, 3, "p", "Fig"), (3, 4, "o", "Rose"), (4, 5, "o", "Fig")]
+    {
+        shop.moved(day, "b", number, shipped(order, product));
+    }
+    let undone = shop.moved(5, "b", 1, shipped("p", "Fig"));
+    shop.act(6, Act::Undo { entry: undone });
+    let (o, p, fig, rose) = (id("o"), id("p"), id("Fig"), id("Rose"));
+    let lines = [(&o, &rose), (&p, &fig), (&o, &fig), (&o, &fig), (&p, &rose)];
+    let sent = shop.state().sent(lines.into_iter());
+    assert_eq!(lines.map(|(order, product)| sent.of(order, product)), [4, 3, 7, 7, 0]);
+    assert_eq!(shop.state().sent([].into_iter()).of(&o, &fig), 0, "it was not asked about");
+}
+
 /// An order that is sent is found again, the one sent last first; one that was closed too.
 #[test]
 fn what_is_sent_or_closed_is_found_again() {
