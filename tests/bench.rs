@@ -7,7 +7,7 @@ mod formula_shared;
 use formula_shared::{g, number, tbsp};
 use potside::bench::{
     BenchError, DropTrial, DropWeighing, MeltingPot, PotBody, Scale, ScaleTrial, SpoonTrial, Stuff,
-    bulk_density, drop_mass,
+    bulk_density, drop_mass, mean_drop,
 };
 use potside::quantity::{Amount, Exact, Mass, MassUnit, Voice};
 use proptest::prelude::*;
@@ -79,6 +79,7 @@ fn more_drops_make_it_good_to_5_percent() {
 fn nothing_weighed_tells_nothing() {
     for empty in [trial(&[], "0.01"), trial(&[(0, "1")], "0.01"), trial(&[(20, "0")], "0.01")] {
         assert_eq!(drop_mass(&empty, Voice::default()), None);
+        assert_eq!(mean_drop(&empty), None);
     }
     let with_an_empty_row = drop_mass(&trial(&[(20, "1"), (0, "0"), (20, "1")], "0.01"), Voice::default());
     assert_eq!(with_an_empty_row.map(|d| d.mean), Some(g("0.05").value));
@@ -227,6 +228,7 @@ proptest! {
         let first = DropWeighing { drops, mass };
         let mut trial = DropTrial { weighings: vec![first.clone()], division: g("0.1") };
         let found = drop_mass(&trial, Voice::default()).unwrap();
+        prop_assert_eq!(mean_drop(&trial), Some(found.mean));
         let more = found.more_for_5_percent;
         prop_assert_eq!(more == 0, found.error.in_base() <= found.mean.in_base() * number("0.05"));
         if more > 0 {

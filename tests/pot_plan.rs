@@ -5,7 +5,7 @@
 mod common;
 
 use common::{Workshop, g, line, read};
-use potside::pot::{Dose, Plan, PlanError, Residue, Target, planned, shades};
+use potside::pot::{Dose, Plan, PlanError, Residue, Target, outline, shades};
 use potside::quantity::{Exact, Mass, MassUnit, Quantity, Share, Voice, Why, show_both};
 use potside::wire;
 use proptest::prelude::*;
@@ -55,7 +55,7 @@ fn sheet(plan: &Plan) -> String {
     out
 }
 
-fn outline(why: &Why, depth: usize, out: &mut String) {
+fn laid_out(why: &Why, depth: usize, out: &mut String) {
     let pad = "  ".repeat(depth);
     *out += &format!("{pad}{} = {} = {}\n", why.what, why.relation, why.result);
     if !why.rounding.is_empty() {
@@ -64,7 +64,7 @@ fn outline(why: &Why, depth: usize, out: &mut String) {
     for value in &why.values {
         *out += &format!("{pad}  {}: {}\n", value.name, value.shown);
         if let Some(why) = &value.why {
-            outline(why, depth + 2, out);
+            laid_out(why, depth + 2, out);
         }
     }
 }
@@ -75,9 +75,9 @@ fn a_whole_plan() {
     w.residue = Residue::OfFilled(read("2%"));
     let plan = w.plan(Target::Vessels(14)).unwrap();
     let mut text = sheet(&plan);
-    outline(&plan.why, 0, &mut text);
+    laid_out(&plan.why, 0, &mut text);
     for line in &plan.pours[0].lines {
-        outline(&line.why, 0, &mut text);
+        laid_out(&line.why, 0, &mut text);
     }
     insta::assert_snapshot!(text);
 }
@@ -266,7 +266,7 @@ fn the_choices_of_drops_are_said_nearest_first() {
             "Red 6 drops for 5.25, Blue 11 drops for 10.50: 7.9 % too strong, the share of Red among the colours is off by +5.9 %"
         ]
     );
-    assert_eq!(planned(&seven).unwrap().1, said);
+    assert_eq!(outline(&seven).unwrap().1, said);
     // Of several pots those of the first: 4 and 3 vessels.
     let w = Workshop {
         pot: Some(potside::bench::MeltingPot { name: "Jug".into(), capacity: read("800 g"), body: None }),
@@ -274,7 +274,7 @@ fn the_choices_of_drops_are_said_nearest_first() {
     };
     let several = w.ask(Target::Vessels(7));
     assert_eq!(shades(&several).unwrap(), Vec::<String>::new());
-    assert_eq!(planned(&several).unwrap().1, Vec::<String>::new());
+    assert_eq!(outline(&several).unwrap().1, Vec::<String>::new());
 }
 
 #[test]
@@ -289,6 +289,40 @@ fn drops_say_how_far_off_and_what_to_do() {
         })
         .collect();
     insta::assert_snapshot!(notes.join("\n"));
+}
+
+/// What is shown at each key is the plan that is kept, but for how the pours and their lines came about.
+#[test]
+fn an_outline_is_the_plan_without_its_whys() {
+    let mut w = Workshop::new();
+    let asked = [
+        Target::Vessels(1),
+        Target::Vessels(7),
+        Target::Vessels(40),
+        Target::Total(read("3 lb")),
+        Target::Left { ingredient: "Fig leaf".into(), mass: read("90 g") },
+        Target::Vessels(0),
+    ];
+    for residue in [Residue::None, Residue::Each(read("30 g"))] {
+        w.residue = residue;
+        for (target, shade) in asked.iter().flat_map(|target| [(target, 0), (target, 1), (target, 9)]) {
+            let mut ask = w.ask(target.clone());
+            ask.shade = shade;
+            let told = potside::pot::plan(&ask);
+            let Ok((shown, _)) = outline(&ask) else {
+                assert_eq!(outline(&ask).unwrap_err(), told.unwrap_err());
+                continue;
+            };
+            let mut told = told.unwrap();
+            for pour in &mut told.pours {
+                assert_ne!(std::mem::take(&mut pour.why), Why::default());
+                for line in &mut pour.lines {
+                    assert_ne!(std::mem::take(&mut line.why), Why::default(), "{}", line.name);
+                }
+            }
+            assert_eq!(*shown, told);
+        }
+    }
 }
 
 #[test]

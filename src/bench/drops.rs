@@ -35,6 +35,18 @@ impl DropMass {
 /// How good the mean is to be: its standard error at most this share of it.
 pub(super) const GOOD: f64 = 0.05;
 
+/// The drops that were counted, and what they weighed.
+fn counted(trial: &DropTrial) -> (i128, Mass) {
+    let weighed = || trial.weighings.iter().filter(|w| w.drops > 0 && w.mass.value > Mass::ZERO);
+    (weighed().map(|w| i128::from(w.drops)).sum(), weighed().map(|w| w.mass.value).sum())
+}
+
+/// The mean alone, as [`drop_mass`] has it: how it came about takes far longer to say.
+pub fn mean_drop(trial: &DropTrial) -> Option<Mass> {
+    let (drops, mass) = counted(trial);
+    mass.in_base().checked_div(Exact::whole(drops)).map(Mass::base)
+}
+
 /// The mean, exact, and how good it is. None where no drops were counted or they weighed nothing.
 ///
 /// One weighing is two readings (tare and load), each good to division ÷ √12 (GUM F.2.2.1), so its reading part is
@@ -42,8 +54,7 @@ pub(super) const GOOD: f64 = 0.05;
 /// Both are joined as the root of the sum of squares.
 pub fn drop_mass(trial: &DropTrial, voice: Voice) -> Option<DropMass> {
     let weighed = || trial.weighings.iter().filter(|w| w.drops > 0 && w.mass.value > Mass::ZERO);
-    let drops: i128 = weighed().map(|w| i128::from(w.drops)).sum();
-    let mass: Mass = weighed().map(|w| w.mass.value).sum();
+    let (drops, mass) = counted(trial);
     let mean = mass.in_base().checked_div(Exact::whole(drops))?;
     let weighings = weighed().count();
     let (k, n, m) = (weighings as f64, drops as f64, mean.to_f64());

@@ -17,14 +17,14 @@ mod sweep;
 mod water;
 
 pub use check::BenchError;
-pub use drops::{DropMass, drop_mass};
+pub use drops::{DropMass, drop_mass, mean_drop};
 pub use freezing::{Scene, SceneError, Start, differences, duration, fitted, results, said, temperature};
 pub use log::{Hung, keep_log, kept_log, log_chart, read_log, write_log};
 pub use measure::measures;
 pub use moment::moment;
 pub use property::{POURED, PROPERTIES, Properties, Property};
 pub use reckoned::reckoned;
-pub use spoons::bulk_density;
+pub use spoons::{bulk_density, spoon_density};
 pub use steady::Steady;
 pub use stuff::Stuff;
 pub use sweep::Sweep;

@@ -45,12 +45,19 @@ impl SpoonTrial {
     }
 }
 
+/// The density alone, as [`bulk_density`] has it.
+pub fn spoon_density(trial: &SpoonTrial) -> Option<Density> {
+    let mass: Mass = trial.masses().map(|m| m.value).sum();
+    let spoons = Exact::whole(trial.spoons.into()) * trial.weighings();
+    Density::from(mass, trial.spoon.value.times(spoons)).filter(|_| mass > Mass::ZERO)
+}
+
 /// The mass in one level spoon by its volume, over all that was weighed. None where no spoons were counted or their volume
 /// or mass is zero.
 pub fn bulk_density(trial: &SpoonTrial, voice: Voice) -> Option<(Density, Why)> {
     let mass: Mass = trial.masses().map(|m| m.value).sum();
     let spoons = Exact::whole(trial.spoons.into()) * trial.weighings();
-    let density = Density::from(mass, trial.spoon.value.times(spoons)).filter(|_| mass > Mass::ZERO)?;
+    let density = spoon_density(trial)?;
     let weighed = if trial.again.is_empty() { voice.typed(trial.mass) } else { voice.mass(mass) };
     let why = Why::new("Bulk density", "weighed ÷ (spoons × volume of one)", voice.density(density))
         .with("weighed", weighed)

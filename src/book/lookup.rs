@@ -1,7 +1,7 @@
 //! Looking things up: by name, by a word, and what weighing has told about an ingredient.
 
 use super::{Batch, Id, Kept, Map, State};
-use crate::bench::{Ingredient, bulk_density, drop_mass};
+use crate::bench::{Ingredient, mean_drop, spoon_density};
 use crate::desk::hazard::SafetySheet;
 use crate::desk::label::Design;
 use crate::formula::{Formula, Recipe};
@@ -148,12 +148,12 @@ impl State {
 impl Recipe for State {
     fn drop_mass(&self, ingredient: &str) -> Option<Mass> {
         let trials = self.known(ingredient).filter_map(Kept::body).filter_map(|i| i.drops.as_ref());
-        trials.filter_map(|t| drop_mass(t, Voice::default())).map(|d| d.mean).next()
+        trials.filter_map(mean_drop).next()
     }
 
     fn bulk_density(&self, ingredient: &str) -> Option<Density> {
         let trials = self.known(ingredient).filter_map(Kept::body).filter_map(|i| i.spoons.as_ref());
-        trials.filter_map(|t| bulk_density(t, Voice::default())).map(|(density, _)| density).next()
+        trials.filter_map(spoon_density).next()
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::{Batch, Id, State};
 use crate::bench::Scale;
-use crate::pot::{Ask, Plan, PlanError, Residue, Target, plan, planned, shades};
+use crate::pot::{Ask, Outline, Plan, PlanError, Residue, Target, outline, plan, shades};
 use crate::quantity::Voice;
 use crate::vessel::VesselError;
 use std::fmt;
@@ -65,12 +65,12 @@ impl State {
         self.asking(wish, voice, plan)
     }
 
-    /// The plan with the choices of whole drops that [`State::shades`] names, in one go.
+    /// The plan in outline with the choices of whole drops that [`State::shades`] names, in one go.
     ///
     /// # Errors
     /// As [`State::plan`].
-    pub fn planned(&self, wish: &Wish, voice: Voice) -> Result<(Plan, Vec<String>), WishError> {
-        self.asking(wish, voice, planned)
+    pub fn outline(&self, wish: &Wish, voice: Voice) -> Result<(Outline, Vec<String>), WishError> {
+        self.asking(wish, voice, outline)
     }
 
     /// The choices of whole drops for what is wished, in words; none where there is nothing to choose.

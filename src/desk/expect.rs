@@ -58,7 +58,7 @@ impl State {
             warmed: true,
             pot,
         };
-        let plan = self.plan(&wish, voice)?;
+        let (plan, _) = self.outline(&wish, voice)?;
         let (mut items, mut unpriced, mut poured) = (Vec::new(), Vec::new(), Money::ZERO);
         let mut add = |name: &str, grams: Exact, pieces: u32, must: bool| {
             let price = self.price_of(ledger, name, grams, pieces);

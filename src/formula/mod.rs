@@ -19,6 +19,7 @@ pub use draft::{BasisKind, Draft, PartDraft, Place, Problem, RangeDraft, WaxDraf
 pub use error::FormulaError;
 pub use look::Looked;
 pub use share::{conventions, wax_to_whole, whole_to_wax};
+pub(crate) use solve::amounts;
 pub use solve::{Makes, PartShare, Recipe, Solved, Unweighed, sample, solve, total_for};
 
 use crate::quantity::{Amount, Mass, Share, Temperature, Volume};

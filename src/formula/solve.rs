@@ -87,11 +87,28 @@ pub fn solve(
     recipe: &dyn Recipe,
     voice: Voice,
 ) -> Result<Solved, FormulaError> {
+    solve_as(formula, makes, recipe, Some(voice))
+}
+
+/// The same, told to nobody: without how each number came about, which takes most of the time.
+///
+/// # Errors
+/// As [`solve`].
+pub(crate) fn amounts(formula: &Formula, makes: Makes, recipe: &dyn Recipe) -> Result<Solved, FormulaError> {
+    solve_as(formula, makes, recipe, None)
+}
+
+fn solve_as(
+    formula: &Formula,
+    makes: Makes,
+    recipe: &dyn Recipe,
+    told: Option<Voice>,
+) -> Result<Solved, FormulaError> {
     let rates = examine(formula, makes.usual_residue, recipe).map_err(first)?;
     if makes.total <= Mass::ZERO {
         return Err(FormulaError::NothingToMake);
     }
-    Ok(solved(formula, makes, &rates, recipe, voice))
+    Ok(solved(formula, makes, &rates, recipe, told))
 }
 
 /// The usual batch of a formula still being written, or a kilogram where it has none: for showing the shares of its
@@ -103,11 +120,17 @@ pub fn sample(formula: &Formula, recipe: &dyn Recipe, voice: Voice) -> Result<So
     let usual = usual_total(formula, Mass::ZERO).filter(|total| *total > Mass::ZERO);
     let total = usual.unwrap_or(Mass::base(Exact::whole(1000)));
     let rates = Rates::of(formula, usual.unwrap_or(Mass::ZERO), recipe)?;
-    Ok(solved(formula, Makes { total, usual_residue: Mass::ZERO }, &rates, recipe, voice))
+    Ok(solved(formula, Makes { total, usual_residue: Mass::ZERO }, &rates, recipe, Some(voice)))
 }
 
-fn solved(formula: &Formula, makes: Makes, rates: &Rates, recipe: &dyn Recipe, voice: Voice) -> Solved {
-    let batch = Solving::of(formula, makes, rates, recipe, voice);
+fn solved(
+    formula: &Formula,
+    makes: Makes,
+    rates: &Rates,
+    recipe: &dyn Recipe,
+    told: Option<Voice>,
+) -> Solved {
+    let batch = Solving::of(formula, makes, rates, recipe, told);
     Solved {
         total: makes.total,
         wax: batch.wax,
@@ -115,7 +138,7 @@ fn solved(formula: &Formula, makes: Makes, rates: &Rates, recipe: &dyn Recipe, v
         parts: formula.parts.iter().zip(&rates.parts).map(|(part, rate)| batch.part(part, rate)).collect(),
         scale: batch.scale,
         cautions: cautions(formula, rates),
-        why: batch.told.all_wax(),
+        why: batch.told.as_ref().map(Telling::all_wax).unwrap_or_default(),
     }
 }
 
@@ -124,16 +147,23 @@ struct Solving<'a> {
     makes: Makes,
     wax: Mass,
     scale: Option<Exact>,
-    told: Telling<'a>,
+    /// None: every why is left empty.
+    told: Option<Telling<'a>>,
 }
 
 impl<'a> Solving<'a> {
-    fn of(formula: &'a Formula, makes: Makes, rates: &Rates, recipe: &'a dyn Recipe, voice: Voice) -> Self {
+    fn of(
+        formula: &'a Formula,
+        makes: Makes,
+        rates: &Rates,
+        recipe: &'a dyn Recipe,
+        told: Option<Voice>,
+    ) -> Self {
         Self {
             makes,
             wax: makes.total.times(rates.wax()),
             scale: usual_total(formula, makes.usual_residue).and_then(|u| makes.total.over(u)),
-            told: Telling::of(formula, makes, rates, recipe, voice),
+            told: told.map(|voice| Telling::of(formula, makes, rates, recipe, voice)),
         }
     }
 
@@ -154,13 +184,15 @@ impl<'a> Solving<'a> {
 
     fn one_wax(&self, wax: &WaxShare) -> PartShare {
         let mass = self.wax.times(wax.share.value.in_base());
-        self.plain(&wax.name, mass, self.told.one_wax(wax, mass))
+        let why = self.told.as_ref().map(|told| told.one_wax(wax, mass));
+        self.plain(&wax.name, mass, why.unwrap_or_default())
     }
 
     fn part(&self, part: &Part, rate: &Rate) -> PartShare {
         let mass = self.wax.times(rate.by_wax) + self.makes.total.times(rate.by_whole);
-        let why = self.told.part(part, mass);
-        let mut share = PartShare { unweighed: rate.unweighed, ..self.plain(&part.name, mass, why) };
+        let why = self.told.as_ref().map(|told| told.part(part, mass));
+        let plain = self.plain(&part.name, mass, why.unwrap_or_default());
+        let mut share = PartShare { unweighed: rate.unweighed, ..plain };
         match &part.basis {
             Basis::Spoon(volume) => share.volume = self.scale.map(|k| volume.value.times(k)),
             Basis::Drops(drops) => share.drops = self.scale.map(|k| Exact::whole((*drops).into()) * k),
@@ -190,7 +222,7 @@ pub fn total_for(
     // Linear in the total, so the shares are those of any batch.
     let kilogram = Mass::base(Exact::whole(1000));
     let rates = examine(formula, usual_residue, recipe).map_err(first)?;
-    let batch = Solving::of(formula, Makes { total: kilogram, usual_residue }, &rates, recipe, voice);
+    let batch = Solving::of(formula, Makes { total: kilogram, usual_residue }, &rates, recipe, Some(voice));
     // Of this one only: to say how all the others come about would take most of the time.
     let wax = formula.wax.iter().find(|wax| wax.name == name).map(|wax| batch.one_wax(wax));
     let part = || {

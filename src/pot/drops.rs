@@ -43,10 +43,11 @@ pub struct Shade {
 
 impl Shade {
     /// The same with another of its choices taken: that one stands first then.
-    pub(super) fn with(mut self, taken: usize, wanted: &[Wanted], voice: Voice) -> Self {
+    pub(super) fn with(mut self, taken: usize, wanted: &[Wanted], told: Option<Voice>) -> Self {
         if (1..self.choices.len()).contains(&taken) {
             let choice = self.choices.remove(taken);
-            self.why = why(wanted, &choice, voice).rounded("to whole drops, as chosen");
+            let why = told.map(|voice| why(wanted, &choice, voice).rounded("to whole drops, as chosen"));
+            self.why = why.unwrap_or_default();
             self.choices.insert(0, choice);
         }
         self
@@ -64,6 +65,16 @@ const MOST: usize = 100_000;
 /// μ² + 4·Σwᵢ(Lᵢ−μ)² is taken: the first term is depth, the second hue; of equals the one
 /// with the nearer hue.
 pub fn choose_drops(wanted: &[Wanted], vessels: u32, tolerance: Share, voice: Voice) -> Option<Shade> {
+    drops_for(wanted, vessels, tolerance, Some(voice))
+}
+
+/// The same; told to nobody, it does not say how it came about.
+pub(super) fn drops_for(
+    wanted: &[Wanted],
+    vessels: u32,
+    tolerance: Share,
+    told: Option<Voice>,
+) -> Option<Shade> {
     let drops: Vec<Exact> = wanted.iter().map(|w| w.drops.max(Exact::ZERO)).collect();
     let total = drops.iter().fold(Exact::ZERO, |sum, q| sum + *q);
     if total.is_zero() {
@@ -72,7 +83,8 @@ pub fn choose_drops(wanted: &[Wanted], vessels: u32, tolerance: Share, voice: Vo
     let choices = nearest(&drops);
     let each: Vec<Exact> = drops.iter().map(|q| *q / Exact::whole(vessels.max(1).into())).collect();
     let exact_every = common_denominator(&each, 1000);
-    let why = why(wanted, choices.first()?, voice);
+    let first = choices.first()?;
+    let why = told.map(|voice| why(wanted, first, voice)).unwrap_or_default();
     Some(Shade { dilute: dilution(&drops, tolerance), choices, exact_every, why })
 }
 

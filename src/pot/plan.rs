@@ -178,22 +178,19 @@ impl From<FormulaError> for PlanError {
 /// # Errors
 /// Where the formula cannot be solved or the target fills no vessel; see [`PlanError`].
 pub fn plan(ask: &Ask) -> Result<Plan, PlanError> {
-    planned(ask).map(|(plan, _)| plan)
+    planned(ask, Some(ask.voice)).map(|(plan, _)| plan)
 }
 
-/// The same, with the choices of whole drops as [`super::shades`] says them: the formula is solved once for both.
-///
-/// # Errors
-/// As [`plan`].
-pub fn planned(ask: &Ask) -> Result<(Plan, Vec<String>), PlanError> {
+/// The plan with the choices of whole drops. Told to nobody, the pours and their lines do not say how they came about.
+pub(super) fn planned(ask: &Ask, told: Option<Voice>) -> Result<(Plan, Vec<String>), PlanError> {
     let mut batch = batch(ask)?;
-    let (mut pours, mut choices) = pours(ask, &batch)?;
+    let (mut pours, mut choices) = pours(ask, &batch, told)?;
     // Rounding up can ask for a division more than what is left.
     if let Target::Left { ingredient, mass } = &ask.target
         && taken(&pours, ingredient) > mass.value
     {
         batch = batch.with_one_less(ask)?;
-        (pours, choices) = self::pours(ask, &batch)?;
+        (pours, choices) = self::pours(ask, &batch, told)?;
     }
     let cautions = check(ask.formula, ask.recipe).unwrap_or_default();
     let mut notes: Vec<Note> = cautions.iter().map(|c| Note::caution(c.say(ask.voice))).collect();
@@ -224,7 +221,7 @@ pub fn planned(ask: &Ask) -> Result<(Plan, Vec<String>), PlanError> {
 }
 
 /// Pours of one size are alike, so each size is solved once. The choices of drops are those of the first, the largest.
-fn pours(ask: &Ask, batch: &Batch) -> Result<(Vec<Pour>, Vec<String>), PlanError> {
+fn pours(ask: &Ask, batch: &Batch, told: Option<Voice>) -> Result<(Vec<Pour>, Vec<String>), PlanError> {
     let mut pours: Vec<(Size, Pour)> = Vec::new();
     let mut choices = Vec::new();
     for size in &batch.pours {
@@ -232,7 +229,7 @@ fn pours(ask: &Ask, batch: &Batch) -> Result<(Vec<Pour>, Vec<String>), PlanError
         let made = match known {
             Some(made) => made,
             None => {
-                let (made, words) = pour(ask, size)?;
+                let (made, words) = pour(ask, size, told)?;
                 if pours.is_empty() {
                     choices = words;
                 }

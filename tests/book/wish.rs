@@ -161,12 +161,14 @@ fn a_plan_comes_with_its_choices_of_drops() {
     for vessels in 1..=24 {
         let asked = Wish { target: Target::Vessels(vessels), ..wish("demo-orchard", "demo-jar") };
         let state = book.state();
-        let both = state.planned(&asked, voice).unwrap();
-        assert_eq!(both, (state.plan(&asked, voice).unwrap(), state.shades(&asked, voice).unwrap()));
+        let (outline, choices) = state.outline(&asked, voice).unwrap();
+        let plan = state.plan(&asked, voice).unwrap();
+        assert_eq!(outline.needs(), plan.needs());
+        assert_eq!((&outline.why, choices), (&plan.why, state.shades(&asked, voice).unwrap()));
     }
     let nothing = Wish { target: Target::Vessels(0), ..wish("demo-orchard", "demo-jar") };
     assert_eq!(
-        book.state().planned(&nothing, voice).unwrap_err(),
+        book.state().outline(&nothing, voice).unwrap_err(),
         book.state().plan(&nothing, voice).unwrap_err()
     );
 }

@@ -40,6 +40,11 @@ async fn too_many_drops_and_the_way_back() {
         assert!(!sheet.contains(form), "{form}: {sheet}");
     }
 
+    // How a line came about is found when it is asked, and again from what was kept once the pour is on.
+    b.tap("Why? Plum dye").await;
+    b.sees("whole drops nearest the shade").await;
+    b.sees("6 drops").await;
+    b.tap("Close").await;
     b.tap("Start this pour").await;
     b.sees("Step 1 of").await;
     read_twice(&b).await;
@@ -50,6 +55,9 @@ async fn too_many_drops_and_the_way_back() {
         done(&b).await;
     }
     let before = step(&b).await;
+    b.tap("Why? Plum dye").await;
+    b.sees("whole drops nearest the shade").await;
+    b.tap("Close").await;
     b.tap("Enter what went in").await;
     b.fill("How many drops went in", "7.5").await;
     b.tap("Done with this amount").await;

@@ -35,4 +35,4 @@ pub use past::past;
 pub use pick::{Pick, pick};
 pub use sheet::{confirm_sheet, sheet};
 pub use stepper::stepper;
-pub use why::{why_button, why_sheet};
+pub use why::{why_asked, why_button, why_sheet};

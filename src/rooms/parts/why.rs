@@ -7,12 +7,20 @@ use crate::rooms::workshop::Workshop;
 
 /// The button that asks.
 pub fn why_button(why: Why) -> View {
-    let what = why.what.clone();
+    why_asked(&why.what.clone(), move || Some(why.clone()))
+}
+
+/// The same where how `what` came about is found only once it is asked.
+pub fn why_asked(what: &str, why: impl Fn() -> Option<Why> + 'static) -> View {
     el("button")
         .attr("type", "button")
         .class("why")
-        .attr("aria-label", format!("Why? {what}"))
-        .on("click", move |_| Workshop::here().ask_why(why.clone()))
+        .attr("aria-label", ["Why? ", what].concat())
+        .on("click", move |_| {
+            if let Some(why) = why() {
+                Workshop::here().ask_why(why);
+            }
+        })
         .child("why?")
         .view()
 }

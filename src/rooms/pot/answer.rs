@@ -1,14 +1,15 @@
 //! A plan before it is begun: the totals, then every line with its measure, its shares and its why.
 
+use super::ask::Asked;
 use super::dose::dose;
 use crate::dom::*;
 use crate::formula::PartKind;
 use crate::pot::{Line, Plan, Pour};
 use crate::quantity::{Mass, Why};
-use crate::rooms::parts::{mass, notes, temperature, temperature_range, why_button};
+use crate::rooms::parts::{mass, notes, temperature, temperature_range, why_asked, why_button};
 use crate::rooms::workshop::Workshop;
 
-pub(super) fn answer(shop: Workshop, plan: &Plan) -> View {
+pub(super) fn answer(shop: Workshop, asked: Asked, plan: &Plan) -> View {
     let pours = alike(&plan.pours);
     let many = plan.pours.len();
     let vessels = if plan.vessels == 1 { "1 vessel".to_owned() } else { format!("{} vessels", plan.vessels) };
@@ -36,20 +37,33 @@ pub(super) fn answer(shop: Workshop, plan: &Plan) -> View {
             temperature_range(&plan.pour),
             if plan.warmed { "warmed" } else { "unwarmed" },
         )),
-        pours.into_iter().map(|(count, pour)| one(shop, count, many, pour)).views()
+        pours.into_iter().map(|kind| one(shop, asked, &kind, many)).views()
     ]
 }
 
-/// Pours that are alike, with how many there are of each.
-fn alike(pours: &[Pour]) -> Vec<(usize, &Pour)> {
-    let mut kinds: Vec<(usize, &Pour)> = Vec::new();
-    for pour in pours {
-        match kinds.iter_mut().find(|(_, known)| *known == pour) {
-            Some((count, _)) => *count += 1,
-            None => kinds.push((1, pour)),
+/// Pours that are alike.
+struct Kind<'a> {
+    pour: &'a Pour,
+    /// Which of all pours the first of them is, and how many there are.
+    first: usize,
+    count: usize,
+}
+
+fn alike(pours: &[Pour]) -> Vec<Kind<'_>> {
+    let mut kinds: Vec<Kind> = Vec::new();
+    for (first, pour) in pours.iter().enumerate() {
+        match kinds.iter_mut().find(|kind| kind.pour == pour) {
+            Some(kind) => kind.count += 1,
+            None => kinds.push(Kind { pour, first, count: 1 }),
         }
     }
     kinds
+}
+
+/// Asks how something in the plan came about. Only then is the plan made with all that: it would take most of the time at
+/// each key.
+fn ask_why(shop: Workshop, asked: Asked, what: &str, of: impl Fn(&Plan) -> Option<Why> + 'static) -> View {
+    why_asked(what, move || of(&untrack(|| asked.plan(shop)).ok()?))
 }
 
 /// A number under its name, and how it came about.
@@ -60,23 +74,24 @@ pub(super) fn figure(label: &'static str, value: Mass, why: Option<Why>) -> View
         .view()
 }
 
-fn one(shop: Workshop, count: usize, of: usize, pour: &Pour) -> View {
+fn one(shop: Workshop, asked: Asked, kind: &Kind, of: usize) -> View {
+    let Kind { pour, first, count } = *kind;
     let title = (of > 1).then(|| {
         let pours = if count == 1 { "1 pour".to_owned() } else { format!("each of {count} pours") };
         el("h3")
             .class("pour-title")
             .child(format!("For {pours}, {} vessels: ", pour.vessels))
             .child(mass(pour.total, None))
-            .child(why_button(pour.why.clone()))
+            .child(ask_why(shop, asked, "This pot", move |plan| Some(plan.pours.get(first)?.why.clone())))
     });
-    group![
-        title,
-        el("ul").class("list doses").child(pour.lines.iter().map(|line| row(shop, line)).views()),
-        notes(&pour.notes)
-    ]
+    let rows = pour.lines.iter().enumerate().map(|(at, line)| {
+        let why = move |plan: &Plan| Some(plan.pours.get(first)?.lines.get(at)?.why.clone());
+        row(shop, line, ask_why(shop, asked, &line.name, why))
+    });
+    group![title, el("ul").class("list doses").child(rows.views()), notes(&pour.notes)]
 }
 
-fn row(shop: Workshop, line: &Line) -> View {
+fn row(shop: Workshop, line: &Line, why: View) -> View {
     let voice = shop.voice();
     let said = line.dose.said(voice);
     let with = said.with.clone();
@@ -93,7 +108,7 @@ fn row(shop: Workshop, line: &Line) -> View {
                 .child(" ")
                 .child(el("span").class("detail").child(kind(line.kind))),
         )
-        .child(el("p").class("measure").child(dose(said)).child(why_button(line.why.clone())))
+        .child(el("p").class("measure").child(dose(said)).child(why))
         .child(el("p").class("detail").child(with).child(added).child(stirred))
         .child(el("p").class("detail").child(shares))
         .child(notes(&line.notes))

@@ -3,7 +3,7 @@
 use crate::book::{Batch, Id, VesselOffer, Wish};
 use crate::dom::*;
 use crate::keep::Which;
-use crate::pot::{Plan, Residue, Target};
+use crate::pot::{Outline, Plan, Residue, Target};
 use crate::quantity::{Mass, Share, ShareUnit};
 use crate::rooms::parts::Typed;
 use crate::rooms::workshop::Workshop;
@@ -154,7 +154,7 @@ impl Asked {
         self.by.set(By::Vessels);
         self.vessels.text.set(number.to_string());
         self.pot.set(String::new());
-        if let Ok((plan, _)) = untrack(|| self.planned(shop)) {
+        if let Ok((plan, _)) = untrack(|| self.outline(shop)) {
             let pot = shop.state_untracked(|s| s.pot_for(&plan));
             self.pot.set(pot.map(|p| p.0).unwrap_or_default());
         }
@@ -223,10 +223,16 @@ impl Asked {
         })
     }
 
-    /// The plan for what stands in the fields with the choices of whole drops in words, or the sentence that says why
-    /// there is none.
-    pub(super) fn planned(self, shop: Workshop) -> Result<(Plan, Vec<String>), String> {
+    /// The plan for what stands in the fields in outline with the choices of whole drops in words, or the sentence that
+    /// says why there is none.
+    pub(super) fn outline(self, shop: Workshop) -> Result<(Outline, Vec<String>), String> {
         let wish = self.wish(shop)?;
-        shop.state(|s| s.planned(&wish, shop.voice())).map_err(|e| e.to_string())
+        shop.state(|s| s.outline(&wish, shop.voice())).map_err(|e| e.to_string())
+    }
+
+    /// The plan itself, with how everything in it came about.
+    pub(super) fn plan(self, shop: Workshop) -> Result<Plan, String> {
+        let wish = self.wish(shop)?;
+        shop.state(|s| s.plan(&wish, shop.voice())).map_err(|e| e.to_string())
     }
 }

@@ -5,14 +5,14 @@ use super::ask::{Asked, By, Stays, key};
 use crate::book::{Act, Id};
 use crate::dom::*;
 use crate::keep;
-use crate::pot::Plan;
+use crate::pot::{Outline, Plan};
 use crate::rooms::parts::{
     Field, Pick, choice, field, mass_field, notes, pick, press, sentence, share_field, stepper,
 };
 use crate::rooms::workshop::Workshop;
 
 /// The plan and the choices of whole drops, or why there is none.
-type Planned = Derived<Result<(Plan, Vec<String>), String>>;
+type Planned = Derived<Result<(Outline, Vec<String>), String>>;
 
 pub(super) fn form(shop: Workshop) -> View {
     let asked = Asked::kept(shop);
@@ -32,7 +32,7 @@ pub(super) fn form(shop: Workshop) -> View {
         }
         _ => {}
     }
-    let planned = Derived::new(move || asked.planned(shop));
+    let planned = Derived::new(move || asked.outline(shop));
     group![
         el("h1").child("Pour"),
         el("div")
@@ -52,7 +52,7 @@ pub(super) fn form(shop: Workshop) -> View {
                     .child(move || planned.with(|p| p.as_ref().ok().map(|(plan, _)| of_stores(shop, plan))))
                     .child(move || {
                         planned.with(|p| match p {
-                            Ok((plan, _)) => group![answer(shop, plan), start_button(shop, asked)],
+                            Ok((plan, _)) => group![answer(shop, asked, plan), start_button(shop, asked)],
                             Err(why) => {
                                 el("p").class("none").attr("role", "status").child(why.clone()).view()
                             }
@@ -177,8 +177,9 @@ fn circumstances(shop: Workshop, asked: Asked, planned: Planned) -> View {
 
 fn start_button(shop: Workshop, asked: Asked) -> View {
     let start = move |_| {
-        let Ok((plan, _)) = untrack(|| asked.planned(shop)) else { return };
-        start(shop, asked, plan);
+        if let Ok(plan) = untrack(|| asked.plan(shop)) {
+            start(shop, asked, plan);
+        }
     };
     el("div")
         .class("start")

@@ -2,7 +2,7 @@
 
 use crate::book::{Id, VesselOffer, Wish};
 use crate::dom::*;
-use crate::pot::{Plan, Target};
+use crate::pot::{Outline, Plan, Target};
 use crate::rooms::parts::{Field, Pick, Typed, live, mass_field, notes, pick, sentence, why_button};
 use crate::rooms::workshop::Workshop;
 
@@ -30,7 +30,7 @@ impl Short {
     }
 
     /// What the pour would be; none while nothing is typed.
-    fn plan(self, shop: Workshop) -> Option<Result<Plan, String>> {
+    fn plan(self, shop: Workshop) -> Option<Result<Outline, String>> {
         let left = self.left.read(shop.mass_unit()).ok()?;
         let offer = self.offer(shop)?;
         let plan = shop.state(|s| {
@@ -47,9 +47,9 @@ impl Short {
                 warmed: false,
                 pot,
             };
-            s.plan(&wish, shop.voice())
+            s.outline(&wish, shop.voice())
         });
-        Some(plan.map_err(|e| e.to_string()))
+        Some(plan.map(|(plan, _)| plan).map_err(|e| e.to_string()))
     }
 
     /// The first vessel and the first ingredient of the formula.
