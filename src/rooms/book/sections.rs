@@ -128,19 +128,17 @@ fn parts(shop: Workshop, form: Form, looked: Derived<Looked>) -> View {
         .child(el("ol").class("list").child(rows))
         .child(move || {
             removed.get().map(|(at, row): (usize, super::rows::PartRow)| {
-                el("p")
-                    .class("note")
-                    .attr("role", "status")
-                    .child(format!("Removed {}. ", row.name.text.get_untracked()))
-                    .child(
-                        el("button")
-                            .attr("type", "button")
-                            .on("click", move |_| {
-                                form.parts.update(|all| all.insert(at.min(all.len()), row));
-                                removed.set(None);
-                            })
-                            .child("Put it back"),
-                    )
+                let name = row.name.text.get_untracked();
+                let name = if name.trim().is_empty() { "a part with no name yet" } else { name.trim() };
+                el("p").class("note").attr("role", "status").child(["Removed ", name, ". "].concat()).child(
+                    el("button")
+                        .attr("type", "button")
+                        .on("click", move |_| {
+                            form.parts.update(|all| all.insert(at.min(all.len()), row));
+                            removed.set(None);
+                        })
+                        .child("Put it back"),
+                )
             })
         })
         .child(
