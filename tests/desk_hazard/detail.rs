@@ -52,6 +52,8 @@ fn letters_of_several_substances_are_put_together() {
         ("1 %; Repr. 1B H360D", "3 %; Repr. 2 H361f", "H360Df"),
         ("1 %; Repr. 1B H360D", "3 %; Repr. 2 H361d", "H360D"),
         ("1 %; Repr. 1B H360F", "1 %; Repr. 1B H360F", "H360F"),
+        ("1 %; Repr. 1A H360F", "1 %; Repr. 1B H360F", "H360F"),
+        ("1 %; Repr. 1B H360Fd", "3 %; Repr. 2 H361d", "H360Fd"),
         ("3 %; Repr. 2 H361f", "3 %; Repr. 2 H361d", "H361fd"),
         // One that has none may do either.
         ("1 %; Repr. 1B H360F", "1 %; Repr. 1B H360", "H360"),
@@ -111,6 +113,11 @@ fn organs_and_ways_of_one_substance_stay() {
             "H370",
             ["Causes damage to organs (central nervous system, optic nerve)", "", " if inhaled."],
         ),
+        ("STOT SE 1 (optic nerve); H370", "H370", ["Causes damage to organs (optic nerve)", "", "."]),
+        ("STOT RE 2 H373 (liver, gut)", "H373", ["May cause damage to organs (gut, liver)", LONG, "."]),
+        ("STOT RE 2 H373 (inhalation, vapour)", "H373", ["May cause damage to organs", LONG, " if inhaled."]),
+        // What is no organ's name and stands in no brackets is not taken for one.
+        ("STOT RE 2, H373, all of it", "H373", ["May cause damage to organs", LONG, "."]),
         ("STOT SE 2 H371 (dermal)", "H371", ["May cause damage to organs", "", " in contact with skin."]),
         ("STOT SE 2 H371", "H371", ["May cause damage to organs", "", "."]),
     ] {
@@ -128,6 +135,18 @@ fn organs_and_ways_of_one_substance_stay() {
     ] {
         says_of(&format!("A; 19 %; {text}"), "H373", &plain);
     }
+}
+
+/// What irritates brings no organs, and category 3 has statements of its own.
+#[test]
+fn other_classes_take_no_organs_away_and_add_none() {
+    let liver = ["May cause damage to organs (liver)", LONG, "."].concat();
+    says_of("A; 20 %; STOT RE 2 H373 (liver)\nB; 20 %; Skin Irrit. 2 H315", "H373", &liver);
+    says_of(
+        "A; 20 %; STOT SE 1 H370; STOT SE 3 (narcotic effects), H336",
+        "H370",
+        "Causes damage to organs.",
+    );
 }
 
 /// Among others.

@@ -127,6 +127,18 @@ fn the_share_that_drops_a_class() {
     );
 }
 
+/// Table 4.1.2: 25 % and, by ten times them, 2.5 %. A milder class of the same hazard is without the stricter one.
+#[test]
+fn a_milder_class_is_without_the_stricter() {
+    let of = |percent| {
+        let oil = ingredient(Exact::whole(percent), lines("A; 100 %; Aquatic Chronic 1 H410; M=1"));
+        let found = drops(&[oil], 0, true);
+        found.iter().map(|d| (d.class.name, d.most)).collect::<Vec<_>>()
+    };
+    assert_eq!(of(30), [("Aquatic Chronic 1", Some(Exact::ratio(2499, 100)))]);
+    assert_eq!(of(20), [("Aquatic Chronic 2", Some(Exact::ratio(249, 100)))]);
+}
+
 #[test]
 fn what_is_unknown_is_named() {
     let mixed = mix(

@@ -31,6 +31,7 @@ fn a_concentration_that_is_repeated_is_no_limit() {
     {
         figures(&format!("A; {share}; Skin Sens. 1B H317 {beside}"), &[]);
     }
+    figures("A; 10-20 %; Skin Corr. 1 C H314 10 - 20 %", &[]);
     // A small number is that of a note.
     figures("A; 10-20 %; Skin Sens. 1B H317 (1)", &[]);
 }
@@ -79,6 +80,8 @@ fn what_is_not_clear_is_asked_for() {
         let words = "has a number that is neither the concentration nor written clearly as a limit.";
         assert!(found.is_empty() && said.contains(words) && said.contains(beside), "{line}: {said}");
     }
+    let (found, errors) = read_lines("A; ≥ 10 %; Skin Corr. 1C ≥ 10 %", Locale::Point);
+    assert!(found.is_empty() && errors.len() == 1, "the C of 1C is not that of C ≥ 10 %: {found:?}");
     // An upper end is no limit from which on a class holds.
     for beside in ["C < 10 %", "C ≤ 10 %", "10 % > C", "C > 0 %"] {
         let line = format!("A; 10 - 20 %; Skin Irrit. 2 H315 {beside} %");

@@ -1,7 +1,9 @@
 //! Section 3 of a safety data sheet as it is typed or pasted: what is read, and what is told line by line.
 
 mod beside;
+mod factor;
 mod spelled;
+mod words;
 
 use potside::desk::hazard::{Ingredient, cas_check, ec_check, mix, read_lines, remarks};
 use potside::quantity::{Exact, Locale, Voice};

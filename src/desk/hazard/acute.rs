@@ -98,10 +98,6 @@ impl Acute {
     pub(super) fn of(&self) -> Option<&'static Route> {
         TABLE.get(self.route)
     }
-    /// True for what the GHS has a fifth category of.
-    pub(super) fn has_fifth(&self) -> bool {
-        self.of().and_then(|route| route.bounds.last()).is_some_and(|bound| *bound > 0)
-    }
     pub(super) fn class(&self) -> Option<Class> {
         self.category.and_then(|category| class(self.group(), category))
     }

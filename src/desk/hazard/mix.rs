@@ -137,7 +137,7 @@ pub fn mix(ingredients: &[Ingredient], solid: bool) -> Mixed {
 fn further(substances: &[Substance], classes: &[Class]) -> Further {
     let mut further = Further::default();
     let classed = |group: Group| classes.iter().any(|c| c.group == group);
-    for acute in acute(substances, OF_GHS).into_iter().filter(Acute::has_fifth) {
+    for acute in acute(substances, OF_GHS) {
         if !classed(acute.group()) {
             further.classes.extend(acute.class());
             further.acute.push(acute);

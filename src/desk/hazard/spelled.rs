@@ -133,7 +133,7 @@ pub(super) fn short(words: &str) -> Option<String> {
     }
     class.end("", coded, &mut out)?;
     let out = out.trim_end_matches([' ', ',']);
-    (!out.is_empty()).then(|| [out, " ", tail].concat())
+    (!out.is_empty()).then(|| [out, ", ", tail].concat())
 }
 
 fn is_code(token: &str) -> bool {
@@ -176,7 +176,8 @@ impl Spelled {
     fn end(&mut self, category: &str, coded: bool, out: &mut String) -> Option<()> {
         let (words, route) = (std::mem::take(&mut self.words), std::mem::take(&mut self.route));
         if words.is_empty() && category.is_empty() {
-            return Some(());
+            // A route by itself may be of a class that is not read; that of organs is no part of their class.
+            return (route.is_empty() || self.organs).then_some(());
         }
         if self.organs && category.is_empty() {
             // What stands after a class of organs tells which: `Category 3, respiratory tract irritation`.
