@@ -1,7 +1,7 @@
 //! Where a rule takes one side or the other: cases worked out by hand with Annex I to Regulation (EC) No 1272/2008.
 
 use super::{ingredient, lines, names, whole};
-use potside::desk::hazard::{Ingredient, Mixed, mix, remarks};
+use potside::desk::hazard::{Ingredient, Mixed, findings, mix, remarks, statements};
 use potside::quantity::{Exact, Voice};
 
 /// By each route that something in it is toxic by: its name in the sum, the estimate, and how much of it is not known.
@@ -55,6 +55,33 @@ fn an_m_factor_is_for_what_is_very_toxic_to_water() {
     assert_eq!(names(&whole(skin))[0], "Skin Irrit. 2 (H315)");
     let water = "A; 0.5 %; Aquatic Chronic 2 H411; M=10\nB; 24.6 %; Aquatic Chronic 2 H411";
     assert_eq!(names(&whole(water)), ["Aquatic Chronic 3 (H412)"]);
+}
+
+/// Which formula was taken, and what is not known, stand under Why.
+#[test]
+fn an_estimate_says_what_was_taken_off() {
+    for (percent, relation) in [(10, "100 ÷ Σ (% ÷ ATE)"), (11, "(100 − % unknown) ÷ Σ (% ÷ ATE)")] {
+        let found = findings(
+            &whole(&format!("A; {percent} %; no data\nB; {} %; ATE oral 1800", 100 - percent)),
+            Voice::default(),
+        );
+        assert_eq!(found[0].why.relation, relation);
+        let unknown = found[0].why.values.iter().find(|v| v.name == "unknown by this route");
+        assert_eq!(unknown.map(|v| v.shown.clone()), Some(format!("{percent}.00 %")));
+    }
+    let known = findings(&whole("B; 90 %; ATE oral 1800"), Voice::default());
+    assert!(known[0].why.values.iter().all(|v| v.name != "unknown by this route"), "{known:?}");
+}
+
+/// Where there is nothing to be read with the result, nothing is said.
+#[test]
+fn nothing_is_said_of_what_is_known_and_harmless() {
+    let mixed = whole("A; 5 %; Skin Irrit. 2 H315");
+    assert_eq!(remarks(&mixed, Voice::default()), Vec::<String>::new());
+    assert!(statements(&mixed, false).is_empty());
+    assert!(!statements(&whole("A; 10 %; Skin Irrit. 2 H315"), false).is_empty());
+    // A line that names an allergen is something to bear.
+    assert!(!statements(&whole("A; 0.5 %; Skin Sens. 1 H317"), false).is_empty());
 }
 
 fn part(name: &str, percent: i128, sheet: Option<&str>, harmless: bool) -> Ingredient {

@@ -11,6 +11,7 @@ mod identity;
 mod label;
 mod laws;
 mod limits;
+mod merge;
 mod odds;
 mod worked;
 

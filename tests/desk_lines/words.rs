@@ -69,6 +69,28 @@ fn check_digits_of_nine_and_ten() {
     asks("200-003-8", "it would end in 9");
 }
 
+/// Where only spaces part the columns, the names of the numbers are no words of a class.
+#[test]
+fn numbers_with_their_names() {
+    for line in [
+        "Linalool 78-70-6 EC-No 201-134-4 5 % H317",
+        "Linalool 78-70-6 EC-No.: 201-134-4 5 % H317",
+        "Linalool 78-70-6 EC No.: 201-134-4 5 % H317",
+        "Linalool 201-134-4 CAS-No 78-70-6 5 % H317",
+        "Linalool CAS: 78-70-6 EC: 201-134-4 REACH No.: 01-2119474016-42-XXXX 5 % H317",
+    ] {
+        let (found, errors) = read_lines(line, Locale::Point);
+        assert!(errors.is_empty(), "{line}: {errors:?}");
+        let one = found.first().cloned().unwrap_or_default();
+        assert_eq!(
+            (one.name.as_str(), one.cas.as_str(), one.ec.as_str()),
+            ("Linalool", "78-70-6", "201-134-4"),
+            "{line}"
+        );
+        reads(line, "5", &["Skin Sens. 1 (H317)"]);
+    }
+}
+
 #[test]
 fn concentrations_at_their_edges() {
     reads("A; 5 - 5 %", "5", &[]);
@@ -92,6 +114,10 @@ fn an_estimate_is_of_the_statement_before_it() {
     figures(
         "A; 5 %; Acute Tox. 4, H302 (ATE = 400 mg/kg bw); Acute Tox. 4, H312 (ATE = 1500 mg/kg bw)",
         &["ATE swallowed: 400 mg/kg", "ATE on skin: 1500 mg/kg"],
+    );
+    figures(
+        "A; 5 %; Acute Tox. 4 H302, ATE oral 500, ATE dermal 1100 mg/kg bodyweight",
+        &["ATE swallowed: 500 mg/kg", "ATE on skin: 1100 mg/kg"],
     );
     // Of both it is not known which.
     asks("Acute Tox. 4, H302, H312 (ATE = 400 mg/kg bw)", "acute toxicity estimate");
@@ -162,6 +188,8 @@ fn what_is_not_clear_in_full_is_asked_for() {
         // Nothing of it is dropped: a route without a class may be a second class.
         "Acute toxicity, oral, Category 3, dermal",
         "Skin irritation, Category 2, oral",
+        "Skin Irrit. 2 H315, nonsense",
+        "STOT RE 2 H373 (see section 11)",
     ] {
         asks(text, "is not known here");
     }
