@@ -113,12 +113,12 @@ fn a_series_that_ends_too_soon_is_said() {
          as these trials go."
     );
     let said = next(&[tried(3, Verdict::Passed)]).say(&series, Voice::default());
-    assert_eq!(said[1], "C 4 passed once; 2 candles more of it would settle it.");
+    assert_eq!(said[1], "C 4: passed by you once, on no burn; 2 candles more of it would settle it.");
     // By hand: two more candles at three burns each are six burns, five candles at four are twenty.
-    let once = Advice { burns: Some(3.0), ..next(&[tried(3, Verdict::Passed)]) };
+    let once = Advice { burns: Some(3.0), passed_burns: 3, ..next(&[tried(3, Verdict::Passed)]) };
     assert_eq!(
         once.say(&series, Voice::default())[1],
-        "C 4 passed once; 2 candles more of it would settle it. That is some 6 burns, at 3 a candle as until now."
+        "C 4: passed by you once, on 3 burns; 2 candles more of it would settle it. That is some 6 burns, at 3 a candle as until now."
     );
     let one = Advice { burns: Some(1.0), ..next(&[tried(3, Verdict::Passed); 2]) };
     let said = one.say(&series, Voice::default());

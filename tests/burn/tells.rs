@@ -231,6 +231,11 @@ fn a_rate_and_the_life_from_it() {
     near(second.grams, 5.0, 1e-12, "rate");
     assert_eq!(life(&trial("A1", "C 10"), &second).unwrap().say(voice), "It lasts about 36 h, 36 to 36.");
     assert!(rate(&course(&[lit(MORNING, 400.0)]), voice).is_none());
+    // A gram lost in a few seconds is the scale's doing; two burns of eight minutes are a quarter of an hour together.
+    let short = |at: u64, minutes: u64| [lit(at, 400.0), out(at + minutes * MINUTE, 399.0)];
+    assert!(rate(&course(&short(MORNING, 14)), voice).is_none());
+    let both = [short(MORNING, 8), short(MORNING + 600 * MINUTE, 8)].concat();
+    near(rate(&course(&both), voice).unwrap().grams, 7.5, 1e-12, "rate");
 }
 
 /// g an hour that were measured. A paraffin taper: 0.1 g a minute ("Characterization of Candle Flames", J. Fire Prot. Eng. 15

@@ -21,11 +21,12 @@ pub struct Rate {
 }
 
 /// The common slope of grams on hours, each burn with a level of its own: what the candle loses between two burns, as at a
-/// trim, is not counted. None before a burn was weighed at both ends.
+/// trim, is not counted. None before a burn was weighed at both ends, or where all of them together are too short to tell.
 pub fn rate(course: &Course, voice: Voice) -> Option<Rate> {
     let weighed: Vec<Vec<(f64, f64)>> =
         course.sessions.iter().map(Session::weighings).filter(|w| w.len() > 1).collect();
-    let line = slope(&weighed)?;
+    let hours: f64 = weighed.iter().filter_map(|w| w.last()).map(|(hours, _)| hours).sum();
+    let line = slope(&weighed).filter(|_| hours >= SHORT)?;
     let (grams, error) = (*line.values.first()?, *line.errors.first()?);
     let half = (line.freedom > 0).then(|| error * student(CONFIDENCE, line.freedom));
     let count: usize = weighed.iter().map(Vec::len).sum();

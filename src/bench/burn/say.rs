@@ -160,10 +160,6 @@ impl Advice {
 
     /// Enough of them passed. Whether they were burned to their end is another matter: their maker may have decided sooner.
     fn settled(&self, wick: &str) -> String {
-        let burns = match self.passed_burns {
-            1 => "one burn".to_owned(),
-            burns => [&burns.to_string(), " burns"].concat(),
-        };
         let end = match self.burned_down {
             all if all >= self.passed => {
                 "all burned to their end: the wick for this candle, as far as these trials go.".to_owned()
@@ -176,7 +172,17 @@ impl Advice {
                     .concat()
             }
         };
-        [wick, ": passed by you in ", &self.passed.to_string(), " candles, on ", &burns, "; ", &end].concat()
+        let candles = [&self.passed.to_string(), " candles, on ", &self.on()].concat();
+        [wick, ": passed by you in ", &candles, "; ", &end].concat()
+    }
+
+    /// How often those that passed were burned.
+    fn on(&self) -> String {
+        match self.passed_burns {
+            0 => "no burn".to_owned(),
+            1 => "one burn".to_owned(),
+            burns => [&burns.to_string(), " burns"].concat(),
+        }
     }
 
     /// Candles until one passes.
@@ -199,8 +205,10 @@ impl Advice {
         if self.passed > 0 {
             return [
                 wick,
-                " passed ",
+                ": passed by you ",
                 times(self.passed),
+                ", on ",
+                &self.on(),
                 "; ",
                 &candles(more),
                 " more of it would settle it.",

@@ -1,5 +1,6 @@
 //! Which wick to begin with, before there is a candle: from the nearest ones that were tried.
 
+use super::tells::advice;
 use crate::bench::burn::Trial;
 use crate::dom::*;
 use crate::rooms::parts::{Typed, press};
@@ -20,7 +21,7 @@ pub(super) fn of(shop: Workshop, asked: Option<Trial>, wick: Typed) -> View {
     };
     group![
         el("h2").child("Which wick to begin with"),
-        said.into_iter().map(|text| el("p").child(text)).views(),
+        advice(said),
         el("p").child(press("", ["Take ", &size].concat(), take))
     ]
 }

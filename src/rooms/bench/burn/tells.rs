@@ -38,7 +38,9 @@ fn titled(title: &'static str, of: &crate::pot::Chart) -> View {
 fn told(shop: Workshop, id: &Id, trial: &Trial, course: &Course) -> View {
     let voice = shop.voice();
     let all = tells(trial, course, voice);
-    let none = all.is_empty().then(|| sentence("Weigh it after a burn: then its burn rate is told."));
+    let none = all.is_empty().then(|| {
+        sentence("Weigh it after a burn of a quarter of an hour or more: then its burn rate is told.")
+    });
     let curve = rate(course, voice).and_then(|r| burn_curve(trial, course, &r, voice));
     let pool = pool_picture(trial, course, voice);
     group![
@@ -113,13 +115,18 @@ fn next(shop: Workshop, id: &Id, trial: &Trial) -> View {
     // One that is not in the series tells nothing of the others.
     let unlisted = shop.state(|s| trial.check(s.series(&trial.series))).err().unwrap_or_default();
     let unlisted = unlisted.into_iter().filter(|e| matches!(e, TrialError::NotInSeries { .. }));
-    let line =
-        |(place, text): (usize, String)| el("p").class(if place == 0 { "found" } else { "lead" }).child(text);
     group![
         unlisted.map(|e| sentence(e.to_string())).views(),
-        el("div").attr("aria-live", "polite").child(said.into_iter().enumerate().map(line).views()),
+        el("div").attr("aria-live", "polite").child(advice(said)),
         el("p")
             .class("actions")
             .child(el("a").class("button main").attr("href", to).child("Mark a candle with this wick"))
     ]
+}
+
+/// What is advised: first the wick, then what it rests on.
+pub(super) fn advice(said: Vec<String>) -> View {
+    let line =
+        |(place, text): (usize, String)| el("p").class(if place == 0 { "found" } else { "lead" }).child(text);
+    said.into_iter().enumerate().map(line).views()
 }
