@@ -1,10 +1,10 @@
 //! Net contents: 16 CFR 500 and 501, Directive 76/211/EEC, NIST Handbook 133.
 
 use potside::desk::net::{
-    Panel, declare, declare_tapers, enforced, eu_height, eu_test, eu_tne, no_length, nothing, overstated,
-    us_height, us_mav, us_test,
+    Panel, declare, declare_metric, declare_tapers, declare_tapers_metric, enforced, eu_height, eu_letters,
+    eu_test, eu_tne, no_length, nothing, overstated, us_height, us_letters, us_mav, us_place, us_test,
 };
-use potside::quantity::{Exact, Length, Mass, Voice};
+use potside::quantity::{Exact, Length, LengthUnit, Mass, Voice};
 use proptest::prelude::*;
 
 fn g(thousandths: i128) -> Mass {
@@ -81,6 +81,20 @@ fn tapers_go_by_count_and_length() {
     }
 }
 
+/// In the European Union neither ounces nor inches are asked for.
+#[test]
+fn metric_alone_where_that_is_enough() {
+    for (thousandths, text) in
+        [(180_000, "180 g"), (9_870, "9.8 g"), (1_234_567, "1.23 kg"), (12_345_678, "12.3 kg")]
+    {
+        let said = declare_metric(g(thousandths));
+        assert_eq!(said.text, text);
+        assert!(said.enforced.unwrap() <= g(thousandths));
+    }
+    assert_eq!(declare_tapers_metric(2, mm(2540)).text, "2 candles, each 25.4 cm");
+    assert_eq!(declare_tapers_metric(1, mm(1999)).text, "1 candle, 19.9 cm");
+}
+
 /// By the factor of 16 CFR 500.19, 0.01 oz is 0.283495 g: the least that is not declared as 0 oz.
 #[test]
 fn nothing_is_not_declared() {
@@ -111,6 +125,74 @@ fn letters_by_the_panel() {
     }
     let panel = Panel::Round { diameter: mm(700), height: mm(800) };
     assert_eq!(panel.lowest(), Some(mm(240)));
+}
+
+/// What is told of the panel and of the letters: the areas of the reference values, section 2a, with the height that each
+/// asks for; square centimetres by the exact inch.
+#[test]
+fn panel_and_letters_are_told_with_their_rule() {
+    let voice = Voice::default();
+    for (diameter, height, area, least) in [
+        (700, 800, "10.91 square inches (70.4 cm²)", "1/8 in (3.2 mm)"),
+        (600, 600, "7.01 square inches (45.2 cm²)", "1/8 in (3.2 mm)"),
+        (500, 300, "2.92 square inches (18.8 cm²)", "1/16 in (1.6 mm)"),
+        (1500, 1500, "43.83 square inches (282.7 cm²)", "3/16 in (4.8 mm)"),
+    ] {
+        let panel = Panel::Round { diameter: mm(diameter), height: mm(height) };
+        let asked = us_letters(panel, voice);
+        assert!(
+            asked.said.contains(area) && asked.said.contains(&format!("at least {least} high")),
+            "{}",
+            asked.said
+        );
+        let of = asked.why.values[0].why.as_deref().unwrap();
+        assert_eq!(of.relation, "40 % of height × circumference");
+        for why in [of, &asked.why] {
+            assert!(why.source.starts_with("16 CFR 500.21") && why.source.contains("2026"), "{}", why.source);
+        }
+    }
+    for (grams, said) in [(50, "2.0 mm"), (200, "3.0 mm"), (1000, "4.0 mm"), (1001, "6.0 mm")] {
+        let asked = eu_letters(g(grams * 1000), voice);
+        assert!(asked.said.contains(&format!("at least {said} high")), "{}", asked.said);
+        let ounces = Voice { mass: potside::quantity::MassUnit::Ounce, ..voice };
+        assert_eq!(eu_letters(g(grams * 1000), ounces), asked, "a nominal quantity is metric");
+        assert!(asked.why.source.contains("76/211/EEC, Annex I, 3.1") && asked.why.source.contains("2026"));
+    }
+}
+
+/// 16 CFR 500.6: the lowest 30 % of 80 mm are 24 mm. Where the label goes follows from how high it has its declaration.
+#[test]
+fn the_place_of_a_label_follows_from_its_declaration() {
+    let panel = Panel::Round { diameter: mm(700), height: mm(800) };
+    let place = |reach: i128, own: bool| us_place(panel, own, mm(reach), Voice::default()).unwrap();
+    let low = place(150, false);
+    assert!(low.holds);
+    assert!(low.said.contains("within 24.0 mm of the foot of the vessel"), "{}", low.said);
+    assert!(
+        low.said.ends_with("stick it with that edge no higher than 9.0 mm above the foot."),
+        "{}",
+        low.said
+    );
+    assert!(place(240, false).holds && !place(241, false).holds);
+    assert!(place(241, false).said.contains("which is too high"), "{}", place(241, false).said);
+    // Never rounded towards what is not allowed.
+    let third = us_place(panel, false, Length::base(Exact::ratio(31, 3)), Voice::default()).unwrap();
+    assert!(
+        third.said.contains("they reach 10.4 mm") && third.said.contains("no higher than 13.6 mm"),
+        "{}",
+        third.said
+    );
+    let inches = Voice { length: LengthUnit::Inch, ..Voice::default() };
+    let third = us_place(panel, false, Length::base(Exact::ratio(31, 3)), inches).unwrap();
+    assert!(third.said.contains("within 0.94 in") && third.said.contains("reach 0.41 in"), "{}", third.said);
+    assert!(third.said.contains("no higher than 0.53 in"), "{}", third.said);
+    // The label alone is its own panel: nothing of a vessel.
+    let own = Panel::Flat { width: mm(800), height: mm(500) };
+    let own = |reach: i128| us_place(own, true, mm(reach), Voice::default()).unwrap();
+    assert!(own(150).holds && !own(151).holds && !own(150).said.contains("vessel"), "{}", own(150).said);
+    // 5 square inches and less may have it anywhere.
+    let tin = Panel::Round { diameter: mm(500), height: mm(300) };
+    assert_eq!(us_place(tin, false, mm(290), Voice::default()), None);
 }
 
 /// Directive 76/211/EEC, Annex I, 3.1; the border belongs to the smaller height.

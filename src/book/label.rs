@@ -1,14 +1,11 @@
 //! What joins on a label: the candle's formula, the safety data of what is in it, the vessel, the batch as filled.
 
-use super::fills::Fills;
 use super::{Batch, Burden, Id, Kept, State};
 use crate::desk::hazard::{self, Statements, statements};
 use crate::desk::label::{Content, Design, Face, Market, Part};
-use crate::desk::net::{
-    Declaration, Panel, Test, declare, declare_metric, declare_tapers, eu_test, overstated, us_test,
-};
+use crate::desk::net::{Asked, Declaration, Panel, Test};
 use crate::formula::Formula;
-use crate::quantity::{Exact, Length, LengthUnit, Mass, Voice, Volume};
+use crate::quantity::{Exact, Length, Mass, Voice, Volume};
 use crate::vessel::{Vessel, capacity};
 
 /// What a label is asked for.
@@ -33,12 +30,17 @@ pub struct Labelling<'a> {
 }
 
 /// A label's content and what has to be known with it.
+#[derive(Default)]
 pub struct Labelled {
     pub content: Content,
     /// None where nothing is declared.
     pub declared: Option<Declaration>,
     /// Of what was weighed of the batch; none where nothing was.
     pub tests: Vec<(&'static str, Test)>,
+    /// How high its letters have to be, by the rules of each market.
+    pub letters: Vec<Asked>,
+    /// The panel it stands on, and whether the label is all that is known of it; none where no rule asks for its place.
+    pub(super) panel: Option<(Panel, bool)>,
     /// That more is declared than the planned fill, where no test tells of it.
     pub over: Option<String>,
     /// True where the package holds at most 125 mL, so that some statements may be left out.
@@ -91,17 +93,20 @@ impl State {
         let has = |part| design.parts.contains(&part);
         let volume = capacity(vessel, voice).ok().map(|found| found.0);
         let mixed = &burden.mixed;
-        let may_be_small = volume.is_some_and(|v| v <= SMALL);
+        // What a small package may leave out, which names may be left off, and EUH lines are the Union's.
+        let union = design.market != Market::UnitedStates;
+        let may_be_small = union && volume.is_some_and(|v| v <= SMALL);
         if has(Part::Name) {
             let name = ask.name.trim();
             content.name(if name.is_empty() { &formula.name } else { name });
         }
         if has(Part::Fire) {
             content.fire();
-            remarks.push(FIRE_REMARK.to_owned());
+            remarks.push(fire_remark(design.market));
         }
         if has(Part::Hazards) {
-            let said: Statements = statements(mixed, ask.small && may_be_small);
+            let mut said: Statements = statements(mixed, ask.small && may_be_small);
+            let left_off = if union { Vec::new() } else { std::mem::take(&mut said.further) };
             remarks.extend(burden.over.clone());
             remarks.extend(hazard::remarks(mixed, voice));
             if said.is_empty() {
@@ -115,8 +120,15 @@ impl State {
             if volume.is_none() && !said.is_empty() {
                 remarks.push(NO_VOLUME.to_owned());
             }
-            spare = said.say_spare();
-            content.hazards(if ask.few_names { said.with_few_names() } else { said }, volume);
+            if !union {
+                remarks.push(OF_STATES.to_owned());
+                if !left_off.is_empty() {
+                    remarks.push([LEFT_OFF, &left_off.join(" ")].concat());
+                }
+            }
+            spare = said.say_spare().filter(|_| union);
+            let few = union && ask.few_names;
+            content.hazards(if few { said.with_few_names() } else { said }, volume);
         }
         if has(Part::Batch) {
             content.batch(&ask.number, &ask.day);
@@ -124,97 +136,50 @@ impl State {
         if has(Part::Maker) && !design.maker.trim().is_empty() {
             content.maker(design.maker.trim());
         }
-        let (mut declared, mut over) = (None, None);
-        let mut tests = Vec::new();
+        let mut labelled = Labelled { may_be_small, spare, ..Labelled::default() };
         if has(Part::Net) {
-            match self.net(ask, voice) {
-                Ok((declaration, fills)) => {
-                    let weighed = &fills.weighed;
-                    remarks.extend(fills.say(voice));
-                    if weighed.is_empty() {
-                        over =
-                            ask.declared.zip(fills.planned).and_then(|(d, fill)| overstated(d, fill, voice));
-                    }
-                    let lot = fills.filled.unwrap_or_default();
-                    let of_those = |test: Test| test.of_weighed(weighed.len(), lot);
-                    let nominal = declaration.enforced.unwrap_or(Mass::ZERO);
-                    let sheet =
-                        Panel::Flat { width: design.sheet.width.value, height: design.sheet.height.value };
-                    // Tapers stand in no vessel: their label is on what they are packed in.
-                    let panel = if ask.tapers.is_some() { Some(sheet) } else { panel(vessel) };
-                    let panel = panel.unwrap_or_else(|| {
-                        remarks.push(NO_PANEL.to_owned());
-                        sheet
-                    });
-                    if design.market != Market::EuropeanUnion {
-                        tests.extend(
-                            us_test(weighed, nominal, lot, voice).map(|t| ("United States", of_those(t))),
-                        );
-                        let lowest = panel.lowest().filter(|_| ask.tapers.is_none());
-                        remarks.extend(lowest.map(|lowest| placed(lowest, voice)));
-                    }
-                    if design.market != Market::UnitedStates {
-                        tests.extend(
-                            eu_test(weighed, nominal, voice).map(|t| ("European Union", of_those(t))),
-                        );
-                    }
-                    content.net(design.market, &declaration, nominal, panel);
-                    declared = Some(declaration);
+            match self.declared(ask, voice) {
+                Ok(found) => {
+                    content.net(design.market, &found.declaration, found.nominal, found.panel);
+                    remarks.extend(found.remarks);
+                    let asks = design.market != Market::EuropeanUnion;
+                    labelled.panel = asks.then_some((found.panel, found.own));
+                    (labelled.tests, labelled.letters, labelled.over) =
+                        (found.tests, found.letters, found.over);
+                    labelled.declared = Some(found.declaration);
                 }
                 Err(why) => remarks.push(why),
             }
         }
         remarks.extend_from_slice(&burden.limits);
-        Labelled { content, declared, tests, over, may_be_small, spare, remarks }
-    }
-
-    /// The declaration, and the fills it is held against.
-    fn net(&self, ask: &Labelling, voice: Voice) -> Result<(Declaration, Fills), String> {
-        if let Some((count, length)) = ask.tapers {
-            return Ok((declare_tapers(count, length), Fills::default()));
-        }
-        let fills = match ask.batch {
-            Some(batch) => Fills::of(batch, voice),
-            None => {
-                let fill = self.fill(ask.vessel, ask.formula, voice).map(|found| found.0);
-                if let (None, Err(why)) = (ask.declared, &fill) {
-                    return Err(why.to_string());
-                }
-                Fills { planned: fill.ok(), ..Fills::default() }
-            }
-        };
-        let mass = ask.declared.or_else(|| fills.allows()).unwrap_or(Mass::ZERO);
-        let metric = ask.design.market == Market::EuropeanUnion;
-        Ok((if metric { declare_metric(mass) } else { declare(mass) }, fills))
+        Labelled { content, remarks, ..labelled }
     }
 }
 
-const FIRE_REMARK: &str = "The fire-safety messages are in our own words, with our own pictures. Compare them, their sizes and \
-their place with your own copy of the standard of your market (ASTM F2058, EN 15494).";
+/// The editions that abstracts of the standards named on 27 November 2026.
+fn fire_remark(market: Market) -> String {
+    let standard = match market {
+        Market::UnitedStates => "ASTM F2058-07 (reapproved 2021)",
+        Market::EuropeanUnion => "EN 15494:2019",
+        Market::Both => "ASTM F2058-07 (reapproved 2021) and EN 15494:2019",
+    };
+    [
+        "The fire-safety messages are in our own words, with our own pictures. Compare them, their sizes and their place with \
+your own copy of the standard of your market: ",
+        standard,
+        ", the editions known here on 27 November 2026. Your copy decides.",
+    ]
+    .concat()
+}
 
-const NO_PANEL: &str = "The inside of the vessel is not measured, so the least height of the net contents is reckoned from the \
-label alone: it may have to be higher. Measure the vessel in the Book.";
+const OF_STATES: &str = "The hazards stand here by the Globally Harmonized System as the European Union took it over. In the United \
+States that system is for workplaces (29 CFR 1910.1200); what is sold to consumers is under the Federal Hazardous Substances Act, \
+which has words of its own (16 CFR 1500; both from memory, 27 November 2026). Ask a qualified person which your candle has to bear.";
+
+const LEFT_OFF: &str =
+    "Left off, since only the European Union asks for it; with “Both” as the market it stands on the label: ";
 
 const OPEN: &str = "The candle may have more hazards to bear than stand here: the label is not complete.";
 
 const NO_VOLUME: &str = "How much the vessel holds is not known: the letters of the hazards are as high as for half a litre, and \
 nothing is left out as for a small package. Measure the vessel in the Book.";
-
-fn placed(lowest: Length, voice: Voice) -> String {
-    let unit = if voice.length == LengthUnit::Inch { LengthUnit::Inch } else { LengthUnit::Millimetre };
-    let height = voice.amount(lowest, unit);
-    [
-        "Stick the label so that the net contents stand within ",
-        &height,
-        " of the foot of the vessel (16 CFR 500.6).",
-    ]
-    .concat()
-}
-
-/// The side of a vessel, from its inside and wall.
-fn panel(vessel: &Vessel) -> Option<Panel> {
-    let inside = vessel.inside.as_ref()?;
-    let wall = vessel.wall.map_or(Length::ZERO, |wall| wall.value);
-    let widest = inside.top.value.max(inside.bottom.value);
-    Some(Panel::Round { diameter: widest + wall + wall, height: inside.height.value + wall })
-}

@@ -10,6 +10,7 @@ mod burns;
 mod clash;
 mod copy;
 mod crc;
+mod declared;
 mod demo;
 mod entry;
 mod fills;

@@ -84,11 +84,18 @@ fn the_labels_of_the_demo() {
                 ask.tapers = Some((2, Length::base(Exact::whole(254))));
                 let tapers = state.label(&ask, Face::default(), voice);
                 assert_eq!(
-                    tapers.declared.map(|d| d.text).as_deref(),
+                    tapers.declared.as_ref().map(|d| d.text.as_str()),
                     Some("2 candles, each 10 in (25.4 cm)")
                 );
-                // They stand in no vessel.
-                assert!(!tapers.remarks.iter().any(|r| r.contains("vessel")), "{:?}", tapers.remarks);
+                // They stand in no vessel: the label is all that is known of what they are packed in, and it is said.
+                let packed = |r: &&String| r.contains("vessel");
+                let packed: Vec<&String> = tapers.remarks.iter().filter(packed).collect();
+                assert!(
+                    packed.len() == 1 && packed[0].starts_with("Tapers stand in no vessel"),
+                    "{packed:?}"
+                );
+                let place = placed(&tapers, design, voice).expect("the label is its panel");
+                assert!(place.contains("of the lower edge of the label"), "{place}");
             }
         }
     }
@@ -160,8 +167,10 @@ pub(crate) fn ask<'a>(
     }
 }
 
-fn placed(label: &Labelled) -> Vec<&str> {
-    label.remarks.iter().filter(|r| r.starts_with("Stick the label")).map(String::as_str).collect()
+/// Where the net contents have to stand, by themselves on the label.
+fn placed(label: &Labelled, design: &Design, voice: Voice) -> Option<String> {
+    let laid = lay(&label.content, &design.sheet).expect("it fits");
+    label.placing(&laid, voice).map(|asked| asked.said)
 }
 
 #[test]
@@ -179,17 +188,17 @@ fn a_label_of_no_batch_declares_the_fill() {
             && !label(Market::Both).remarks.iter().any(|r| r.starts_with("As filled"))
     );
     // 0.4 · π · 50 · 55 mm² are 5.4 square inches, so the lowest 30 % of 55 mm count; without its walls it were less than 5.
-    assert_eq!(
-        placed(&label(Market::UnitedStates)),
-        [
-            "Stick the label so that the net contents stand within 16.5 mm of the foot of the vessel (16 CFR 500.6)."
-        ]
-    );
-    assert!(placed(&label(Market::EuropeanUnion)).is_empty());
+    let place = |market, voice: Voice| {
+        let design = Design { parts: vec![Part::Net], ..front(&state, market) };
+        let label = state.label(&ask(&design, &formula, &vessel, false), Face::default(), voice);
+        placed(&label, &design, voice)
+    };
+    let said = place(Market::UnitedStates, voice).expect("it has its place");
+    assert!(said.contains(" within 16.5 mm of the foot of the vessel"), "{said}");
+    assert_eq!(place(Market::EuropeanUnion, voice), None);
     let inches = Voice { length: LengthUnit::Inch, ..voice };
-    let label =
-        state.label(&ask(&front(&state, Market::Both), &formula, &vessel, false), Face::default(), inches);
-    assert!(placed(&label)[0].contains(" within 0.65 in of the foot"), "{:?}", placed(&label));
+    let said = place(Market::Both, inches).expect("it has its place");
+    assert!(said.contains(" within 0.64 in of the foot"), "{said}");
     // A vessel that is not measured inside has no side.
     let bare = Vessel { inside: None, ..vessel.clone() };
     let label =

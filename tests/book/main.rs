@@ -18,6 +18,7 @@ mod fork;
 mod journal;
 mod label;
 mod label_fill;
+mod label_market;
 mod map;
 mod merge;
 mod overpour;

@@ -45,7 +45,7 @@ pub fn judge(trial: &Trial, course: &Course, limits: &Limits, voice: Voice) -> V
         worst(
             course,
             "Flame height",
-            "ASTM F2417",
+            "ASTM F2417-23, the limit from memory",
             |l| Some(l.flame?.value),
             limits.flame.value,
             |v| voice.amount(v, voice.length),

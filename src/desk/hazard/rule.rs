@@ -48,11 +48,11 @@ macro_rules! rules {
 /// What comes to a category that only the GHS has, beside what counts for the Union's (GHS, Tables 3.2.3 and 4.1.3; from
 /// memory).
 pub(super) const FURTHER: &[Rule] = rules! {
-    Skin 3 Sum 1 / 1 [Skin [1] x 10 from 10, Skin [2] x 1 from 10] "GHS of the United Nations, Table 3.2.3, from memory";
-    Skin 3 Sum 10 / 1 [Skin [1] x 10 from 10, Skin [2 3] x 1 from 10] "GHS of the United Nations, Table 3.2.3, from memory";
-    Acute 2 SumM 25 / 1 [Acute [1] x 10 from 1, Acute [2] x 1 from 10] "GHS of the United Nations, Table 4.1.3, from memory";
+    Skin 3 Sum 1 / 1 [Skin [1] x 10 from 10, Skin [2] x 1 from 10] "GHS of the United Nations, Revision 10 (2023), Table 3.2.3, from memory";
+    Skin 3 Sum 10 / 1 [Skin [1] x 10 from 10, Skin [2 3] x 1 from 10] "GHS of the United Nations, Revision 10 (2023), Table 3.2.3, from memory";
+    Acute 2 SumM 25 / 1 [Acute [1] x 10 from 1, Acute [2] x 1 from 10] "GHS of the United Nations, Revision 10 (2023), Table 4.1.3, from memory";
     Acute 3 SumM 25 / 1
-        [Acute [1] x 100 from 1, Acute [2] x 10 from 10, Acute [3] x 1 from 10] "GHS of the United Nations, Table 4.1.3, from memory";
+        [Acute [1] x 100 from 1, Acute [2] x 10 from 10, Acute [3] x 1 from 10] "GHS of the United Nations, Revision 10 (2023), Table 4.1.3, from memory";
 };
 
 /// Within a group the strictest comes first. Compared on 26 November 2026 with the consolidated text of 1 September 2025:

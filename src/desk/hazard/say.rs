@@ -133,7 +133,11 @@ fn estimate(mixed: &Mixed, acute: &Acute, last: u8, voice: Voice) -> Option<Find
     let many = acute.unknown > Exact::whole(10);
     let relation = if many { "(100 − % unknown) ÷ Σ (% ÷ ATE)" } else { "100 ÷ Σ (% ÷ ATE)" };
     let mut why = Why::new(["Acute toxicity, ", route.name].concat(), relation, &ate).from(source(
-        if last == OF_UNION { "Annex I, 3.1.3.6" } else { "GHS of the United Nations, 3.1.3.6, from memory" },
+        if last == OF_UNION {
+            "Annex I, 3.1.3.6"
+        } else {
+            "GHS of the United Nations, Revision 10 (2023), 3.1.3.6, from memory"
+        },
     ));
     for (place, ate) in &acute.parts {
         if let Some(substance) = mixed.substances.get(*place) {

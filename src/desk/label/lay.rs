@@ -2,6 +2,7 @@
 
 use super::block::Block;
 use super::content::Content;
+use super::foot::{foot, split};
 use super::picture::Picture;
 use super::width::{line, width};
 use super::{Sheet, micrometres};
@@ -41,6 +42,8 @@ pub struct Laid {
     pub height: i64,
     pub round: bool,
     pub items: Vec<Item>,
+    /// How far the letters of the declaration reach above the lower edge; none where there is none.
+    pub reach: Option<i64>,
 }
 
 /// What stands on it needs more room than there is. `Display` is the sentence.
@@ -74,23 +77,23 @@ a second one.",
 impl std::error::Error for Overflow {}
 
 /// Kept free along the edge.
-const EDGE: i64 = 1500;
+pub(super) const EDGE: i64 = 1500;
 /// Between blocks.
 const GAP: i64 = 900;
 /// How finely a place is looked for on a round label.
-const STEP: i64 = 250;
+pub(super) const STEP: i64 = 250;
 
 /// The room of one label.
 #[derive(Clone, Copy)]
-struct Room {
-    width: i64,
-    height: i64,
-    round: bool,
+pub(super) struct Room {
+    pub(super) width: i64,
+    pub(super) height: i64,
+    pub(super) round: bool,
 }
 
 impl Room {
     /// How wide it is between two heights, and where that begins.
-    fn across(self, top: i64, bottom: i64) -> i64 {
+    pub(super) fn across(self, top: i64, bottom: i64) -> i64 {
         if !self.round {
             return self.width - 2 * EDGE;
         }
@@ -161,47 +164,12 @@ fn place(room: Room, mut y: i64, end: i64, wide: i64, high: i64) -> Option<i64> 
     None
 }
 
-/// The declaration at the foot, as far down as it has its width, with its own height free above and below it and twice
-/// an N on either side (16 CFR 500.6). Where what stands above it ends.
-fn foot(lines: &[String], size: i64, room: Room, items: &mut Vec<Item>) -> Option<i64> {
-    let high = size * 6 / 5;
-    let free = size * 3 / 4;
-    let widest = lines.iter().map(|line| width(line, size, true)).max()?;
-    let needs = widest + 4 * width("N", size, true);
-    let all = high * lines.len() as i64;
-    let mut y = room.height - EDGE.max(free) - all;
-    while room.across(y, y + all) < needs {
-        y -= STEP;
-        if y < EDGE || !room.round {
-            return None;
-        }
-    }
-    for (at, line) in (0..).zip(lines) {
-        let wide = width(line, size, true);
-        let (x, base) = ((room.width - wide) / 2, y + at * high + size * 19 / 20);
-        items.push(Item::Words { x, y: base, size, width: wide, bold: true, text: line.clone() });
-    }
-    Some(y - free)
-}
-
-/// A declaration in one line, and in as many as it may be parted into: before its metric half, and after a count.
-fn split(text: &str) -> Vec<Vec<String>> {
-    let mut ways = vec![vec![text.to_owned()]];
-    if let Some((one, two)) = text.split_once(" (") {
-        let metric = ["(", two].concat();
-        ways.push(vec![one.to_owned(), metric.clone()]);
-        if let Some((count, each)) = one.split_once(", ") {
-            ways.push(vec![[count, ","].concat(), each.to_owned(), metric]);
-        }
-    }
-    ways
-}
-
 fn try_in(content: &Content, level: usize, room: Room) -> Option<Laid> {
     let mut items = Vec::new();
-    let mut end = room.height - EDGE;
+    let (mut end, mut reach) = (room.height - EDGE, None);
     if let Some((text, size)) = &content.net {
-        end = split(text).iter().find_map(|lines| foot(lines, *size, room, &mut items))?;
+        let foot = split(text).iter().find_map(|lines| foot(lines, *size, room, &mut items))?;
+        (end, reach) = (foot.end, Some(foot.reach));
     }
     let net = items.len();
     let mut y = EDGE;
@@ -216,7 +184,7 @@ fn try_in(content: &Content, level: usize, room: Room) -> Option<Laid> {
             *y += free;
         }
     }
-    Some(Laid { width: room.width, height: room.height, round: room.round, items })
+    Some(Laid { width: room.width, height: room.height, round: room.round, items, reach })
 }
 
 /// Lays a label out: name and pictures as large as there is room for, everything else at its own height.

@@ -4,6 +4,7 @@
 
 mod block;
 mod content;
+mod foot;
 mod lay;
 mod picture;
 mod sheet;
@@ -98,7 +99,7 @@ impl Part {
     }
 }
 
-/// Whose rules the net contents follow.
+/// Whose rules the label follows: net contents, what only one of them asks of the hazards, and the standard for fire safety.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Market {
     UnitedStates,

@@ -105,6 +105,22 @@ fn metric(grams: Exact, locale: Locale) -> (String, Exact) {
     ([&plain(shown, 2, locale), unit].concat(), shown * size)
 }
 
+/// The same by count and length where no inches are asked for: in centimetres, to a millimetre, rounded down.
+pub fn declare_tapers_metric(count: u32, length: Length) -> Declaration {
+    let text = of_tapers(count) + &centimetres(length);
+    let source = "Directive 76/211/EEC is for weight and volume, as gathered on 25 November 2026; count and length: common practice";
+    Declaration { text, enforced: None, source }
+}
+
+fn of_tapers(count: u32) -> String {
+    count.to_string() + if count == 1 { " candle, " } else { " candles, each " }
+}
+
+fn centimetres(length: Length) -> String {
+    let tenth = Exact::ratio(1, 10);
+    [&plain(down(length.in_base() * tenth, tenth), 1, Locale::Point), " cm"].concat()
+}
+
 /// Tapers and irregular decorative candles, dipped or moulded, go by count and length (16 CFR 501.7: they are excused
 /// from the diameter). Below a foot in inches, from a foot on with the remainder; to a sixteenth, rounded down.
 pub fn declare_tapers(count: u32, length: Length) -> Declaration {
@@ -128,8 +144,6 @@ pub fn declare_tapers(count: u32, length: Length) -> Declaration {
         }
         said.push_str(" in");
     }
-    let centimetres = plain(down(length.in_base() / Exact::whole(10), Exact::ratio(1, 10)), 1, Locale::Point);
-    let what = if count == 1 { " candle, " } else { " candles, each " };
-    let text = [&count.to_string(), what, &said, " (", &centimetres, " cm)"].concat();
+    let text = [&of_tapers(count), &said, " (", &centimetres(length), ")"].concat();
     Declaration { text, enforced: None, source: SOURCE }
 }

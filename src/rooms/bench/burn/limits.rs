@@ -60,13 +60,13 @@ your own copy of the standard that your market asks for.",
         ),
         el("div")
             .class("fields")
-            .child(length_field(Field::new("Highest flame").hint("Usually 75 mm (ASTM F2417)."), flame))
+            .child(length_field(Field::new("Highest flame").hint("Usually 75 mm (ASTM F2417-23, from memory; your own copy decides)."), flame))
             .child(length_field(Field::new("Deepest pool").hint("Usually ½ in, common practice."), depth))
             .child(temperature_field(Field::new("Vessel outside, hottest").hint("Usually 60 °C, common practice."), outside))
             .child(length_field(Field::new("Trim the wick to").hint("Usually ¼ in, common practice."), trim))
             .child(counted(full, "Full pool within, minutes", "Usually 240, common practice."))
-            .child(counted(longest, "Longest burn, minutes", "Usually 240 (EN 15426)."))
-            .child(counted(rest, "Shortest rest, minutes", "Usually 60 (EN 15426).")),
+            .child(counted(longest, "Longest burn, minutes", "Usually 240 (EN 15426:2018)."))
+            .child(counted(rest, "Shortest rest, minutes", "Usually 60 (EN 15426:2018).")),
         choice("Soot, at most", soot, &allowed),
         choice("Mushroom, at most", mushroom, &allowed),
         choice("Wax left on the wall, at most", hang_up, &allowed),

@@ -141,7 +141,7 @@ pub(in super::super) fn page(shop: Workshop, id: &Id) -> View {
         text_field("Name of the label", form.name, Vec::new()),
         parts(form.parts),
         choice(
-            "Net contents by the rules of",
+            "By the rules of",
             form.market,
             &[
                 (Market::Both, "Both"),

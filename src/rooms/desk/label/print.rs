@@ -228,7 +228,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
             return el("div")
                 .class("no-print")
                 .child(not_printed(overflow.to_string()))
-                .child(told(&labelled, design, form.small, form.few_names))
+                .child(told(&labelled, design, None, voice, form.small, form.few_names))
                 .view();
         }
     };
@@ -241,7 +241,7 @@ fn answer(shop: Workshop, form: Form, design: &Design) -> View {
                 "In the print window choose the paper of the sheet, no margins and a scale of 100 %. Print one on plain \
 paper first and hold it against the sheet.",
             ))
-            .child(told(&labelled, design, form.small, form.few_names))
+            .child(told(&labelled, design, Some(&laid), voice, form.small, form.few_names))
             .view();
     form.lay(Some(Rc::new(laid)));
     view

@@ -2,13 +2,23 @@
 
 use crate::book::Labelled;
 use crate::desk::hazard::SOURCE;
-use crate::desk::label::Design;
-use crate::desk::net::Test;
+use crate::desk::label::{Design, Laid};
+use crate::desk::net::{Asked, Test};
 use crate::dom::*;
-use crate::rooms::parts::{choice, page_part, sentence, why_button};
+use crate::quantity::Voice;
+use crate::rooms::parts::{caution, choice, page_part, sentence, why_button};
 
-/// What has to be known with it.
-pub(super) fn told(labelled: &Labelled, design: &Design, small: Value<bool>, few_names: Value<bool>) -> View {
+/// What has to be known with it; `laid` where it fits.
+pub(super) fn told(
+    labelled: &Labelled,
+    design: &Design,
+    laid: Option<&Laid>,
+    voice: Voice,
+    small: Value<bool>,
+    few_names: Value<bool>,
+) -> View {
+    let place = laid.and_then(|laid| labelled.placing(laid, voice));
+    let letters = labelled.letters.iter().cloned().chain(place).map(asked).views();
     let tests = labelled.tests.iter().map(|(title, test)| tested(title, test)).views();
     let source = labelled.declared.as_ref().map(|d| el("p").class("detail").child(d.source));
     let left_out = labelled.may_be_small.then(|| {
@@ -28,19 +38,24 @@ pub(super) fn told(labelled: &Labelled, design: &Design, small: Value<bool>, few
         design.compared().map(sentence),
         labelled.content.remarks(&design.sheet).into_iter().map(sentence).views(),
         labelled.remarks.iter().cloned().map(sentence).views(),
+        (!labelled.letters.is_empty())
+            .then(|| page_part("label-letters", "How high and where the net contents stand", letters)),
         (!labelled.tests.is_empty()).then(|| page_part("label-tests", "Would the batch pass?", tests)),
         source,
         el("p").class("detail").child(
             [
                 "Hazards: ",
                 SOURCE,
-                ". Letters: Regulation (EU) 2024/2865, 16 CFR 500.21 (compared with 21 CFR 101.7), Directive 76/211/EEC, as gathered \
-on 25 and 26 November 2026. \
-This is an aid: local law and a qualified person decide.",
+                ". Letters of the hazards: Regulation (EU) 2024/2865, as gathered on 25 November 2026. This is an aid: local law and a qualified person decide.",
             ]
             .concat()
         )
     ]
+}
+
+fn asked(asked: Asked) -> View {
+    let said = if asked.holds { sentence(asked.said) } else { caution(asked.said) };
+    group![said, why_button(asked.why)]
 }
 
 fn tested(title: &str, test: &Test) -> View {
