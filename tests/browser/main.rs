@@ -20,6 +20,7 @@ mod host;
 mod hot;
 mod kill;
 mod label;
+mod label_paper;
 mod lists;
 mod look;
 mod page;

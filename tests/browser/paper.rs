@@ -117,6 +117,40 @@ impl Picture {
     }
 }
 
+impl Picture {
+    /// Top and bottom of the line of ink that is the `from_foot`th from the foot, in millimetres from the top.
+    pub(crate) fn line(&self, from_foot: usize) -> (f64, f64) {
+        let lines = self.lines();
+        let (top, bottom) = lines[lines.len() - 1 - from_foot];
+        (top as f64 / self.dots_per_mm, bottom as f64 / self.dots_per_mm)
+    }
+
+    /// Left, top, right and bottom of all ink for which `within` holds, in millimetres; none without any.
+    pub(crate) fn ink(&self, within: impl Fn(f64, f64) -> bool) -> Option<(f64, f64, f64, f64)> {
+        let mut found: Option<(f64, f64, f64, f64)> = None;
+        for y in 0..self.height {
+            for x in 0..self.width {
+                let (left, top) = (x as f64 / self.dots_per_mm, y as f64 / self.dots_per_mm);
+                if !self.is_dark(x, y) || !within(left, top) {
+                    continue;
+                }
+                let (right, bottom) = ((x + 1) as f64 / self.dots_per_mm, (y + 1) as f64 / self.dots_per_mm);
+                found = Some(found.map_or((left, top, right, bottom), |f| {
+                    (f.0.min(left), f.1.min(top), f.2.max(right), f.3.max(bottom))
+                }));
+            }
+        }
+        found
+    }
+}
+
+/// The words of the first page, in the order in which they are read.
+pub(crate) fn words(pdf: &Path) -> String {
+    let out = Command::new("pdftotext").args(["-l", "1"]).arg(pdf).arg("-").output();
+    let text = out.expect("pdftotext comes with pdftoppm").stdout;
+    String::from_utf8_lossy(&text).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 fn runs(count: usize, ink: impl Fn(usize) -> bool) -> Vec<(usize, usize)> {
     let mut runs = Vec::new();
     let mut began = None;

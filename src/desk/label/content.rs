@@ -10,7 +10,7 @@ use crate::desk::net::{Declaration, Panel, eu_height, us_height};
 use crate::quantity::{Exact, Length, Mass, Volume};
 
 /// The three messages of a candle's fire-safety label, in our own words. The standards that are known to ask for them
-/// are ASTM F2058 and EN 15494: compare with your own copy.
+/// are ASTM F2058-07 (2021) and EN 15494:2019: compare with your own copy.
 pub const FIRE: [&str; 3] = [
     "Burn it only within sight.",
     "Burn it away from things that catch fire.",
@@ -47,14 +47,15 @@ pub fn lettering(volume: Volume) -> Length {
 
 /// Name (height of its small letters), hazard pictures (over the diamond's corners) and fire pictures, from the most
 /// roomy to the tightest. A hazard picture has a side of 16 mm if possible and 10 mm at least (CLP, Annex I, Table 1.3),
-/// which is 22.7 and 14.2 mm from corner to corner; a fire picture at least 5 mm (EN 15494).
+/// which is 22.7 and 14.2 mm from corner to corner. A fire picture is at least 5 mm high (EN 15494:2019, by abstracts of it):
+/// what is drawn of each is no less than 0.74 of its square, so a square of 7 mm does.
 const LEVELS: [[i64; 3]; 6] = [
     [6000, 22_700, 11_000],
     [4500, 22_700, 9000],
     [3500, 18_000, 8000],
-    [2500, 14_200, 7000],
-    [2000, 14_200, 6000],
-    [1600, 14_200, 5000],
+    [2500, 14_200, 7500],
+    [2000, 14_200, 7000],
+    [1600, 14_200, 7000],
 ];
 
 /// Small letters of the plain texts: 1.2 mm; of the fire messages 1.6 mm (a sixteenth of an inch; our own choice).
@@ -152,7 +153,7 @@ of up to 3 litres). This one is smaller: take a larger one where the vessel or i
     /// All but the net contents, from the top.
     pub(super) fn blocks(&self, level: usize) -> Vec<Block> {
         let face = self.face.unwrap_or_default();
-        let [name, hazard, fire] = LEVELS.get(level).copied().unwrap_or([PLAIN, 14_200, 5000]);
+        let [name, hazard, fire] = LEVELS.get(level).copied().unwrap_or([PLAIN, 14_200, 7000]);
         let size = |small: i64| (small * 1000 + face.small - 1) / face.small;
         let words = |text: String, small: i64, bold: bool| Block::Words { text, size: size(small), bold };
         let mut blocks = Vec::new();
