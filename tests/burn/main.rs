@@ -9,6 +9,7 @@ mod looks;
 mod near;
 mod next;
 mod pictures;
+mod rates;
 mod seen;
 mod strd;
 mod tells;
