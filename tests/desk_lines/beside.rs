@@ -82,6 +82,17 @@ fn what_is_not_clear_is_asked_for() {
     }
     let (found, errors) = read_lines("A; ≥ 10 %; Skin Corr. 1C ≥ 10 %", Locale::Point);
     assert!(found.is_empty() && errors.len() == 1, "the C of 1C is not that of C ≥ 10 %: {found:?}");
+    // Of two limits in one part neither is read: before, the last was that of both classes, and 5 % of what irritates none.
+    for text in [
+        "Skin Irrit. 2 H315: 1 % ≤ C < 5 %, Skin Corr. 1B H314: C ≥ 5 %",
+        "Skin Corr. 1B H314: C ≥ 5 %, Skin Irrit. 2 H315: 1 % ≤ C < 5 %",
+        "Skin Irrit. 2 H315 ≥ 1 %, Skin Corr. 1B H314",
+        "Skin Irrit. 2 ≥ 1 %, Skin Corr. 1B ≥ 5 %",
+    ] {
+        let (found, errors) = read_lines(&format!("A; 20 %; {text}"), Locale::Point);
+        let said = errors.first().map(ToString::to_string).unwrap_or_default();
+        assert!(found.is_empty() && said.contains("is not a specific limit"), "{text}: {said} {found:?}");
+    }
     // An upper end is no limit from which on a class holds.
     for beside in ["C < 10 %", "C ≤ 10 %", "10 % > C", "C > 0 %"] {
         let line = format!("A; 10 - 20 %; Skin Irrit. 2 H315 {beside} %");

@@ -40,6 +40,34 @@ fn columns_of_no_meaning_here_are_passed_over() {
     reads("A; 5\u{a0}%; Skin\u{a0}Irrit.\u{a0}2\u{a0}H315", "5", &["Skin Irrit. 2 (H315)"]);
 }
 
+/// A number or a note in the same column does not hide a class, and a class does not hide a number.
+#[test]
+fn a_class_is_not_passed_over_for_what_stands_beside_it() {
+    let (unknown, number) = ("is not known here", "has a number that is neither the concentration nor");
+    for (text, words) in [
+        ("GHS07 H317", unknown),
+        ("GHS07, GHS09, Wng, H317, H411", unknown),
+        ("Dgr; Note A H317", unknown),
+        ("Note A, Skin Sens. 1 H317", unknown),
+        ("Index 603-235-00-2 H317", unknown),
+        ("H317 603-235-00-2", number),
+        ("H317 78-70-6", number),
+        ("Skin Irrit. 2 78-70-6", unknown),
+        ("Skin Irrit. 2 201-134-4", unknown),
+        ("Skin irritation, Category 2 78-70-6", unknown),
+        ("H317 01-2119474016-42-XXXX", unknown),
+        ("Skin Irrit. 2, 01-2119474016-42-XXXX", unknown),
+    ] {
+        asks(text, words);
+    }
+    reads("A; 5 %; GHS07; GHS09; Wng; H317", "5", &["Skin Sens. 1 (H317)"]);
+    reads(
+        "A; CAS No. 78-70-6; EC-No. 201-134-4; REACH No. 01-2119474016-42-XXXX; 5 %; H317",
+        "5",
+        &["Skin Sens. 1 (H317)"],
+    );
+}
+
 /// Annex I, 3.2.3.3.4: 2 and below, 11.5 and above. 4 % of what is corrosive are not 5, but by themselves more than 1 (Tables
 /// 3.2.3 and 3.2.4).
 #[test]

@@ -2,6 +2,7 @@
 
 use super::segment::numbers;
 use crate::quantity::{Exact, Locale};
+use crate::text::cut;
 
 /// What stands beside a class in numbers.
 pub(super) struct Beside {
@@ -30,8 +31,13 @@ impl Beside {
             Some([_, _, ..]) => true,
             _ => false,
         };
-        if !told && !words.contains(['%', '<', '>']) {
+        let signs = ['%', '<', '>'];
+        if !told && !words.contains(signs) {
             return None;
+        }
+        // A limit between two classes is of one of them, and what follows both of the other.
+        if cut(words, words.len().saturating_sub(bare.len())).0.contains(signs) {
+            return Some(None);
         }
         // `5 % > C` is no limit from which on a class holds.
         let below = |of: &[(char, Exact)]| matches!(of, [(' ', _)]) && bare.contains('>');

@@ -12,6 +12,7 @@ mod label;
 mod mix;
 mod named;
 mod number;
+mod piece;
 mod read;
 mod remark;
 mod rule;

@@ -9,6 +9,7 @@ use super::beside::{Beside, Meant};
 use super::class::{Class, rows};
 use super::named::Named;
 use super::number::number;
+use super::piece::pieces;
 use super::segment::{self, Part};
 use super::substance::{Substance, stricter};
 use super::wrong::Wrong;
@@ -121,7 +122,7 @@ fn one(line: &str, locale: Locale) -> Result<Substance, Wrong> {
     let mut share: Option<(String, Exact)> = None;
     let mut named: Vec<Named> = Vec::new();
     let mut besides: Vec<(String, Named, Beside)> = Vec::new();
-    for text in together(parts).iter().flat_map(|part| segment::pieces(part)) {
+    for text in together(parts).iter().flat_map(|part| pieces(part)) {
         let text = text.as_str();
         substance.detail.read(text);
         match segment::read(text, locale)? {

@@ -30,59 +30,15 @@ pub(super) enum Part {
     Beside(Named, Beside),
 }
 
-/// A part by itself, or each M-factor in it apart from what it is of: `Aquatic Acute 1 H400 (M=10)`.
-pub(super) fn pieces(text: &str) -> Vec<String> {
-    // Two numbers in one column: `78-70-6 / 201-134-4`.
-    if text.contains('/') && text.bytes().all(|b| b.is_ascii_digit() || b"-/ ".contains(&b)) {
-        return text.split('/').map(str::to_owned).collect();
-    }
-    let (mut pieces, mut rest) = (Vec::new(), text);
-    while let Some(at) = factor(rest) {
-        let (before, from) = cut(rest, at);
-        let (sign, number) = cut(from, from.find(|c: char| c.is_ascii_digit()).unwrap_or(from.len()));
-        let end = number.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(number.len());
-        let (number, after) = cut(number, end);
-        let [of, own] = [lower(before), lower(sign)];
-        let says = |word: &str, code: &str| of.contains(word) || of.contains(code);
-        let which = match (says("aquatic acute", "h400"), says("aquatic chronic", "h410")) {
-            _ if own.contains("acute") || own.contains("chronic") => "",
-            (true, false) => " acute",
-            (false, true) => " chronic",
-            _ => "",
-        };
-        pieces.push(before.trim_end_matches([' ', ',', '(', '[']).to_owned());
-        pieces.push([sign, number, which].concat());
-        rest = after.trim_start_matches([' ', ',', ')', ']']);
-    }
-    if pieces.is_empty() || !rest.is_empty() {
-        pieces.push(rest.to_owned());
-    }
-    pieces.iter().flat_map(|piece| dose::apart(piece)).collect()
-}
-
-/// Where an M stands by itself after something else.
-fn factor(text: &str) -> Option<usize> {
-    let mut before = None;
-    let mut signs = text.char_indices().peekable();
-    while let Some((at, sign)) = signs.next() {
-        let next = signs.peek().map(|n| n.1);
-        let begins = before.is_some_and(|b| " ,([".contains(b));
-        if begins && matches!(sign, 'm' | 'M') && next.is_some_and(|n| " =:(-".contains(n)) {
-            return Some(at);
-        }
-        before = Some(sign);
-    }
-    None
-}
-
 pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
     let plain = plain(text);
     let words = plain.as_str();
     if words.trim_matches(['-', '*', ' ', '.']).is_empty() {
         return Ok(Part::Nothing);
     }
+    let is_other = tells(words);
     // A registration number under REACH.
-    if words.contains("01-21") {
+    if words.contains("01-21") && !is_other {
         return Ok(Part::Nothing);
     }
     if let Some(found) = numbered(words)? {
@@ -116,7 +72,7 @@ pub(super) fn read(text: &str, locale: Locale) -> Result<Part, Wrong> {
             let extreme = ph <= Exact::whole(2) || ph >= Exact::ratio(23, 2);
             return Ok(if extreme { Part::Apart } else { Part::Nothing });
         }
-        "reach" | "index" | "note" | "ghs" | "dgr" | "wng" => return Ok(Part::Nothing),
+        "reach" | "index" | "note" | "ghs" | "dgr" | "wng" if !is_other => return Ok(Part::Nothing),
         _ => {}
     }
     let in_short = |words: &str| spelled::short(words).unwrap_or_else(|| words.to_owned());
@@ -144,6 +100,11 @@ pub(super) fn figures(text: &str, locale: Locale) -> Vec<(char, Exact)> {
     numbers(&plain(text), locale).unwrap_or_default()
 }
 
+/// True where a class is told, which is not passed over for a number or a note beside it.
+fn tells(words: &str) -> bool {
+    !classes(words).is_ok_and(|named| named.is_empty()) || spelled::short(words).is_some()
+}
+
 /// Small letters, one spelling for every dash and sign.
 fn plain(text: &str) -> String {
     let mut out = String::new();
@@ -166,6 +127,9 @@ fn numbered(words: &str) -> Result<Option<Part>, Wrong> {
     let is_number = |text: &&str| text.bytes().all(|b| b.is_ascii_digit() || b == b'-') && text.contains('-');
     let mut last = words.rsplit([' ', ':', '.']);
     let Some(text) = last.next().filter(is_number) else { return Ok(None) };
+    if tells(words.trim_end_matches(text)) {
+        return Ok(None);
+    }
     if text.split('-').count() > 3 {
         return Ok(Some(Part::Nothing));
     }
