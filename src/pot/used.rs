@@ -35,17 +35,32 @@ impl Run {
                 }
             }
         }
+        let fills = self.filled_at();
+        if let Some(at) = fills.iter().max().copied() {
+            for name in [self.plan.vessel.as_str(), &self.plan.wick] {
+                used.push(Used { name, mass: Mass::ZERO, pieces: Exact::whole(fills.len() as i128), at });
+            }
+        }
+        used
+    }
+
+    /// What is taken at a step: what goes in at it; of a vessel that is filled, it and its wick.
+    pub fn takes_at(&self, step: StepKey) -> Vec<&str> {
+        let line = || self.line(step.pour()?, step.line()?);
+        match step {
+            StepKey::Fill { .. } => vec![&self.plan.vessel, &self.plan.wick],
+            _ if step.goes_in() => line().into_iter().map(|line| line.name.as_str()).collect(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// When each vessel was filled, in that order.
+    pub fn filled_at(&self) -> Vec<u64> {
         let fills = self.events().iter().filter_map(|event| match event {
             Event::Did { step: StepKey::Fill { .. }, at, .. } => Some(*at),
             _ => None,
         });
-        let (count, last) = fills.fold((0, 0), |(count, last), at| (count + 1, at.max(last)));
-        if count > 0 {
-            for name in [self.plan.vessel.as_str(), &self.plan.wick] {
-                used.push(Used { name, mass: Mass::ZERO, pieces: Exact::whole(count), at: last });
-            }
-        }
-        used
+        fills.collect()
     }
 
     /// How many vessels it is to fill, those that are filled among them.

@@ -45,10 +45,8 @@ pub struct Holding {
     /// Of it what a pour that is on has still to take.
     pub reserved: Exact,
     pub held: bool,
-    /// Of it that cost something: what is found beyond what was bought cost nothing.
-    pub(super) out: Exact,
-    /// What that cost.
-    pub(super) spent: Money,
+    /// When it was written down first, milliseconds since 1970: of what was used before the book knows nothing.
+    pub(super) written: u64,
 }
 
 /// What one part of one pour took of one lot.
@@ -65,9 +63,15 @@ pub struct Take {
 }
 
 impl Holding {
-    /// What is left of it cost.
+    /// What is left of it cost: its price less what went, and what is missing, cost. What was found again is worth what it
+    /// was before.
     pub fn value(&self) -> Money {
-        self.lot.price - self.spent
+        self.lot.price - self.cost_of(self.went() + self.unexplained.max(Exact::ZERO))
+    }
+
+    /// What went and is known where.
+    pub(super) fn went(&self) -> Exact {
+        self.in_candles + self.written_off
     }
 
     /// What comes to be used first: those that expire, the earliest first; then by the day they were got.

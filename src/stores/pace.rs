@@ -1,11 +1,11 @@
 //! How fast an ingredient goes, for how long what is left lasts, and when to order.
 
-use super::{Account, Supply};
+use super::{Account, Holding, Supply};
 use crate::day::{DAY, Day, Zone};
 use crate::quantity::{Exact, Voice, Why};
 
-/// The pace is that of so many last days, or of all since the first lot came; with fewer than the least it is not told
-/// (our own choice).
+/// The pace is that of so many last days, or of all since the first lot was here and in the book; with fewer than the least
+/// it is not told (our own choice).
 const WINDOW: u32 = 90;
 const LEAST: u32 = 7;
 
@@ -32,7 +32,7 @@ pub struct Reorder {
 impl Account {
     /// By the days of this zone. None before there is enough to tell it from.
     pub fn pace(&self, today: Day, zone: Zone) -> Option<Pace> {
-        let first = self.lots.iter().map(|h| h.lot.got_on).min()?;
+        let first = self.known_since(zone)?;
         let days = today.0.checked_sub(first.0)?.min(WINDOW);
         if days < LEAST {
             return None;
@@ -51,6 +51,18 @@ impl Account {
         let mean = daily.to_f64();
         let squares: f64 = used.iter().map(|u| (u.to_f64() - mean) * (u.to_f64() - mean)).sum();
         Some(Pace { daily, spread: (squares / f64::from(days - 1)).sqrt(), days })
+    }
+}
+
+impl Account {
+    /// The day from which on the book knows what was used: the first lot was here, and was written down or taken from. What
+    /// was bought long before the book was begun was used, and nobody wrote it down.
+    fn known_since(&self, zone: Zone) -> Option<Day> {
+        let took = self.takes.first().map_or(u64::MAX, |take| take.at);
+        // A calendar takes its time: it is asked of one lot only.
+        let day = |h: &&Holding| h.lot.got_on.max(Zone::GREENWICH.day(h.written.min(took)));
+        let first = self.lots.iter().min_by_key(day)?;
+        Some(first.lot.got_on.max(zone.day(first.written.min(took))))
     }
 }
 

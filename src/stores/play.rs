@@ -2,7 +2,7 @@
 
 use super::ledger::{Account, Holding, Take};
 use super::pool::Pool;
-use super::{Lot, LotEvent, Measure};
+use super::{Lot, LotEvent, Measure, Source};
 use crate::book::{Batch, Ending, Kept, Map, State};
 use crate::day::Zone;
 use crate::pot::Used;
@@ -43,7 +43,18 @@ pub(super) fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>
         };
         play.moves.push((used.at, Move::Use(lots, amount.max(Exact::ZERO), batch)));
     };
-    batch.run.used().iter().for_each(&mut note);
+    for used in batch.run.used() {
+        // Vessels and wicks are told all together: only where other lots were named on the way is each looked at.
+        let of = |source: &&(u64, Source)| source.1.part == used.name;
+        if used.mass.is_zero() && !used.pieces.is_zero() && batch.sources.iter().filter(of).nth(1).is_some() {
+            let times = batch.run.filled_at();
+            if used.pieces == Exact::whole(times.len() as i128) {
+                times.iter().for_each(|at| note(&Used { at: *at, pieces: Exact::ONE, ..used }));
+                continue;
+            }
+        }
+        note(&used);
+    }
     // One of each to every candle, however many were broken before: a count puts that right.
     if let Some(at) = batch.closed {
         let pieces = Exact::whole(batch.filled_vessels() as i128);
@@ -68,9 +79,9 @@ impl<'a> Play<'a> {
             unexplained: Exact::ZERO,
             left: amount,
             reserved: Exact::ZERO,
-            held: false,
-            out: Exact::ZERO,
-            spent: Money::ZERO,
+            // By the order in which it was said, not by clocks: of two tablets one is always slow.
+            held: state.on_hold(&kept.id),
+            written: kept.versions.first().map_or(0, |version| version.at),
         });
         self.moves.push((zone.start(body.got_on), Move::Got(index)));
         for (at, _, event) in state.lot_events.get(&kept.id).into_iter().flatten() {
@@ -138,10 +149,12 @@ impl Account {
                 let before = holding.left;
                 holding.take(event);
                 let change = holding.left - before;
-                if change.is_negative() {
-                    pool.go(change.abs());
-                } else {
-                    pool.put(change, Money::ZERO);
+                match event {
+                    _ if !change.is_negative() => pool.find(change),
+                    LotEvent::Counted { .. } => pool.miss(change.abs()),
+                    _ => {
+                        pool.go(change.abs());
+                    }
                 }
                 change
             }
@@ -166,7 +179,10 @@ impl Account {
             rest = rest - part;
             let before = holding.left;
             let cost = holding.go(part);
-            change = change + holding.left - before;
+            let gone = before - holding.left;
+            change = change - gone;
+            // More than the book has of it: so much more was there.
+            pool.find(part - gone);
             let sum = if stopped { &mut holding.written_off } else { &mut holding.in_candles };
             *sum = *sum + part;
             let lot = holding.id.clone();
@@ -185,20 +201,17 @@ impl Account {
 
 impl Holding {
     /// What the lot cost of `out` grams or pieces that are out of it, rounded once, so that the parts add up to its price.
-    fn cost_of(&self, out: Exact) -> Money {
+    pub(super) fn cost_of(&self, out: Exact) -> Money {
         let share = out.min(self.lot.amount).checked_div(self.lot.amount);
         self.lot.price.times(share.unwrap_or(Exact::ONE))
     }
 
-    /// Takes so much out; what it cost.
+    /// Takes so much out, before it is told where it went; what it cost. What is beyond all that was bought cost nothing.
     fn go(&mut self, amount: Exact) -> Money {
         let over = (amount - self.left).max(Exact::ZERO);
         self.left = self.left - amount + over;
         self.unexplained = self.unexplained - over;
-        let before = self.spent;
-        self.out = self.out + amount;
-        self.spent = self.cost_of(self.out);
-        self.spent - before
+        self.cost_of(self.went() + amount) - self.cost_of(self.went())
     }
 
     fn take(&mut self, event: &LotEvent) {
@@ -207,16 +220,13 @@ impl Holding {
                 let missing = self.left - (*left).max(Exact::ZERO);
                 self.unexplained = self.unexplained + missing;
                 self.left = self.left - missing;
-                self.out = self.out + missing.max(Exact::ZERO);
-                self.spent = self.cost_of(self.out);
             }
             LotEvent::WrittenOff { amount, .. } => {
                 let amount = (*amount).max(Exact::ZERO);
                 self.go(amount);
                 self.written_off = self.written_off + amount;
             }
-            LotEvent::Held { .. } => self.held = true,
-            LotEvent::Released { .. } => self.held = false,
+            LotEvent::Held { .. } | LotEvent::Released { .. } => {}
         }
     }
 }

@@ -70,7 +70,9 @@ impl Ledger {
     /// The lots for one part of a plan where one of them is chosen: that first, then others until there is enough.
     pub fn choose(&self, plan: &Plan, part: &str, chosen: &Id) -> Source {
         let need = plan.needs().into_iter().find(|n| n.name == part);
-        let needs = need.map_or(Exact::ZERO, |n| n.mass.in_base().max(Exact::whole(n.pieces.into())));
+        let own = if part == plan.vessel || part == plan.wick { plan.vessels } else { 0 };
+        let own = Exact::whole(own.into());
+        let needs = need.map_or(own, |n| n.mass.in_base().max(Exact::whole(n.pieces.into())));
         let mut lots = vec![chosen.clone()];
         let left = self.lot(chosen).map_or(Exact::ZERO, |(_, h)| h.left);
         if left < needs
@@ -97,9 +99,8 @@ impl State {
     /// Of the lots that a step of a batch takes from, those that are on hold: it has to wait until another is chosen or
     /// the hold is lifted.
     pub fn held_at<'a>(&'a self, batch: &'a Batch, step: StepKey) -> Vec<&'a Id> {
-        let line = || batch.run.line(step.pour()?, step.line()?);
-        let lots = line().filter(|_| step.goes_in()).map(|line| batch.lots_of(&line.name));
-        lots.unwrap_or_default().iter().filter(|lot| self.on_hold(lot)).collect()
+        let lots = batch.run.takes_at(step).into_iter().flat_map(|part| batch.lots_of(part));
+        lots.filter(|lot| self.on_hold(lot)).collect()
     }
 
     /// True where there is a lot of this name in the book.

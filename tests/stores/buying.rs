@@ -1,6 +1,7 @@
 //! When to order and how much.
 
-use super::shared::{FIRST, Shop, whole};
+use super::shared::{FIRST, Shop, id, whole};
+use potside::book::Act;
 use potside::day::{Day, Zone};
 use potside::quantity::{Amount, Exact, MassUnit, Money, Voice};
 use potside::stores::{Chart, LotEvent, Offer, Pack, Supply, SupplyDraft};
@@ -240,4 +241,31 @@ fn what_a_pour_that_is_on_will_take_is_as_good_as_gone() {
     let rest = whole(4400) - account.reserved() - whole(10);
     shop.event("a", 60, LotEvent::WrittenOff { amount: rest, reason: "spilt".into() });
     assert_eq!(due(&shop), 1, "ten grams would be left");
+}
+
+/// Ten lots were got in the months before the book was begun. What went before is not known, so the pace is that of the days
+/// since, and it is not told that it lasts for a year.
+#[test]
+fn the_pace_is_of_the_days_that_the_book_knows() {
+    let mut shop = Shop::new();
+    let body = super::shared::grams_of("Coco", "a", 0, 5000, 1000);
+    shop.act(80, Act::Lot { id: id("a"), over: None, body });
+    let pace = |shop: &Shop, day: u32| {
+        let ledger = shop.ledger();
+        ledger.account("Coco").unwrap().pace(Day(FIRST + day), Zone::GREENWICH)
+    };
+    for day in 81..=90 {
+        shop.pour(&format!("p{day}"), day, 100, &["a"]);
+    }
+    assert_eq!(pace(&shop, 86), None, "too new to tell");
+    let told = pace(&shop, 90).unwrap();
+    assert_eq!((told.days, told.daily), (10, whole(100)));
+    // Of ten days 100 g each: 4000 g last 40 days, and not 360.
+    assert_eq!(told.lasts(shop.ledger().account("Coco").unwrap().left()), Some(40));
+    // What was written down late and used before counts from its use.
+    let mut late = Shop::new();
+    late.pour("p", 10, 100, &["b"]);
+    let body = super::shared::grams_of("Coco", "b", 0, 5000, 1000);
+    late.act(30, Act::Lot { id: id("b"), over: None, body });
+    assert_eq!(pace(&late, 30).map(|p| p.days), Some(20));
 }

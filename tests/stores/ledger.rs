@@ -79,6 +79,42 @@ fn what_is_more_than_the_book_has_was_in_the_last_lot_and_costs_nothing() {
     assert_eq!(cost, 1200);
 }
 
+/// Counted wrong, and counted again: nothing was lost, and the candles cost what was paid for what is in them.
+#[test]
+fn what_a_count_finds_again_is_worth_what_it_was() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 1000, 2000);
+    shop.event("a", 1, counted(100));
+    let value = |shop: &Shop| (shop.ledger().accounts[0].lots[0].value(), shop.ledger().accounts[0].worth);
+    assert_eq!(value(&shop), (Money(200), Money(200)));
+    shop.event("a", 2, counted(1000));
+    assert_eq!(value(&shop), (Money(2000), Money(2000)));
+    shop.pour("p1", 3, 500, &["a"]);
+    shop.pour("p2", 4, 500, &["a"]);
+    stands(&shop, "a", 1000, 0, 0, 0);
+    let costs: Vec<_> = shop.ledger().accounts[0].takes.iter().map(|t| (t.cost, t.average)).collect();
+    assert_eq!(costs, [(Money(1000), Money(1000)); 2]);
+    // Found beyond what was bought it cost nothing.
+    shop.event("a", 5, counted(50));
+    assert_eq!(value(&shop), (Money(0), Money(0)));
+}
+
+/// By hand: 150 g came of a lot of 100 g, so 1150 g cost 55.00; of that 150 g are 7.17, and what is left is the 1000 g of the
+/// other lot.
+#[test]
+fn what_is_more_than_the_book_has_takes_nothing_of_the_worth_of_other_lots() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 100, 500);
+    shop.lot("b", "Coco", 0, 1000, 5000);
+    shop.pour("p", 1, 150, &["a"]);
+    let ledger = shop.ledger();
+    assert_eq!(
+        (ledger.accounts[0].takes[0].cost, ledger.accounts[0].takes[0].average),
+        (Money(500), Money(717))
+    );
+    assert_eq!((ledger.accounts[0].left(), ledger.accounts[0].worth), (whole(1000), Money(4783)));
+}
+
 #[test]
 fn a_count_before_a_pour_that_comes_in_later_stays_a_count() {
     let mut shop = Shop::new();
@@ -217,6 +253,10 @@ fn is_whole(account: &Account) {
         assert!(taken >= held.in_candles && taken <= held.in_candles + held.written_off);
         let cost: Money = account.takes.iter().filter(|t| t.lot == held.id).map(|t| t.cost).sum();
         assert!(cost + held.value() <= held.lot.price && held.value() >= Money::ZERO);
+        // Where nothing was written off and nothing is missing, to the last coin.
+        if held.written_off.is_zero() && held.unexplained <= Exact::ZERO {
+            assert_eq!(cost + held.value(), held.lot.price);
+        }
     }
     let paid: Money = account.lots.iter().map(|h| h.lot.price).sum();
     let average: Money = account.takes.iter().map(|t| t.average).sum();

@@ -247,3 +247,55 @@ fn a_chosen_lot_comes_first_and_the_others_hold_the_rest() {
     // It takes 194.9 g: 150 of the first, then 44.9 of the other.
     assert_eq!(shop.ledger().choose(plan, "Coco", &id("a")).lots, ["a", "b"].map(id));
 }
+
+/// Of two tablets one is an hour slow. What is said last, knowing what was said before, holds.
+#[test]
+fn a_hold_said_on_a_tablet_whose_clock_is_slow_holds() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 5000, 1000);
+    shop.pour("p", 1, 200, &["a"]);
+    shop.event("a", 2, LotEvent::Held { reason: "cloudy".into() });
+    shop.event("a", 9, LotEvent::Released { reason: "it was the cold".into() });
+    shop.event("a", 8, LotEvent::Held { reason: "cloudy again".into() });
+    let ledger = shop.ledger();
+    assert!(shop.state().on_hold(&id("a")) && ledger.is_held(&id("p")));
+    assert_eq!(ledger.account("Coco").unwrap().usable_left(), Exact::ZERO);
+    assert_eq!(shop.state().held(), [(id("p"), id("a"))]);
+}
+
+/// A lot of vessels that is put on hold blocks the filling, and the vessels filled before stay of it.
+#[test]
+fn a_hold_on_a_lot_of_vessels_blocks_the_filling() {
+    let mut shop = Shop::new();
+    for lot in ["good", "cracked"] {
+        let pack = potside::stores::Pack::Pieces(36);
+        let bought = potside::stores::Bought { packs: 1, pack };
+        let body = super::shared::grams_of("Tumbler", lot, 0, 36, 4320);
+        let body = potside::stores::Lot { bought, ..body };
+        shop.act(0, Act::Lot { id: id(lot), over: None, body });
+    }
+    shop.begin("p", 1);
+    shop.from("p", 1, "Tumbler", &["cracked"]);
+    let next = |shop: &Shop| shop.state().batches.get(&id("p")).unwrap().run.now().unwrap().key;
+    let held =
+        |shop: &Shop| shop.state().held_at(shop.state().batches.get(&id("p")).unwrap(), next(shop)).len();
+    while next(&shop) != (StepKey::Fill { pour: 0, vessel: 1 }) {
+        let step = next(&shop);
+        shop.did("p", 2, step, None);
+    }
+    assert_eq!(held(&shop), 0);
+    shop.event("cracked", 3, LotEvent::Held { reason: "cracks".into() });
+    assert_eq!(held(&shop), 1);
+    let plan = shop.state().batches.get(&id("p")).unwrap().run.plan.clone();
+    let chosen = shop.ledger().choose(&plan, "Tumbler", &id("good"));
+    assert_eq!(chosen.lots, [id("good")]);
+    shop.act(4, Act::TakenFrom { batch: id("p"), sources: vec![chosen] });
+    assert_eq!(held(&shop), 0);
+    while matches!(next(&shop), StepKey::Fill { .. }) {
+        let step = next(&shop);
+        shop.did("p", 5, step, None);
+    }
+    let ledger = shop.ledger();
+    let back: Vec<_> = ledger.back(&id("p")).iter().map(|o| (o.holding.id.to_string(), o.amount)).collect();
+    assert_eq!(back, [("cracked".into(), whole(1)), ("good".into(), whole(3))]);
+}

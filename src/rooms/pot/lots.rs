@@ -3,7 +3,7 @@
 use super::pouring::Pouring;
 use crate::book::{Act, Batch, Id, Kept, State};
 use crate::dom::*;
-use crate::pot::StepKey;
+use crate::pot::{Run, StepKey};
 use crate::rooms::parts::{caution, sheet};
 use crate::rooms::workshop::Workshop;
 use crate::stores::{Account, Holding, Ledger, Measure};
@@ -11,13 +11,20 @@ use crate::stores::{Account, Holding, Ledger, Measure};
 /// The lot of the step that is now, and the way to another; nothing where none is in the stores.
 pub(super) fn from_lot(p: Pouring, key: StepKey) -> View {
     let shop = p.shop;
-    let open = Value::new(false);
-    let part = p.run(|run| Some(run.line(key.pour()?, key.line()?)?.name.clone())).flatten();
-    let Some(part) = part.filter(|part| shop.state(|s| s.has_lots(part))) else { return ().view() };
-    let of = part.clone();
-    let told = Derived::new(move || shop.state(|s| s.running().map(|b| told(s, b, &of)).unwrap_or_default()));
+    let named = |run: &Run| run.takes_at(key).into_iter().map(str::to_owned).collect();
+    let mut parts: Vec<String> = p.run(named).unwrap_or_default();
+    parts.retain(|part| shop.state(|s| s.has_lots(part)));
     let held = Derived::new(move || shop.state(|s| s.running().map(|b| held(s, b, key)).unwrap_or_default()));
-    let named = part.clone();
+    // While vessels are filled it is not said at each from which lots they are, unless one of them is on hold.
+    let shown = Derived::new(move || key.goes_in() || held.with(|held| !held.is_empty()));
+    group![move || shown.get().then(|| parts.iter().map(|part| of_part(shop, part)).views()), move || held
+        .with(|held| (!held.is_empty()).then(|| on_hold(held)))]
+}
+
+/// From which lot a part is, and the way to another.
+fn of_part(shop: Workshop, part: &str) -> View {
+    let (open, part, of, named) = (Value::new(false), part.to_owned(), part.to_owned(), part.to_owned());
+    let told = Derived::new(move || shop.state(|s| s.running().map(|b| told(s, b, &of)).unwrap_or_default()));
     group![
         el("p").class("from-lot").child(move || told.get()).child(" ").child(
             el("button")
@@ -26,7 +33,6 @@ pub(super) fn from_lot(p: Pouring, key: StepKey) -> View {
                 .on("click", move |_| open.set(true))
                 .child("Another lot"),
         ),
-        move || held.with(|held| (!held.is_empty()).then(|| on_hold(held))),
         sheet(move || ["Lots of “", &named, "”"].concat(), open, move || offers(shop, &part, open))
     ]
 }
