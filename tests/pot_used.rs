@@ -79,3 +79,22 @@ fn vessels_and_wicks_are_used_as_they_are_filled() {
     go_on(&mut run, None);
     assert!(run.rest().is_empty());
 }
+
+/// A wick that the formula counts among its parts is used once: as many as are set, and not one more for each vessel.
+#[test]
+fn a_wick_counted_among_the_parts_is_used_once() {
+    let mut workshop = Workshop::new();
+    workshop.formula.parts.iter_mut().find(|p| p.name == "Wick tab").unwrap().name = "cotton 12 ".into();
+    let plan = workshop.plan(Target::Vessels(4)).unwrap();
+    assert_eq!(plan.own(), ["Tumbler"]);
+    let mut run = Run::new(plan);
+    let wicks = |all: Vec<(&str, Exact)>| -> Vec<Exact> {
+        all.into_iter()
+            .filter(|(name, _)| name.trim().eq_ignore_ascii_case("cotton 12"))
+            .map(|(_, n)| n)
+            .collect()
+    };
+    assert_eq!(wicks(run.rest().into_iter().map(|(name, _, n)| (name, n)).collect()), [Exact::whole(4)]);
+    go_on(&mut run, None);
+    assert_eq!(wicks(run.used().iter().map(|u| (u.name, u.pieces)).collect()), [Exact::whole(4)]);
+}

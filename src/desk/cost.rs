@@ -121,8 +121,31 @@ impl State {
                 });
             }
         }
-        let unpriced = batch.untraced().into_iter().map(str::to_owned).collect();
+        let unpriced = self.unpriced(ledger, batch);
         Some(Cost::of(items, unpriced, candles, batch.minutes(&self.rates), &self.rates))
+    }
+}
+
+impl State {
+    /// What is in its candles, or is to finish them, and nothing is known to have been taken of for it.
+    fn unpriced(&self, ledger: &Ledger, batch: &Batch) -> Vec<String> {
+        let takes = ledger.accounts.iter().flat_map(|a| &a.takes);
+        let taken: Vec<&Id> =
+            takes.filter(|t| t.batch == batch.id && !t.amount.is_zero()).map(|t| &t.lot).collect();
+        let priced = |part: &str| {
+            let mut of = batch.sources.iter().filter(|(_, source)| source.part == part);
+            of.any(|(_, source)| source.lots.iter().any(|lot| taken.contains(&lot)))
+        };
+        let product = self.product_of(batch);
+        let finish = product.map(|p| p.finish(|part| batch.run.takes(part))).unwrap_or_default();
+        let mut names: Vec<String> = Vec::new();
+        let used = batch.run.used();
+        for name in used.iter().map(|used| used.name).chain(finish.into_iter().map(String::as_str)) {
+            if !priced(name) && names.iter().all(|known| known != name) {
+                names.push(name.to_owned());
+            }
+        }
+        names
     }
 }
 

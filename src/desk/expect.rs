@@ -60,29 +60,26 @@ impl State {
         };
         let (plan, _) = self.outline(&wish, voice)?;
         let (mut items, mut unpriced, mut poured) = (Vec::new(), Vec::new(), Money::ZERO);
-        let mut add = |name: &str, grams: Exact, pieces: u32, must: bool| {
+        let mut add = |name: &str, grams: Exact, pieces: u32| {
             let price = self.price_of(ledger, name, grams, pieces);
             match price {
                 Some(cost) => {
                     items.push(Item { kind: Kind::Material, name: name.to_owned(), cost, average: cost });
                 }
-                None if must => unpriced.push(name.to_owned()),
-                None => {}
+                None => unpriced.push(name.to_owned()),
             }
             price.unwrap_or_default()
         };
         for need in plan.needs() {
-            let cost = add(&need.name, need.mass.in_base(), need.pieces, true);
+            let cost = add(&need.name, need.mass.in_base(), need.pieces);
             if need.pieces == 0 {
                 poured = poured + cost;
             }
         }
-        add(&plan.vessel, Exact::ZERO, plan.vessels, true);
-        if !plan.wick.is_empty() {
-            add(&plan.wick, Exact::ZERO, plan.vessels, true);
-        }
-        for part in self.finishing(formula, vessel) {
-            add(part, Exact::ZERO, plan.vessels, true);
+        let product = self.product_with(formula, vessel);
+        let finish = product.map(|p| p.finish(|part| plan.takes(part))).unwrap_or_default();
+        for part in plan.own().into_iter().chain(finish) {
+            add(part, Exact::ZERO, plan.vessels);
         }
         let rates = &self.rates;
         let mut cost = Cost::of(items, unpriced, plan.vessels, rates.minutes(plan.vessels), rates);
@@ -91,19 +88,14 @@ impl State {
         Ok(cost)
     }
 
-    /// What finishes a candle of this formula in this vessel: the parts of the first product that is made of them.
-    fn finishing(&self, formula: &Id, vessel: &Id) -> &[String] {
-        let products = self.products_shown().into_iter().filter_map(|k| k.body());
-        let mut of = products.filter(|p| p.formula == *formula && p.vessel == *vessel);
-        of.next().map(|p| p.parts.as_slice()).unwrap_or_default()
-    }
-
     fn price_of(&self, ledger: &Ledger, name: &str, grams: Exact, pieces: u32) -> Option<Money> {
         let (price, measure) = ledger.unit_price(self, name)?;
-        Some(coins(match measure {
-            Measure::Grams => price * grams,
-            Measure::Pieces => price * Exact::whole(pieces.into()),
-        }))
+        let amount = match measure {
+            Measure::Grams => grams,
+            Measure::Pieces => Exact::whole(pieces.into()),
+        };
+        // Of drops whose weight is not known, and of what is bought by pieces and weighed at the pot, nobody knows it.
+        (!amount.is_zero()).then(|| coins(price * amount))
     }
 
     /// Why a candle of a small batch costs more than one of a large batch.

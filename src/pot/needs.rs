@@ -3,6 +3,7 @@
 use super::said::spoons;
 use super::{Dose, Plan};
 use crate::quantity::{Mass, Voice, Why};
+use crate::text::lower;
 
 /// One wax or part, all pots together.
 #[derive(Clone, PartialEq, Debug)]
@@ -70,6 +71,15 @@ impl Plan {
             }
         }
         needs
+    }
+
+    /// The vessel and its wick, one to each candle. Not what is counted among the parts: there it is told how many.
+    pub fn own(&self) -> Vec<&String> {
+        let key = |name: &str| lower(name.trim());
+        let lines = || self.pours.iter().flat_map(|pour| &pour.lines);
+        let counted =
+            |name: &str| lines().any(|l| matches!(l.dose, Dose::Count { .. }) && key(&l.name) == key(name));
+        [&self.vessel, &self.wick].into_iter().filter(|name| !name.is_empty() && !counted(name)).collect()
     }
 
     /// True of what a pour of it uses by itself: a wax or part, the vessel, the wick.

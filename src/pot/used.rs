@@ -37,7 +37,7 @@ impl Run {
         }
         let fills = self.filled_at();
         if let Some(at) = fills.iter().max().copied() {
-            for name in [self.plan.vessel.as_str(), &self.plan.wick] {
+            for name in self.plan.own() {
                 used.push(Used { name, mass: Mass::ZERO, pieces: Exact::whole(fills.len() as i128), at });
             }
         }
@@ -48,7 +48,7 @@ impl Run {
     pub fn takes_at(&self, step: StepKey) -> Vec<&str> {
         let line = || self.line(step.pour()?, step.line()?);
         match step {
-            StepKey::Fill { .. } => vec![&self.plan.vessel, &self.plan.wick],
+            StepKey::Fill { .. } => self.plan.own().into_iter().map(String::as_str).collect(),
             _ if step.goes_in() => line().into_iter().map(|line| line.name.as_str()).collect(),
             _ => Vec::new(),
         }
@@ -88,7 +88,7 @@ impl Run {
         let filled = self.fold.pours.iter().fold(0, |sum: u32, stand| sum.saturating_add(stand.filled));
         let empty = Exact::whole(self.vessels().saturating_sub(filled).into());
         if !empty.is_zero() {
-            rest.extend([&self.plan.vessel, &self.plan.wick].map(|name| (name.as_str(), Mass::ZERO, empty)));
+            rest.extend(self.plan.own().into_iter().map(|name| (name.as_str(), Mass::ZERO, empty)));
         }
         rest
     }

@@ -61,6 +61,20 @@ impl Product {
     }
 }
 
+impl Product {
+    /// What finishes each candle, one of each, beside what its pour `takes` by itself.
+    pub fn finish(&self, takes: impl Fn(&str) -> bool) -> Vec<&String> {
+        let key = |part: &str| text::lower(part.trim());
+        let mut parts: Vec<&String> = Vec::new();
+        for part in &self.parts {
+            if !takes(part) && parts.iter().all(|known| key(known) != key(part)) {
+                parts.push(part);
+            }
+        }
+        parts
+    }
+}
+
 impl State {
     /// Candles of a batch on the shelf: those filled, less those that went.
     pub fn left_of(&self, batch: &Batch) -> i64 {

@@ -46,12 +46,13 @@ pub(super) fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>
     for used in batch.run.used() {
         // Vessels and wicks are told all together: only where other lots were named on the way is each looked at.
         let of = |source: &&(u64, Source)| source.1.part == used.name;
-        if used.mass.is_zero() && !used.pieces.is_zero() && batch.sources.iter().filter(of).nth(1).is_some() {
-            let times = batch.run.filled_at();
-            if used.pieces == Exact::whole(times.len() as i128) {
-                times.iter().for_each(|at| note(&Used { at: *at, pieces: Exact::ONE, ..used }));
-                continue;
-            }
+        if !used.pieces.is_zero()
+            && batch.sources.iter().filter(of).nth(1).is_some()
+            && batch.run.plan.own().iter().any(|own| *own == used.name)
+        {
+            let one = |at| note(&Used { at, pieces: Exact::ONE, ..used });
+            batch.run.filled_at().into_iter().for_each(one);
+            continue;
         }
         note(&used);
     }

@@ -15,7 +15,7 @@ impl Ledger {
         for need in plan.needs() {
             names.push((need.name, need.mass.in_base(), Exact::whole(need.pieces.into())));
         }
-        for name in [&plan.vessel, &plan.wick] {
+        for name in plan.own() {
             names.push((name.clone(), Exact::ZERO, Exact::whole(plan.vessels.into())));
         }
         self.first_of(names, today, voice)
@@ -32,9 +32,9 @@ impl Ledger {
     ) -> (Vec<Source>, Vec<Note>) {
         let candles = Exact::whole(batch.filled_vessels() as i128);
         let mut names: Vec<(String, Exact, Exact)> = Vec::new();
-        for part in state.product_of(batch).map(|p| p.parts.as_slice()).unwrap_or_default() {
-            let known = names.iter().any(|(name, ..)| name == part) || batch.run.takes(part);
-            if !known && self.account(part).is_some_and(|a| a.measure == Measure::Pieces) {
+        let product = state.product_of(batch);
+        for part in product.map(|p| p.finish(|part| batch.run.takes(part))).unwrap_or_default() {
+            if self.account(part).is_some_and(|a| a.measure == Measure::Pieces) {
                 names.push((part.clone(), Exact::ZERO, candles));
             }
         }
@@ -70,7 +70,7 @@ impl Ledger {
     /// The lots for one part of a plan where one of them is chosen: that first, then others until there is enough.
     pub fn choose(&self, plan: &Plan, part: &str, chosen: &Id) -> Source {
         let need = plan.needs().into_iter().find(|n| n.name == part);
-        let own = if part == plan.vessel || part == plan.wick { plan.vessels } else { 0 };
+        let own = if plan.own().iter().any(|name| *name == part) { plan.vessels } else { 0 };
         let own = Exact::whole(own.into());
         let needs = need.map_or(own, |n| n.mass.in_base().max(Exact::whole(n.pieces.into())));
         let mut lots = vec![chosen.clone()];

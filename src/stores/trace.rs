@@ -102,12 +102,13 @@ impl Ledger {
 }
 
 impl Batch {
-    /// What is in it and was named from no lot, by name.
-    pub fn untraced(&self) -> Vec<&str> {
+    /// What is in it and was named from no lot that is in the book, by name.
+    pub fn untraced(&self, ledger: &Ledger) -> Vec<&str> {
         let mut names: Vec<&str> = Vec::new();
         for used in self.run.used() {
             let own = used.name == self.run.plan.vessel || used.name == self.run.plan.wick;
-            if !own && self.lots_of(used.name).is_empty() && !names.contains(&used.name) {
+            let lots = self.lots_at(used.name, used.at);
+            if !own && !lots.iter().any(|lot| ledger.lot(lot).is_some()) && !names.contains(&used.name) {
                 names.push(used.name);
             }
         }

@@ -61,7 +61,10 @@ fn a_batch_by_its_parts() {
     assert_eq!((cost.total(), cost.average(), cost.candles), (Money(2050), Money(2200), 4));
     assert_eq!((cost.candle(), cost.dearest()), ((Money(512), 2), Money(513)));
     assert_eq!(cost.parts().into_iter().sum::<Money>(), Money(513));
-    assert_eq!(cost.unpriced.len(), 7, "{:?}", cost.unpriced);
+    // The vessel and its wick are in no lot either, nor what finishes the candles.
+    assert_eq!(cost.unpriced.len(), 9, "{:?}", cost.unpriced);
+    assert!(["Soy", "Tumbler", "Cotton 12"].iter().all(|name| cost.unpriced.iter().any(|n| n == name)));
+    assert!(!cost.unpriced.iter().any(|name| name == "Coco"));
     // 40 minutes of work are 8.00, of overhead 2.00, and 1.50 a batch.
     assert_eq!(cost.fixed, Money(1150));
     // A tenth more for Coco is 0.60 more; with a fifth of the candles lost, all of it a quarter more: 0.75.
@@ -119,6 +122,33 @@ fn a_small_batch_is_dearer() {
     assert!(small.items.iter().any(|i| i.name == "Late orchard oil"), "{:?}", small.unpriced);
     insta::assert_snapshot!(state.why_small(&small, &large, voice));
     insta::assert_debug_snapshot!((small.bars(&state.rates.currency, voice), large.candle()));
+}
+
+/// What finishes a candle is in its cost once, and not where the formula counts it already; where a batch is not finished it
+/// is told that it is not in the sum.
+#[test]
+fn what_finishes_a_candle_is_in_its_cost_once() {
+    let mut shop = poured();
+    let product = |parts: &[&str]| potside::shelf::Product {
+        name: "Fig".into(),
+        formula: id("f"),
+        vessel: id("v"),
+        wick: "Cotton 12".into(),
+        parts: parts.iter().map(|p| (*p).to_owned()).collect(),
+        spare: 0,
+        cure_days: None,
+    };
+    let body = product(&["Lid", "Wick tab", "lid "]);
+    assert_eq!(body.finish(|part| part == "Wick tab"), ["Lid"]);
+    shop.act(3, Act::Product { id: id("x"), over: None, body });
+    let unpriced = |shop: &Shop| shop.state().cost(&shop.ledger(), &id("p")).unwrap().unpriced;
+    assert_eq!(
+        unpriced(&shop).iter().filter(|n| ["Lid", "Wick tab", "lid "].contains(&n.as_str())).count(),
+        2
+    );
+    shop.lot("l", "Lid", 0, 100, 500);
+    shop.from("p", 3, "Lid", &["l"]);
+    assert!(unpriced(&shop).contains(&"Lid".to_owned()), "named, and not counted out");
 }
 
 proptest! {

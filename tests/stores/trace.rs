@@ -30,8 +30,12 @@ fn from_a_lot_to_its_batches_and_from_a_batch_to_its_lots() {
     assert_eq!(back, [(id("a"), whole(100)), (id("b"), whole(300))]);
     assert_eq!(ledger.back(&id("p3")), []);
     let batch = |name: &str| shop.state().batches.get(&id(name)).unwrap();
-    assert_eq!(batch("p3").untraced(), ["Coco"]);
-    assert_eq!(batch("p1").untraced(), Vec::<&str>::new());
+    assert_eq!(batch("p3").untraced(&ledger), ["Coco"]);
+    assert_eq!(batch("p1").untraced(&ledger), Vec::<&str>::new());
+    // A lot that is in the book no more tells nothing.
+    shop.pour("p4", 4, 100, &["gone"]);
+    let ledger = shop.ledger();
+    assert_eq!(shop.state().batches.get(&id("p4")).unwrap().untraced(&ledger), ["Coco"]);
 }
 
 #[test]

@@ -116,7 +116,7 @@ pub(super) fn origins(shop: Workshop, batch: &Batch) -> View {
 
 fn of_ledger(shop: Workshop, ledger: &Ledger, batch: &Batch) -> View {
     let origins = ledger.back(&batch.id);
-    if origins.is_empty() {
+    if ledger.accounts.is_empty() {
         return ().view();
     }
     let held = ledger.is_held(&batch.id);
@@ -137,11 +137,11 @@ fn of_ledger(shop: Workshop, ledger: &Ledger, batch: &Batch) -> View {
             .child(el("td").class("number").child(measure.say(origin.amount, shop.voice())))
     };
     let head = |name: &'static str| el("th").attr("scope", "col").child(name);
-    let untraced = batch.untraced().join(", ");
+    let untraced = batch.untraced(ledger).join(", ");
     group![
         held.then(|| caution("Something in these candles is of a lot that is on hold. Do not sell or ship them until it is released.")),
         el("h2").child("From which lots"),
-        el("table")
+        (!origins.is_empty()).then(|| el("table")
             .class("lots")
             .child(
                 el("thead").child(
@@ -151,7 +151,7 @@ fn of_ledger(shop: Workshop, ledger: &Ledger, batch: &Batch) -> View {
                         .child(el("th").attr("scope", "col").class("number").child("Taken"))
                 )
             )
-            .child(el("tbody").child(origins.iter().map(row).views())),
+            .child(el("tbody").child(origins.iter().map(row).views()))),
         (!untraced.is_empty())
             .then(|| el("p").class("detail").child(["From no lot in the book: ", &untraced, "."].concat()))
     ]

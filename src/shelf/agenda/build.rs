@@ -139,8 +139,8 @@ impl State {
                 }
                 seen.push(&stand.batch.id);
                 let number = u64::from(count(stand.left));
-                let own = stock.product.parts.iter().filter(|part| !stand.batch.run.takes(part));
-                parts.extend(own.map(|part| (part.as_str(), number)));
+                let own = stock.product.finish(|part| stand.batch.run.takes(part));
+                parts.extend(own.into_iter().map(|part| (part.as_str(), number)));
             }
         }
         parts

@@ -141,8 +141,7 @@ impl State {
         }
         let mut names: Vec<(String, Exact, u32)> = Vec::new();
         names.extend(plan.needs().into_iter().map(|n| (n.name, n.mass.in_base(), n.pieces)));
-        let finish = product.parts.iter().filter(|part| !plan.takes(part));
-        let pieces = [&plan.vessel, &plan.wick].into_iter().chain(finish);
+        let pieces = plan.own().into_iter().chain(product.finish(|part| plan.takes(part)));
         names.extend(pieces.map(|name| (name.clone(), Exact::ZERO, plan.vessels)));
         Ok(Takes { number, names, depth: depth(&plan) })
     }

@@ -25,7 +25,7 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
                 el("p").class("makes").child(each(cost)).child(el("span").class("detail").child(" a candle")),
                 bars(shop, cost),
                 table(cost, true),
-                unpriced(cost)
+                unpriced(cost, "nothing was counted out for it so far")
             ],
         })
     };

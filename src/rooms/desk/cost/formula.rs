@@ -93,7 +93,7 @@ pub(super) fn page(shop: Workshop) -> View {
                         .child(each(cost))
                         .child(el("span").class("detail").child(" a candle")),
                     bars(shop, cost),
-                    unpriced(cost)
+                    unpriced(cost, "no price is known")
                 ],
             })
         })),

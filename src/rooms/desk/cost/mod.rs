@@ -91,13 +91,11 @@ pub(super) fn table(cost: &Cost, both: bool) -> View {
         .view()
 }
 
-/// What is not in the sum.
-pub(super) fn unpriced(cost: &Cost) -> View {
+/// What is not in the sum, and why.
+pub(super) fn unpriced(cost: &Cost, why: &str) -> View {
     let names = cost.unpriced.join(", ");
     (!names.is_empty())
-        .then(|| {
-            crate::rooms::parts::sentence(["Not in the sum, since no price is known: ", &names, "."].concat())
-        })
+        .then(|| crate::rooms::parts::sentence(["Not in the sum, since ", why, ": ", &names, "."].concat()))
         .view()
 }
 
