@@ -5,6 +5,7 @@ mod draft;
 mod errand;
 mod gone;
 mod ledger;
+mod measured;
 mod order;
 mod pace;
 mod play;

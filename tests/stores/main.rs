@@ -9,6 +9,7 @@ mod common;
 mod day;
 mod kept;
 mod ledger;
+mod measured;
 mod shared;
 mod trace;
 #[path = "../common/zones.rs"]

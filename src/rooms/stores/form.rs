@@ -87,7 +87,9 @@ pub(super) fn page(shop: Workshop, changed: Option<Id>, of: &Id) -> View {
         names
     });
     let over = known.as_ref().and_then(Kept::latest).map(|v| v.entry.clone()).filter(|_| changed.is_some());
-    let save = move || match form.read(shop) {
+    let save = move || match form.read(shop).and_then(|lot| {
+        shop.state(|s| s.mismeasured(&lot, changed.as_ref()).map_or(Ok(lot), |why| Err(vec![why])))
+    }) {
         Ok(body) => {
             let id = changed.clone().unwrap_or_else(|| shop.new_id());
             let address = ["#stores/lot/", &id.0].concat();

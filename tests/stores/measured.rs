@@ -1,0 +1,40 @@
+//! A lot is kept as it is used.
+
+use super::common::Workshop;
+use super::shared::{Shop, grams_of, id};
+use potside::book::Act;
+use potside::formula::VesselWick;
+use potside::stores::{Bought, Lot, Pack};
+
+fn pieces_of(of: &str, number: &str) -> Lot {
+    Lot { bought: Bought { packs: 1, pack: Pack::Pieces(12) }, ..grams_of(of, number, 0, 12, 100) }
+}
+
+#[test]
+fn what_is_weighed_is_bought_by_weight_and_what_is_counted_by_pieces() {
+    let mut shop = Shop::new();
+    let mut body = Workshop::new().formula;
+    body.vessels = vec![VesselWick { vessel: id("v"), wick: "Cotton 12".into() }];
+    shop.act(0, Act::Formula { id: id("f"), over: None, body });
+    let said = |shop: &Shop, lot: &Lot| shop.state().mismeasured(lot, None).unwrap_or_default();
+    let weight = "Choose “Weight” or “Volume” for “Coco”: it is weighed at the pot.";
+    assert_eq!(said(&shop, &pieces_of(" Coco", "a")), weight);
+    assert_eq!(said(&shop, &grams_of("coco", "a", 0, 500, 100)), "");
+    for counted in ["Cotton 12", "Wick tab"] {
+        assert_eq!(said(&shop, &pieces_of(counted, "a")), "");
+        let text = said(&shop, &grams_of(counted, "a", 0, 500, 100));
+        assert!(
+            text.starts_with("Choose “Pieces” for “") && text.ends_with("one or more to a candle."),
+            "{text}"
+        );
+    }
+    // What is in no formula is kept as the lots there are of it.
+    assert_eq!(said(&shop, &pieces_of("Ribbon", "a")) + &said(&shop, &grams_of("Ribbon", "a", 0, 5, 1)), "");
+    shop.act(0, Act::Lot { id: id("r"), over: None, body: pieces_of("Ribbon", "r") });
+    let by_weight = grams_of("ribbon", "s", 0, 500, 100);
+    let other =
+        "Choose “Pieces” for “ribbon”: the other lots of it are kept by pieces, and the two do not add up.";
+    assert_eq!(said(&shop, &by_weight), other);
+    // The only one is put right.
+    assert_eq!(shop.state().mismeasured(&by_weight, Some(&id("r"))), None);
+}
