@@ -1,5 +1,6 @@
 //! What work and the workshop cost, and how prices are made: the workshop's own rates.
 
+use crate::book::{Kept, State};
 use crate::quantity::{Currency, Exact, Money};
 use crate::wire::{wire_enum, wire_struct};
 
@@ -94,5 +95,21 @@ impl Default for Rates {
             month: Money::ZERO,
             service: Exact::ratio(95, 100),
         }
+    }
+}
+
+impl State {
+    /// Why rates cannot be kept beside the prices that are written down. They are whole minor units: with another number of
+    /// decimals 12.50 would read as 1250.
+    pub fn refuses(&self, rates: &Rates) -> Option<String> {
+        let (now, then) = (self.rates.currency.digits, rates.currency.digits);
+        let paid = self.lots.values().filter_map(Kept::body).any(|lot| lot.price != Money::ZERO);
+        let asked = self.ingredients.values().filter_map(Kept::body).any(|i| i.supply.is_some());
+        (now != then && (paid || asked)).then(|| {
+            format!(
+                "Decimals: the prices in the Stores are written down with {now}, and nothing is converted. With {then} each of \
+                 them would read as another amount. Leave it at {now}."
+            )
+        })
     }
 }

@@ -151,6 +151,21 @@ fn what_finishes_a_candle_is_in_its_cost_once() {
     assert!(unpriced(&shop).contains(&"Lid".to_owned()), "named, and not counted out");
 }
 
+/// Prices are kept in whole minor units: other decimals would make a hundred of one.
+#[test]
+fn decimals_stay_once_a_price_is_written_down() {
+    let mut shop = Shop::new();
+    let digits =
+        |digits| Rates { currency: potside::quantity::Currency { symbol: "¥".into(), digits }, ..rates() };
+    assert_eq!(shop.state().refuses(&digits(0)), None);
+    shop.lot("free", "Coco", 0, 1000, 0);
+    assert_eq!(shop.state().refuses(&digits(0)), None);
+    shop.lot("a", "Coco", 0, 1000, 2000);
+    assert_eq!(shop.state().refuses(&digits(2)), None);
+    let why = shop.state().refuses(&digits(0)).unwrap();
+    assert!(why.starts_with("Decimals: ") && why.ends_with("Leave it at 2."), "{why}");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
 

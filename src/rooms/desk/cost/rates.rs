@@ -40,7 +40,8 @@ pub(super) fn page(shop: Workshop) -> View {
     }
     let save = move || {
         let typed: Vec<String> = texts.iter().map(|t| t.get()).collect();
-        match Rates::read(&typed, timed.get(), markup.map(|m| m.get()), shop.voice()) {
+        let rates = Rates::read(&typed, timed.get(), markup.map(|m| m.get()), shop.voice());
+        match rates.and_then(|r| shop.state(|s| s.refuses(&r).map_or(Ok(r), |why| Err(vec![why])))) {
             Ok(rates) => {
                 if shop.act(Act::Rates(Box::new(rates))) {
                     shop.go("#desk/cost");
