@@ -1,7 +1,7 @@
 //! Where the candles of some batches are: with whom, still here, or no more.
 
 use super::Reach;
-use crate::book::{Id, Kept, State};
+use crate::book::{Ending, Id, Kept, State};
 use crate::shelf::{Customer, Move, Order, Reason};
 use crate::sort;
 
@@ -14,11 +14,13 @@ pub struct Sent<'a> {
     pub customer: Option<&'a Customer>,
 }
 
-/// All candles of some batches, each counted once: filled = with somebody + here + broken or missing − came back. What
+/// All candles of some batches, each counted once: filled = apart + with somebody + here + broken or missing − came back. What
 /// came back is here again, and with somebody still as far as the list of who got some goes.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub struct Whereabouts {
     pub filled: i64,
+    /// Of pours that are on or were stopped: they were never on the shelf.
+    pub apart: i64,
     /// Sent, given away or handed out as samples.
     pub out: i64,
     /// Of them came back; from whom is not known.
@@ -52,7 +54,11 @@ impl State {
     pub fn whereabouts(&self, reached: &[Reach]) -> Whereabouts {
         let mut all = Whereabouts::default();
         for reach in reached {
-            all.filled += reach.batch.filled_vessels() as i64;
+            let filled = reach.batch.filled_vessels() as i64;
+            all.filled += filled;
+            if !matches!(reach.batch.ended, Some((Ending::Poured, ..))) {
+                all.apart += filled;
+            }
         }
         for moved in self.moved_of(reached) {
             let number = i64::from(moved.number);
@@ -63,7 +69,7 @@ impl State {
                 Reason::Found => all.gone -= number,
             }
         }
-        all.here = all.filled - all.out + all.back - all.gone;
+        all.here = all.filled - all.apart - all.out + all.back - all.gone;
         all
     }
 

@@ -4,7 +4,7 @@ use super::common::{Workshop, read};
 use super::ledger::{does, doing};
 use super::shared::{Shop, at, id, whole};
 use potside::bench::MeltingPot;
-use potside::book::{Act, Id};
+use potside::book::{Act, Ending, Id};
 use potside::pot::{Event, StepKey, Target, Way};
 use potside::quantity::{Exact, Voice};
 use potside::stores::LotEvent;
@@ -160,7 +160,7 @@ fn from_a_lot_to_whoever_has_the_candles() {
     let reached = ledger.forward(shop.state(), &id("a"));
     let all = shop.state().whereabouts(&reached);
     // Nothing was filled of these pours: 14 with somebody, 2 came back, 3 gone, so 15 are to be counted.
-    assert_eq!(all, Whereabouts { filled: 0, out: 14, back: 2, gone: 3, here: -15 });
+    assert_eq!(all, Whereabouts { filled: 0, apart: 0, out: 14, back: 2, gone: 3, here: -15 });
     assert_eq!(all.here, reached.iter().map(|r| shop.state().left_of(r.batch)).sum::<i64>());
     shop.act(12, Act::Forgotten { customer: id("c2") });
     assert_ne!(told(&shop)[2].2.as_deref(), Some("Bo"));
@@ -302,4 +302,29 @@ fn a_hold_on_a_lot_of_vessels_blocks_the_filling() {
     let ledger = shop.ledger();
     let back: Vec<_> = ledger.back(&id("p")).iter().map(|o| (o.holding.id.to_string(), o.amount)).collect();
     assert_eq!(back, [("cracked".into(), whole(1)), ("good".into(), whole(3))]);
+}
+
+/// Two were filled before a pour was stopped: a recall finds them, and does not say that they stand on the shelf.
+#[test]
+fn candles_of_a_stopped_pour_are_told_and_not_on_the_shelf() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 5000, 1000);
+    shop.begin("p", 1);
+    shop.from("p", 1, "Coco", &["a"]);
+    let next = |shop: &Shop| shop.state().batches.get(&id("p")).unwrap().run.now().unwrap().key;
+    while next(&shop) != (StepKey::Fill { pour: 0, vessel: 2 }) {
+        let step = next(&shop);
+        shop.did("p", 2, step, None);
+    }
+    let told = |shop: &Shop| {
+        let ledger = shop.ledger();
+        let all = shop.state().whereabouts(&ledger.forward(shop.state(), &id("a")));
+        (all.filled, all.apart, all.here)
+    };
+    assert_eq!(told(&shop), (2, 2, 0));
+    let stopped = shop.act(3, Act::Ended { batch: id("p"), how: Ending::GivenUp, note: String::new() });
+    assert_eq!(told(&shop), (2, 2, 0));
+    shop.act(4, Act::Undo { entry: stopped });
+    shop.end("p", 5, Ending::Poured);
+    assert_eq!(told(&shop), (2, 0, 2));
 }

@@ -126,6 +126,8 @@ fn who(state: &State, reached: &[Reach]) -> View {
         el("h2").child("Who has them"),
         who,
         line("On the shelf: ", all.here),
+        (all.apart != 0)
+            .then(|| line("Filled in a pour that is on or was stopped, so never on the shelf: ", all.apart)),
         (all.back != 0).then(|| line("Of those that went came back: ", all.back)),
         (all.gone != 0).then(|| line("Broken or missing: ", all.gone))
     ]
