@@ -11,6 +11,7 @@ use potside::formula::{
 };
 use potside::quantity::{Locale, Share, Voice};
 use potside::wire::{self, Wire};
+use std::slice;
 
 fn plain() -> Formula {
     let mut fig = fragrance(Basis::OfWax(percent("8")));
@@ -160,7 +161,17 @@ fn above_the_highest_load() {
         part: "Fig & cedar".into(),
         highest: percent("10"),
     };
-    cautioned(two, &[together]);
+    cautioned(two, slice::from_ref(&together));
+    // An additive above its own load takes nothing away from what is said of the fragrances.
+    let mut hard = plain();
+    two(&mut hard);
+    let mut additive = hard.parts[0].clone();
+    (additive.name, additive.kind) = ("Hardener".into(), PartKind::Additive);
+    (additive.basis, additive.highest) = (Basis::OfWax(percent("2")), Some(percent("1")));
+    hard.parts.push(additive);
+    let found = check(&hard, &()).unwrap();
+    assert!(found.contains(&together), "{found:?}");
+    assert!(found.iter().any(|c| matches!(c, Caution::Load { part, .. } if part == "Hardener")));
 }
 
 #[test]

@@ -179,7 +179,7 @@ fn loads(formula: &Formula, rates: &Rates, found: &mut Vec<Caution>) {
     let of_wax = |rate: &super::share::Rate| Share::base(rate.by_wax + rate.by_whole / wax);
     let mut together = Share::ZERO;
     let mut lowest: Option<(&Part, Amount<Share>)> = None;
-    let before = found.len();
+    let mut over = false;
     for (part, rate) in formula.parts.iter().zip(&rates.parts) {
         let load = of_wax(rate);
         if part.kind == PartKind::Fragrance {
@@ -187,6 +187,8 @@ fn loads(formula: &Formula, rates: &Rates, found: &mut Vec<Caution>) {
         }
         let Some(highest) = part.highest else { continue };
         if load > highest.value {
+            // An additive above its own load says nothing of the fragrances.
+            over |= part.kind == PartKind::Fragrance;
             let of_whole = Share::base(load.in_base() * wax);
             found.push(Caution::Load { part: part.name.clone(), of_wax: load, of_whole, highest });
         }
@@ -195,7 +197,7 @@ fn loads(formula: &Formula, rates: &Rates, found: &mut Vec<Caution>) {
         }
     }
     if let Some((part, highest)) = lowest
-        && found.len() == before
+        && !over
         && together > highest.value
     {
         found.push(Caution::LoadTogether { of_wax: together, part: part.name.clone(), highest });
