@@ -6,7 +6,7 @@ mod common;
 
 use common::{Workshop, line, read};
 use potside::formula::Basis;
-use potside::pot::Target;
+use potside::pot::{Dose, Target, keeps_shade, shades};
 use potside::quantity::{Exact, Share};
 
 /// What is said at the first colour of so many vessels.
@@ -49,6 +49,33 @@ fn one_colour_has_no_hue_to_keep() {
     let mut w = Workshop::new();
     w.formula.parts.remove(4);
     assert!(said(&w, 2).starts_with("Red 2 drops for 1.50: 33.3 % too strong. "), "{}", said(&w, 2));
+}
+
+/// What is in drops and no dye has no part in the shade, and is nearest whole by itself.
+#[test]
+fn a_fragrance_in_drops_is_no_colour() {
+    let mut w = Workshop::new();
+    let alone: Vec<String> = (1..=8).map(|n| said(&w, n)).collect();
+    w.formula.parts[0].basis = Basis::Drops(41);
+    let beside: Vec<String> = (1..=8).map(|n| said(&w, n)).collect();
+    assert_eq!(beside, alone);
+    let fig = |vessels| {
+        let plan = w.plan(Target::Vessels(vessels)).unwrap();
+        let fig = line(&plan, "Fig leaf").clone();
+        let Dose::Drops { drops, .. } = fig.dose else { panic!("{:?}", fig.dose) };
+        (drops, fig.notes.iter().map(|n| n.text.clone()).collect::<Vec<_>>(), fig.why.relation)
+    };
+    let relation = "the nearest whole drops, at least one".to_owned();
+    // 20.5 drops for two: a half goes to the even one. 0.5/20.5 is more than 2 %, 0.25/30.75 is not.
+    let two = "20 drops of “Fig leaf” for 20.50: 2.44 % too little. A batch of 4, 8, 12 or 16 vessels takes whole drops.";
+    assert_eq!(fig(2), (20, vec![two.to_owned()], relation.clone()));
+    assert_eq!(fig(3), (31, vec![], relation.clone()));
+    assert_eq!(fig(8), (82, vec![], relation));
+    // Nor does it make sizes unfit for the dyes.
+    assert!(keeps_shade(&w.ask(Target::Vessels(4))).unwrap());
+    w.formula.parts[0].basis = Basis::Drops(1);
+    assert!(keeps_shade(&w.ask(Target::Vessels(8))).unwrap());
+    assert_eq!(shades(&w.ask(Target::Vessels(8))).unwrap(), Vec::<String>::new());
 }
 
 #[test]

@@ -3,12 +3,12 @@
 use super::batch::{Size, batch, usual_residue};
 use super::drops::{drops_for, keeps};
 use super::settle::settle;
-use super::ways::{drops_note, named, off, small_note, spoon_note};
+use super::ways::{drops_note, named, off, small_note, spoon_note, whole_note};
 use super::{
     Ask, Dose, DropChoice, Note, PlanError, Pour, ScaleChoice, Shade, Wanted, choose_scale, choose_spoon,
     eighth,
 };
-use crate::formula::{Makes, Part, PartShare, amounts, order, solve};
+use crate::formula::{Makes, Part, PartKind, PartShare, amounts, order, solve};
 use crate::quantity::{Amount, Exact, Mass, Share, Voice, Why};
 
 /// A wax or part on its way to a line.
@@ -23,9 +23,17 @@ pub(super) struct Draft<'a> {
 
 #[derive(Clone)]
 pub(super) enum How {
-    Scale { error: Share, division: Amount<Mass> },
+    Scale {
+        error: Share,
+        division: Amount<Mass>,
+    },
+    /// With the other colours, by this choice.
     Drops(Why),
-    Spoon { off: Share },
+    /// In drops, by itself.
+    Counted,
+    Spoon {
+        off: Share,
+    },
     Plain,
 }
 
@@ -52,10 +60,16 @@ fn shares<'a>(
     Ok(shares)
 }
 
-fn wanted<'a>(shares: impl Iterator<Item = &'a PartShare>) -> Vec<Wanted> {
+/// Only dyes make a shade: a fragrance in drops would be many more drops than they are, and hide how far they are off.
+fn is_dye(part: Option<&Part>) -> bool {
+    part.is_some_and(|p| p.kind == PartKind::Dye)
+}
+
+/// The colours of the shade.
+fn wanted(shares: &[(PartShare, Option<&Part>)]) -> Vec<Wanted> {
     let mut wanted: Vec<Wanted> = Vec::new();
-    for share in shares {
-        if let Some(drops) = share.drops {
+    for (share, part) in shares {
+        if let Some(drops) = share.drops.filter(|_| is_dye(*part)) {
             wanted.push(Wanted { name: share.name.clone(), drops });
         }
     }
@@ -70,7 +84,7 @@ fn wanted<'a>(shares: impl Iterator<Item = &'a PartShare>) -> Vec<Wanted> {
 pub fn shades(ask: &Ask) -> Result<Vec<String>, PlanError> {
     let batch = batch(ask)?;
     let Some(size) = batch.pours.first() else { return Ok(Vec::new()) };
-    let wanted = wanted(shares(ask, size, None)?.iter().map(|(share, _)| share));
+    let wanted = wanted(&shares(ask, size, None)?);
     let shade = drops_for(&wanted, size.vessels, ask.tolerance, None);
     Ok(in_words(ask, &wanted, shade.as_ref()))
 }
@@ -82,7 +96,7 @@ pub fn shades(ask: &Ask) -> Result<Vec<String>, PlanError> {
 pub fn keeps_shade(ask: &Ask) -> Result<bool, PlanError> {
     let batch = batch(ask)?;
     let Some(size) = batch.pours.first() else { return Ok(true) };
-    let wanted = wanted(shares(ask, size, None)?.iter().map(|(share, _)| share));
+    let wanted = wanted(&shares(ask, size, None)?);
     Ok(keeps(&wanted, ask.tolerance) != Some(false))
 }
 
@@ -100,7 +114,7 @@ fn in_words(ask: &Ask, wanted: &[Wanted], shade: Option<&Shade>) -> Vec<String> 
 /// its lines say how they came about.
 pub(super) fn pour(ask: &Ask, size: &Size, told: Option<Voice>) -> Result<(Pour, Vec<String>), PlanError> {
     let shares = shares(ask, size, told)?;
-    let wanted = wanted(shares.iter().map(|(share, _)| share));
+    let wanted = wanted(&shares);
     let shade = drops_for(&wanted, size.vessels, ask.tolerance, told);
     let choices = in_words(ask, &wanted, shade.as_ref());
     let shade = shade.map(|s| s.with(ask.shade, &wanted, told));
@@ -117,7 +131,9 @@ pub(super) fn pour(ask: &Ask, size: &Size, told: Option<Voice>) -> Result<(Pour,
             notes: Vec::new(),
             how: How::Plain,
         };
-        if draft.share.drops.is_some() {
+        if let (Some(drops), false) = (draft.share.drops, is_dye(part)) {
+            draft.count(ask, size, drops);
+        } else if draft.share.drops.is_some() {
             let drops = chosen.next().copied().unwrap_or(0);
             draft.drop(ask, drops, shade.as_ref());
             // The note is about all colours together: it stands at the first.
@@ -135,6 +151,14 @@ impl Draft<'_> {
         let one = ask.recipe.drop_mass(&self.share.name).unwrap_or(Mass::ZERO);
         self.dose = Dose::Drops { drops, mass: one.times(Exact::whole(drops.into())) };
         self.how = How::Drops(shade.map(|s| s.why.clone()).unwrap_or_default());
+    }
+
+    /// In whole drops by itself, at least one.
+    fn count(&mut self, ask: &Ask, size: &Size, wanted: Exact) {
+        let whole = u32::try_from(wanted.round().max(1)).unwrap_or(u32::MAX);
+        self.drop(ask, whole, None);
+        self.how = How::Counted;
+        self.notes.extend(whole_note(ask, size, &self.share.name, wanted, whole));
     }
 
     fn measure(&mut self, ask: &Ask, size: &Size) {

@@ -89,6 +89,13 @@ impl Draft<'_> {
                     .with_why("choice", shade.result.clone(), shade.clone())
                     .with("mass of the drops", voice.mass(self.dose.mass()))
             }
+            (Dose::Drops { drops, .. }, How::Counted) => {
+                let exact =
+                    self.share.drops.map(|q| format!("{} drops", voice.number(q))).unwrap_or_default();
+                Why::new(name, "the nearest whole drops, at least one", format!("{drops} drops"))
+                    .with_why("exact", exact, solved)
+                    .with("mass of the drops", voice.mass(self.dose.mass()))
+            }
             (Dose::Spoon { eighths, .. }, How::Spoon { off }) => {
                 let measure = eighth().times(Exact::whole((*eighths).into()));
                 let exact =

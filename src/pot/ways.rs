@@ -4,7 +4,7 @@ use super::batch::{Needs, Size};
 use super::drops::{keeps, percent};
 use super::{Ask, DropChoice, Note, Shade, SpoonChoice, Wanted, choose_spoon, eighth};
 use crate::formula::{Part, PartKind, PartShare};
-use crate::quantity::{Exact, Mass, Voice, Volume, VolumeUnit, decimal};
+use crate::quantity::{Exact, Mass, Share, Voice, Volume, VolumeUnit, decimal};
 use crate::sort;
 
 /// Batches up to this many vessels are looked through for a better one.
@@ -115,6 +115,23 @@ pub(super) fn off(voice: Voice, wanted: &[Wanted], choice: &DropChoice) -> Strin
         _ => "the hue is kept".to_owned(),
     };
     format!("{depth}, {hue}")
+}
+
+/// Whole drops of what is no dye, off by more than the tolerance, and the batches that take whole ones.
+pub(super) fn whole_note(ask: &Ask, size: &Size, name: &str, wanted: Exact, drops: u32) -> Option<Note> {
+    let off = Exact::whole(drops.into()).checked_div(wanted)? - Exact::ONE;
+    if off.abs() <= ask.tolerance.in_base() {
+        return None;
+    }
+    let exact = decimal(wanted, Exact::ratio(1, 100), ask.voice.locale);
+    let side = if off.is_negative() { "little" } else { "much" };
+    let share = ask.voice.share(Share::base(off.abs()));
+    let mut text = format!("{drops} drops of “{name}” for {exact}: {share} too {side}.");
+    let whole = nearest(sizes(ask, size, &|_, by| (wanted * by).is_whole()), size);
+    if !whole.is_empty() {
+        text += &format!(" A batch of {} vessels takes whole drops.", list(&whole));
+    }
+    Some(Note::caution(text))
 }
 
 /// A spoon measure that no eighth of a teaspoon meets within tolerance.
