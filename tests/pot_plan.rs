@@ -5,8 +5,9 @@
 mod common;
 
 use common::{Workshop, g, line, read};
+use potside::formula::Basis;
 use potside::pot::{Dose, Plan, PlanError, Residue, Target, outline, shades};
-use potside::quantity::{Exact, Mass, MassUnit, Quantity, Share, Voice, Why, show_both};
+use potside::quantity::{Amount, Exact, Mass, MassUnit, Quantity, Share, Voice, Why, show_both};
 use potside::wire;
 use proptest::prelude::*;
 
@@ -134,14 +135,7 @@ fn as_far_as_it_goes() {
     // 2.15 oz for 4 vessels: 30 oz is enough for 55 and a bit.
     let plan = w.plan(Target::Left { ingredient: "Fig leaf".into(), mass: read("30 oz") }).unwrap();
     assert_eq!(plan.vessels, 55);
-    let taken: Mass = plan
-        .pours
-        .iter()
-        .flat_map(|p| &p.lines)
-        .filter(|l| l.name == "Fig leaf")
-        .map(|l| l.dose.mass())
-        .sum();
-    assert!(taken <= Mass::of(Exact::whole(30), MassUnit::Ounce));
+    assert!(takes(&plan, "Fig leaf") <= Mass::of(Exact::whole(30), MassUnit::Ounce));
     // 2.15 oz is 60.95 g, enough for 4; but in tenths of a gram the plan would take 61.0 g.
     w.scales[1].division = read("0.1 g");
     let exactly = w.plan(Target::Left { ingredient: "Fig leaf".into(), mass: read("2.15 oz") }).unwrap();
@@ -152,6 +146,47 @@ fn as_far_as_it_goes() {
     assert!(vessels.why.as_ref().is_some_and(|why| why.what.contains("Fig leaf")), "{:?}", vessels.why);
     let enough = w.plan(Target::Left { ingredient: "Fig leaf".into(), mass: read("61.0 g") }).unwrap();
     assert_eq!(enough.vessels, 4);
+}
+
+/// What of an ingredient a plan takes.
+fn takes(plan: &Plan, name: &str) -> Mass {
+    plan.pours.iter().flat_map(|p| &p.lines).filter(|l| l.name == name).map(|l| l.dose.mass()).sum()
+}
+
+#[test]
+fn what_is_left_is_enough_though_every_pot_rounds_up() {
+    let mut w = Workshop::new();
+    w.formula.parts.truncate(1);
+    w.formula.parts[0].basis = Basis::OfWax(read("8.3 %"));
+    w.fill = g(20, 1);
+    w.pot.as_mut().unwrap().capacity = read("400 g");
+    w.scales.truncate(1);
+    w.scales[0].least = read("1 g");
+    // Of 400 g in a pot of twenty 30.66 g are weighed as 31, in up to thirteen pots: one vessel less is not enough.
+    for left in [399, 397, 368, 276] {
+        let mass = Amount::new(Exact::whole(left), MassUnit::Gram);
+        let plan = w.plan(Target::Left { ingredient: "Fig leaf".into(), mass }).unwrap();
+        assert!(takes(&plan, "Fig leaf") <= mass.value, "{left}: {:?}", takes(&plan, "Fig leaf"));
+        assert!(plan.vessels > 170);
+    }
+}
+
+#[test]
+fn a_total_is_never_exceeded_in_pots_of_one_vessel() {
+    let mut w = Workshop::new();
+    w.fill = g(100, 1);
+    w.residue = Residue::Each(read("50 g"));
+    w.pot.as_mut().unwrap().capacity = read("150 g");
+    // Six pots of one vessel are 900 g; nine vessels in one pot would be 950 g.
+    let plan = w.plan(Target::Total(read("1000 g"))).unwrap();
+    assert_eq!((plan.vessels, plan.pours.len(), plan.total), (6, 6, g(900, 1)));
+    let told = "Of the 1000.0 g (35.27 oz) asked for, whole vessels in such a pot use 900.0 g (31.75 oz).";
+    assert!(plan.notes.iter().any(|n| n.text == told), "{:?}", plan.notes);
+    refused(
+        &w,
+        Target::Total(read("149 g")),
+        "149.0 g (5.26 oz) fills no vessel: one needs 150.0 g (5.29 oz) in the pot. Ask for more.",
+    );
 }
 
 #[test]
@@ -341,7 +376,7 @@ proptest! {
     #[test]
     fn every_plan_keeps_its_law(vessels in 1_u32..300, capacity in 400_i128..9000, percent in 0_i128..5, each in any::<bool>()) {
         let mut w = Workshop::new();
-        w.pot.as_mut().unwrap().capacity = potside::quantity::Amount::new(Exact::whole(capacity), MassUnit::Gram);
+        w.pot.as_mut().unwrap().capacity = Amount::new(Exact::whole(capacity), MassUnit::Gram);
         w.residue = if each { Residue::Each(read("15 g")) } else { Residue::OfFilled(read(&format!("{percent} %"))) };
         let plan = w.plan(Target::Vessels(vessels)).unwrap();
         prop_assert_eq!(plan.pours.iter().map(|p| p.vessels).sum::<u32>(), vessels);
@@ -364,6 +399,21 @@ proptest! {
             }
         }
         prop_assert_eq!(total, plan.total);
+    }
+
+    #[test]
+    fn a_total_is_kept(total in 150_i128..9000, fill in 20_i128..300, capacity in 300_i128..2000, stays in 0_i128..60) {
+        let mut w = Workshop::new();
+        let grams = |n| Amount::new(Exact::whole(n), MassUnit::Gram);
+        w.pot.as_mut().unwrap().capacity = grams(capacity);
+        w.fill = g(fill, 1);
+        w.residue = Residue::Each(grams(stays));
+        if let Ok(plan) = w.plan(Target::Total(grams(total))) {
+            prop_assert!(plan.total <= g(total, 1));
+            let exact = |p: &potside::pot::Pour| p.lines.iter().map(|l| l.exact).sum::<Mass>();
+            prop_assert!(plan.pours.iter().all(|p| exact(p) <= g(capacity, 1)));
+            prop_assert_eq!(plan.pours.iter().map(exact).sum::<Mass>(), plan.total);
+        }
     }
 
     #[test]

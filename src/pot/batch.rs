@@ -186,9 +186,20 @@ fn of_total(ask: &Ask, asked: Mass) -> Result<Batch, PlanError> {
             return Err(PlanError::TooMany);
         }
         if vessels < pots {
-            // Either not one vessel, or every pot already makes no more than one.
-            let one = needs.vessels(asked, 1);
-            return if one == 0 { Err(too_small()) } else { whole_vessels(ask, one, None) };
+            // Either not one vessel, or every pot already makes no more than one: it cannot all be used.
+            pots_for(ask, 1)?;
+            return match most_within(ask, asked) {
+                0 => Err(too_small()),
+                most => {
+                    let mut batch = whole_vessels(ask, most, None)?;
+                    batch.notes.push(Note::remark(format!(
+                        "Of the {} asked for, whole vessels in such a pot use {}.",
+                        voice.both(asked),
+                        voice.both(batch.total)
+                    )));
+                    Ok(batch)
+                }
+            };
         }
         let filled = needs.fill.times(whole(vessels));
         let residue = needs.stays(filled, pots);

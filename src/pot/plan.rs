@@ -185,8 +185,8 @@ pub fn plan(ask: &Ask) -> Result<Plan, PlanError> {
 pub(super) fn planned(ask: &Ask, told: Option<Voice>) -> Result<(Plan, Vec<String>), PlanError> {
     let mut batch = batch(ask)?;
     let (mut pours, mut choices) = pours(ask, &batch, told)?;
-    // Rounding up can ask for a division more than what is left.
-    if let Target::Left { ingredient, mass } = &ask.target
+    // Rounding up can ask for a division more than what is left, in every pot.
+    while let Target::Left { ingredient, mass } = &ask.target
         && taken(&pours, ingredient) > mass.value
     {
         batch = batch.with_one_less(ask)?;
