@@ -5,7 +5,7 @@
 mod common;
 
 use common::run::{FIG, HARDENER, SOY, TAB, did, go_on};
-use common::{Workshop, line};
+use common::{Workshop, g, line, read};
 use potside::pot::{Event, Run, StepKey, StepView, Target, Way};
 use potside::quantity::{Exact, Voice, Why};
 
@@ -51,6 +51,56 @@ fn notes_stand_at_the_step_they_are_for() {
     std::rc::Rc::make_mut(&mut run.plan).warmed = true;
     assert_eq!(notes(&run, gate), ["Have the vessels warmed, with their wicks set, before it is there."]);
     assert_eq!(notes(&run, StepKey::Close)[1], "Cure for 14 days before burning or selling.");
+}
+
+/// Weighing 150 g of wax too little puts the fragrance above its load: said before it goes in, with what keeps the share.
+#[test]
+fn a_fragrance_above_its_load_for_want_of_wax_is_said() {
+    let mut w = Workshop::new();
+    w.formula.parts[0].basis = potside::formula::Basis::OfWax(read("8 %"));
+    w.formula.parts[0].highest = Some(read("10 %"));
+    let short = |by: i128| {
+        let mut run = Run::new(w.plan(Target::Vessels(4)).unwrap());
+        let soy = StepKey::Wax { pour: 0, line: SOY };
+        go_on(&mut run, Some(soy));
+        let asked = run.now().unwrap().amount.unwrap();
+        run.take(did(soy, Some(asked.less(g(by, 1))), 1)).unwrap();
+        go_on(&mut run, Some(ADD_FIG));
+        run
+    };
+    // 720 g hold 652.8 g of wax and 52.23 g of fragrance; of 502.8 g that is 10.39 %, and 8 % of them are 40.2 g.
+    let run = short(150);
+    let wax = (0..2).map(|n| run.record(Voice::default()).lines[n].weighed.in_base().to_f64()).sum::<f64>();
+    let fig = line(&run.plan, "Fig leaf").dose.mass().in_base().to_f64();
+    let said = notes(&run, ADD_FIG);
+    assert_eq!(said.len(), 1, "{said:?}");
+    let of_wax = format!("would be {:.2} % of it, above its highest load of 10 %.", 100.0 * fig / wax);
+    assert!(said[0].starts_with("Less wax is in than planned: ") && said[0].contains(&of_wax), "{said:?}");
+    assert!(said[0].contains(&format!(" {:.1} g (", 0.08 * wax)), "{said:?}");
+    assert!(said[0].ends_with(" keeps the share that was planned."));
+    assert!(shown(&run, ADD_FIG).notes[0].caution);
+    // Within the load, or as planned, there is nothing to say.
+    assert!(notes(&short(50), ADD_FIG).is_empty());
+    assert!(notes(&short(0), ADD_FIG).is_empty());
+    // Planned above it: the plan says so, the step only what the weighing adds.
+    w.formula.parts[0].highest = Some(read("7 %"));
+    let planned = Run::new(w.plan(Target::Vessels(4)).unwrap());
+    assert!(notes(&planned, ADD_FIG).is_empty());
+}
+
+/// A wax has a flash point too.
+#[test]
+fn wax_at_its_flash_point_is_said_as_it_melts() {
+    let mut w = Workshop::new();
+    w.formula.wax[1].flash = Some(read("205 °F"));
+    let mut run = Run::new(w.plan(Target::Vessels(4)).unwrap());
+    let melt = StepKey::Melt { pour: 0 };
+    let at = |text: &str| read::<potside::quantity::Temperature>(text).value;
+    assert_eq!(run.miss(melt, at("206 °F"), Voice::default()), None);
+    go_on(&mut run, Some(melt));
+    assert_eq!(run.miss(melt, at("204 °F"), Voice::default()), None);
+    let said = run.miss(melt, at("205 °F"), Voice::default()).unwrap();
+    assert!(said.contains("at or above the flash point of “Soy”"), "{said}");
 }
 
 #[test]

@@ -161,6 +161,44 @@ fn what_is_too_cold_afterwards_is_said() {
     assert_eq!(chill(&run, ADD_FIG, us()).unwrap().caution, None);
 }
 
+/// Too cold for the pour and for the part: the advice is good for both.
+#[test]
+fn it_is_to_be_warm_enough_for_all_it_is_too_cold_for() {
+    let mut w = Workshop::new();
+    w.formula.parts[0].add =
+        potside::formula::TemperatureRange { low: read("170 °F"), high: read("200 °F") };
+    let key = add_fig(&w);
+    // 174 − 7.5 = 166.5 °F; at 168, the pour's, it is still below its own 170: 170 + 0.0790 · 98 = 177.7 °F before.
+    let said = chill(&up_to(&w, key, 174), key, us()).unwrap().caution.unwrap();
+    assert_eq!(
+        said,
+        "That is below the pour range, 168–175 °F. Have the pot at 178 °F or a little more before it goes in."
+    );
+}
+
+/// What is in the pot already must not be heated to its flash point for what comes after it.
+#[test]
+fn never_as_warm_as_the_flash_point_of_what_is_in() {
+    let mut w = Workshop::new();
+    let mut cedar = w.formula.parts[0].clone();
+    (cedar.name, cedar.basis) = ("Cedar".into(), potside::formula::Basis::OfWax(read("0.2 %")));
+    cedar.add = potside::formula::TemperatureRange { low: read("178 °F"), high: read("190 °F") };
+    w.formula.parts[0].add =
+        potside::formula::TemperatureRange { low: read("175 °F"), high: read("190 °F") };
+    w.formula.parts.push(cedar);
+    let key = add_fig(&w);
+    for (flash, allowed) in [("184 °F", false), ("185 °F", true)] {
+        w.formula.parts.last_mut().unwrap().flash = Some(read(flash));
+        let said = chill(&up_to(&w, key, 179), key, us()).unwrap().caution.unwrap();
+        let expected = if allowed {
+            "Have the pot at 184 °F or a little more before it goes in."
+        } else {
+            "The pot would have to be at 184 °F before, at or above the flash point of “Cedar”: let the part come to"
+        };
+        assert!(said.contains(expected), "{flash}: {said}");
+    }
+}
+
 #[test]
 fn nothing_is_said_where_nothing_is_known() {
     let w = Workshop::new();

@@ -215,6 +215,13 @@ fn keeping_and_restoring_by_hand() {
     let restored = restore(&lines, g(40, 1), Some(g(1050, 1)), Voice::default()).unwrap();
     assert_eq!(restored.add, [g(90, 1), Mass::ZERO]);
     assert_eq!((restored.total, restored.over_pot, restored.more_vessels), (g(1100, 1), g(50, 1), 2));
+    // 100 g more: rounding alone costs no vessel, so of 101 g one may be missing; of 110 g it is a tenth.
+    let more = |fill| restore(&lines, g(fill, 10), None, Voice::default()).unwrap().more_vessels;
+    assert_eq!([more(1000), more(1001), more(1010), more(1100)], [1, 1, 1, 0]);
+    let coarse = pot(&[(100_000, 100_000, 500), (10_000, 10_200, 500), (10_000, 10_200, 100)]);
+    // 24 g more in all, and divisions of 11 g together, of which nothing is promised.
+    let more = |fill| restore(&coarse, g(fill, 1), None, Voice::default()).unwrap().more_vessels;
+    assert_eq!([more(24), more(25), more(33)], [1, 0, 0]);
     assert_eq!(restore(&pot(&[(0, 500, 10)]), g(1, 1), None, Voice::default()), None);
     // Of two that are over alike the first is named.
     let mut lines = pot(&[(10_000, 11_000, 10), (10_000, 11_000, 10)]);

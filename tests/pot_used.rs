@@ -4,10 +4,10 @@
 
 mod common;
 
-use common::run::{FIG, HARDENER, did, go_on, run};
+use common::run::{FIG, HARDENER, TAB, did, go_on, run};
 use common::{Workshop, read};
-use potside::pot::{Event, Run, StepKey, Target, Way};
-use potside::quantity::{Exact, Mass};
+use potside::pot::{Dose, Event, Run, StepKey, Target, Way};
+use potside::quantity::{Exact, Mass, Voice};
 
 const ADD_FIG: StepKey = StepKey::Add { pour: 0, line: FIG };
 
@@ -60,6 +60,32 @@ fn what_is_in_is_used_and_the_rest_is_still_to_go_in() {
         of("Hardener", &more).unwrap().0,
         run.line(0, HARDENER).unwrap().dose.mass().times(Exact::ratio(1, 9))
     );
+}
+
+/// A vessel more takes its tab too, whether the others have theirs already or not.
+#[test]
+fn a_vessel_more_has_its_pieces() {
+    let tabs =
+        |run: &Run| run.used().iter().filter(|u| u.name == "Wick tab").map(|u| u.pieces).sum::<Exact>();
+    let over = |step: StepKey| {
+        let mut run = run(4);
+        go_on(&mut run, Some(step));
+        let asked = run.now().unwrap().amount.unwrap();
+        run.take(did(step, Some(asked.times(Exact::ratio(5, 4))), 7000)).unwrap();
+        run.take(Event::Mended { step, way: Way::Restore, at: 7001 }).unwrap();
+        assert_eq!(run.vessels(), 5);
+        run
+    };
+    assert_eq!(tabs(&over(ADD_FIG)), Exact::whole(5));
+    let mut early = over(StepKey::Wax { pour: 0, line: 1 });
+    assert_eq!(tabs(&early), Exact::ZERO);
+    let set = StepKey::Add { pour: 0, line: TAB };
+    let shown = early.shown_step(set, Voice::default()).unwrap();
+    assert_eq!(shown.step.dose, Some(Dose::Count { pieces: 5 }));
+    assert_eq!(shown.why.unwrap().relation, "pieces in each vessel × vessels");
+    assert!(early.rest().contains(&("Wick tab", Mass::ZERO, Exact::whole(5))));
+    go_on(&mut early, None);
+    assert_eq!(tabs(&early), Exact::whole(5));
 }
 
 #[test]

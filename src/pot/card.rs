@@ -31,7 +31,10 @@ impl Run {
         if !self.holds(key) {
             return None;
         }
-        let step = self.step(key);
+        let mut step = self.step(key);
+        if let (Some(dose @ Dose::Count { .. }), Some(pour)) = (&mut step.dose, key.pour()) {
+            *dose = Dose::Count { pieces: self.pieces(pour, dose) };
+        }
         let line = key.pour().zip(key.line()).and_then(|(pour, line)| self.line(pour, line));
         let scale = match &step.dose {
             Some(Dose::Weigh { scale, .. }) => Some(scale.clone()),
@@ -44,7 +47,7 @@ impl Run {
             scale,
             wants: self.wants(key),
             minutes: line.filter(|_| matches!(key, StepKey::Stir { .. })).map_or(0, |l| l.stir_minutes),
-            notes: self.notes(key, line),
+            notes: self.notes(key, line, voice),
             cautions: self.cautions(key, line, voice),
             missed: self.misses(key, voice),
             why: self.why(key, &step, line, voice),
@@ -69,13 +72,14 @@ impl Run {
         }
     }
 
-    fn notes(&self, key: StepKey, line: Option<&Line>) -> Vec<Note> {
+    fn notes(&self, key: StepKey, line: Option<&Line>, voice: Voice) -> Vec<Note> {
         let own = |line: &Line| {
             let note = line.note.trim();
             (!note.is_empty())
                 .then(|| Note::remark(note))
                 .into_iter()
                 .chain(line.notes.iter().cloned())
+                .chain(self.load_note(key, line, voice))
                 .collect()
         };
         match key {
@@ -130,7 +134,7 @@ impl Run {
             StepKey::Wax { pour, .. } | StepKey::Add { pour, .. } => {
                 let line = line?;
                 let dose = step.dose.as_ref()?;
-                if *dose == line.dose {
+                if *dose == line.dose || self.counted(key) {
                     return Some(line.why.clone());
                 }
                 Some(restored_why(line, dose, None, self.fold.stand(pour)?.factor, voice))

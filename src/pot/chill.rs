@@ -124,41 +124,52 @@ impl Run {
                 degrees(after),
                 decimal(fall, step, voice.locale),
             ),
-            caution: self.too_cold(line, &mixed, after, voice),
+            caution: self.too_cold(key, line, &mixed, after, voice),
             why: why
                 .from("Heat balance, with usual specific heats of wax, oils and additives, not those of this supplier."),
         })
     }
 
-    fn too_cold(&self, line: &Line, mixed: &Mixed, after: Temperature, voice: Voice) -> Option<String> {
+    fn too_cold(
+        &self,
+        key: StepKey,
+        line: &Line,
+        mixed: &Mixed,
+        after: Temperature,
+        voice: Voice,
+    ) -> Option<String> {
         let pour = &self.plan.pour;
         let sets = celsius(PARAFFIN_LIKE.liquidus)?;
         let own = line.add.as_ref().filter(|range| after < range.low.value);
-        let (goal, what) = match own {
+        let what = match own {
             _ if after < pour.low.value && after < sets => {
-                (pour.low.value, "At that some wax begins to set in the pot.".to_owned())
+                "At that some wax begins to set in the pot.".to_owned()
             }
-            _ if after < pour.low.value => {
-                (pour.low.value, format!("That is below the pour range, {}.", span(pour, voice)))
-            }
-            Some(range) => (range.low.value, format!("That is below its own range, {}.", span(range, voice))),
+            _ if after < pour.low.value => format!("That is below the pour range, {}.", span(pour, voice)),
+            Some(range) => format!("That is below its own range, {}.", span(range, voice)),
             None => return None,
         };
+        // Warm enough for all that it is too cold for.
+        let wants = [Some(pour.low.value), own.map(|range| range.low.value)];
+        let goal = wants.into_iter().flatten().filter(|low| after < *low).max()?;
         // Up to the next degree that is shown: rounded down it would not be warm enough.
         let (step, unit) = (step(voice), voice.temperature);
         let before = celsius(mixed.before(goal.in_celsius().to_f64())?)?;
         let least = Temperature::of(Exact::whole((before.to(unit) / step).ceil()) * step, unit);
-        let may = |limit: Temperature| least <= limit;
-        let allowed = line.add.as_ref().is_none_or(|range| may(range.high.value))
-            && line.flash.is_none_or(|flash| least < flash.value);
+        let bar = match self.flashing(key, least) {
+            Some(other) if other.name != line.name => {
+                Some(["at or above the flash point of “", &other.name, "”"].concat())
+            }
+            None if line.add.as_ref().is_none_or(|range| least <= range.high.value) => None,
+            _ => Some("hotter than this part may go in at".to_owned()),
+        };
         let least = show(least, unit, Some(step), voice.locale);
-        Some(if allowed {
-            format!("{what} Have the pot at {least} or a little more before it goes in.")
-        } else {
-            format!(
-                "{what} The pot would have to be at {least} before, hotter than this part may go in at: let the part come \
-                 to a warm room first, or add it in small goes and warm the pot gently between."
-            )
+        Some(match bar {
+            None => format!("{what} Have the pot at {least} or a little more before it goes in."),
+            Some(bar) => format!(
+                "{what} The pot would have to be at {least} before, {bar}: let the part come to a warm room first, or add \
+                 it in small goes and warm the pot gently between."
+            ),
         })
     }
 }

@@ -39,7 +39,7 @@ pub struct Restored {
 
 impl Mended {
     /// What is in, or is still to go in as planned.
-    fn mass(&self) -> Mass {
+    pub(super) fn mass(&self) -> Mass {
         if self.actual.is_zero() { self.planned } else { self.actual }
     }
 }
@@ -74,6 +74,9 @@ pub(super) fn kept_why(lines: &[Mended], voice: Voice) -> Why {
     why.with("all wax", voice.mass(wax)).with("everything", voice.mass(total))
 }
 
+/// So much may be missing in the last vessel that a restored pot fills: the usual tolerance.
+const SHORT: Exact = Exact::ratio(1, 50);
+
 /// What to add so that every share is as planned again: the line that is most over sets the new batch, f = the
 /// largest of actual ÷ planned and never below 1, and each line is brought to f × planned. What is added is rounded
 /// together to the divisions, so no line is off by one and nothing is ever to be taken out.
@@ -92,8 +95,7 @@ pub fn restore(lines: &[Mended], fill: Mass, pot: Option<Mass>, voice: Voice) ->
     let add = apportion(&parts, parts.iter().map(|p| p.0).sum()).parts;
     let total = lines.iter().map(|l| l.actual).sum::<Mass>() + add.iter().copied().sum();
     // Rounding alone costs no vessel.
-    let slack: Mass = lines.iter().map(|l| l.division).sum();
-    let more = planned.times(factor - Exact::ONE) + slack;
+    let more = planned.times(factor - Exact::ONE) + fill.times(SHORT);
     let more = more.over(fill).map_or(0, Exact::floor);
     let why = Why::new(
         "The batch as made now against the one planned",

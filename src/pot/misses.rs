@@ -110,12 +110,15 @@ impl Run {
     }
 
     /// What is in the pot at this step, or going in, and can catch fire at this temperature.
-    fn flashing(&self, step: StepKey, at: Temperature) -> Option<&Line> {
+    pub(super) fn flashing(&self, step: StepKey, at: Temperature) -> Option<&Line> {
         let pour = step.pour()?;
         let going_in = step.line().filter(|_| step.goes_in());
         let there = |(index, line): &(u32, &Line)| {
-            let key = StepKey::Add { pour, line: *index };
-            let here = going_in == Some(*index) || (line.kind.is_some() && self.done(key).is_some());
+            let key = match line.kind {
+                None => StepKey::Wax { pour, line: *index },
+                Some(_) => StepKey::Add { pour, line: *index },
+            };
+            let here = going_in == Some(*index) || self.done(key).is_some();
             here && line.flash.is_some_and(|flash| at >= flash.value)
         };
         let lines = self.plan.pours.get(pour as usize)?.lines.iter();

@@ -9,6 +9,7 @@ mod drops;
 mod fold;
 mod gates;
 mod line;
+mod load;
 mod measure;
 mod mend;
 mod misses;

@@ -23,7 +23,10 @@ pub(super) fn settle(ask: &Ask, size: &Size, mut drafts: Vec<Draft>, told: Optio
     }
     let notes = over_note(ask.voice, rounded.over).into_iter().collect();
     let wanted = rounded.whole + fixed;
-    let lines: Vec<Line> = drafts.into_iter().map(|d| d.line(told)).collect();
+    let mut lines: Vec<Line> = drafts.into_iter().map(|d| d.line(told)).collect();
+    for line in lines.iter_mut().filter(|line| line.kind.is_none()) {
+        line.flash = ask.formula.wax.iter().find(|wax| wax.name == line.name).and_then(|wax| wax.flash);
+    }
     let total: Mass = lines.iter().map(|l| l.dose.mass()).sum();
     let why = told.map(|voice| why(ask, size, total, voice)).unwrap_or_default();
     Pour { vessels: size.vessels, total, wanted, lines, notes, why }

@@ -27,10 +27,7 @@ impl Run {
                 for step in std::iter::once(first).chain(self.fold.top_ups(pour, index)) {
                     let Some(Event::Did { at, .. }) = self.done(step) else { continue };
                     let mass = self.fold.went_in(step, self.events()).unwrap_or(Mass::ZERO);
-                    let pieces = match line.dose {
-                        Dose::Count { pieces } if step == first => Exact::whole(pieces.into()),
-                        _ => Exact::ZERO,
-                    };
+                    let pieces = Exact::whole(self.pieces(pour, &line.dose).into());
                     used.push(Used { name: &line.name, mass, pieces, at: *at });
                 }
             }
@@ -63,6 +60,17 @@ impl Run {
         fills.collect()
     }
 
+    /// What is counted for all vessels of a pour: a vessel more, after a restore, has its pieces too.
+    pub(super) fn pieces(&self, pour: u32, dose: &Dose) -> u32 {
+        let planned = self.plan.pours.get(pour as usize).map_or(0, |p| p.vessels);
+        match (dose, self.fold.stand(pour)) {
+            (Dose::Count { pieces }, Some(stand)) => {
+                (pieces / planned.max(1)).saturating_mul(stand.vessels.max(planned))
+            }
+            _ => 0,
+        }
+    }
+
     /// How many vessels it is to fill, those that are filled among them.
     pub fn vessels(&self) -> u32 {
         self.fold.pours.iter().fold(0, |sum: u32, stand| sum.saturating_add(stand.vessels))
@@ -80,7 +88,7 @@ impl Run {
                 };
                 let steps = std::iter::once(first).chain(self.fold.top_ups(pour, index));
                 for dose in steps.filter(|step| !self.fold.is_done(*step)).filter_map(|s| self.fold.dose(s)) {
-                    let pieces = if let Dose::Count { pieces } = dose { *pieces } else { 0 };
+                    let pieces = self.pieces(pour, dose);
                     rest.push((line.name.as_str(), dose.mass(), Exact::whole(pieces.into())));
                 }
             }
