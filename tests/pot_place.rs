@@ -43,6 +43,26 @@ fn a_reading_stands_for_five_minutes() {
     assert_eq!(run.reading_at(0), Some(last));
 }
 
+/// Fragrance cools the pot: what was read before it went in is no reading of what is poured.
+#[test]
+fn a_reading_from_before_something_went_in_tells_nothing() {
+    let mut run = run(3);
+    let is_fig = |key: StepKey, run: &Run| {
+        key.pour().zip(key.line()).and_then(|(p, l)| run.line(p, l)).is_some_and(|l| l.name == "Fig leaf")
+    };
+    while let Some(step) = run.now().filter(|s| !is_fig(s.key, &run)) {
+        run.take(Event::Did { step: step.key, weighed: None, temperature: None, at: 0 }).unwrap();
+    }
+    let fig = run.now().unwrap().key;
+    read(&mut run, 80, 1_000);
+    let read_at = Some(Temperature::celsius(Exact::whole(80)));
+    assert_eq!((run.pot_at(2_000), run.reading_at(2_000)), (read_at, read_at));
+    run.take(Event::Did { step: fig, weighed: None, temperature: None, at: 2_000 }).unwrap();
+    assert_eq!((run.pot_at(3_000), run.reading_at(3_000)), (None, read_at));
+    read(&mut run, 76, 4_000);
+    assert_eq!(run.pot_at(5_000), Some(Temperature::celsius(Exact::whole(76))));
+}
+
 #[test]
 fn what_is_left_to_fill() {
     let mut run = run(3);

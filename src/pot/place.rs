@@ -33,7 +33,7 @@ impl Run {
     }
 
     /// The same, where nothing that changes it has gone in since.
-    pub(super) fn pot_at(&self, now: u64) -> Option<Temperature> {
+    pub fn pot_at(&self, now: u64) -> Option<Temperature> {
         let since = self.events().iter().skip(self.last_change());
         let read = since.into_iter().any(|e| matches!(e, Event::Read { .. }));
         self.reading_at(now).filter(|_| read)

@@ -60,7 +60,7 @@ impl Pouring {
             return;
         }
         let at = keep::now();
-        let temperature = self.batch(|b| b.run.wants(step).and(b.run.reading_at(at))).flatten();
+        let temperature = self.batch(|b| b.run.wants(step).and(b.run.pot_at(at))).flatten();
         self.happened(Event::Did { step, weighed, temperature, at });
     }
 
