@@ -172,6 +172,7 @@ impl Asked {
                 .max_by_key(|o| o.wick.as_ref() == Some(&wish.wick));
             self.vessel.set(offer.as_ref().map(key).unwrap_or_default());
             self.wick.text.set(wish.wick);
+            self.by.set(By::Vessels);
             self.vessels.text.set(batch.run.plan.vessels.to_string());
             self.warmed.set(wish.warmed);
             self.pot.set(wish.pot.map(|p| p.0).unwrap_or_default());

@@ -59,7 +59,7 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
                 .child(el("div").child(el("dt").child("Vessels filled")).child(el("dd").child(format!(
                     "{} of {}",
                     record.vessels.len(),
-                    plan.vessels
+                    batch.run.vessels()
                 ))))
                 .child(figure("Went in", record.made, Some(went_in)))
                 .child(figure("Filled", record.filled, Some(filled)))
