@@ -30,7 +30,8 @@ fn one_weighing_is_as_good_as_the_reading() {
     assert_eq!(found.mean, g("0.05").value);
     assert_eq!(
         found.say(Voice::default()),
-        "One drop weighs 50.0 mg ± 0.2 mg (0.41 %). That is good to 5 %."
+        "One drop weighs 50.0 mg ± 0.2 mg (0.41 %). So well the scale tells it; weigh as many again: that tells how far \
+         your drops stray."
     );
     assert_eq!(found.why.result, "50.0 mg");
     milligrams(found.error, "0.204", "0.001");

@@ -9,6 +9,8 @@ pub struct DropMass {
     pub mean: Mass,
     /// Standard error of the mean: the reading of the scale and, from the second weighing on, the scatter.
     pub error: Mass,
+    /// How often they were weighed: once tells nothing of how far drops stray.
+    pub weighings: usize,
     /// How many more drops, weighed in one go, would bring the standard error to 5 % of the mean (zero where it is).
     pub more_for_5_percent: u32,
     pub why: Why,
@@ -19,6 +21,10 @@ impl DropMass {
     pub fn say(&self, voice: Voice) -> String {
         let error = self.error.over(self.mean).unwrap_or(Exact::ZERO);
         let good = match self.more_for_5_percent {
+            0 if self.weighings < 2 => {
+                "So well the scale tells it; weigh as many again: that tells how far your drops stray."
+                    .to_owned()
+            }
             0 => "That is good to 5 %.".to_owned(),
             1 => "1 more drop, weighed on its own, makes it good to 5 %.".to_owned(),
             more => format!("{more} more drops, weighed in one go, make it good to 5 %."),
@@ -93,7 +99,7 @@ pub fn drop_mass(trial: &DropTrial, voice: Voice) -> Option<DropMass> {
         .with("weighed", voice.mass(mass))
         .with("drops", drops.to_string())
         .with_why("standard error", voice.milligrams(error), how);
-    Some(DropMass { mean, error, more_for_5_percent, why })
+    Some(DropMass { mean, error, weighings, more_for_5_percent, why })
 }
 
 /// The drops N at which √(reading ÷ N² + scatter ÷ N) is `wanted`.
