@@ -9,7 +9,8 @@ use potside::quantity::{
     Amount, Density, Exact, Length, LengthUnit, Temperature, TemperatureUnit, Voice, Volume,
 };
 use potside::vessel::{
-    FillRule, Inside, Vessel, VesselError, Water, blend_density, capacity, check, fill, water_density,
+    FillRule, Inside, Vessel, VesselError, Water, blend_density, capacity, check, fill, overflow,
+    water_density,
 };
 use proptest::prelude::*;
 
@@ -231,6 +232,40 @@ fn a_form_is_told_everything_at_once() {
     let all = vec![VesselError::NoName, VesselError::NoWater, VesselError::NoInside, VesselError::NoFill];
     assert_eq!(check(&bad), Err(all));
     assert_eq!(check(&vessel(Some(inside("80", "70", "90")), None, headspace_of("10"))), Ok(()));
+}
+
+/// A weight typed in that does not go into the vessel: hot wax would run over its rim.
+#[test]
+fn what_would_run_over_is_said() {
+    let jar = |fill: &str| vessel(None, Some(water("300", c("20"))), FillRule::Weight(g(fill)));
+    let said = |fill: &str, wax: Option<&str>| overflow(&jar(fill), wax.map(density), Voice::default());
+    // 300 g of water at 20 °C are 300 ÷ 0.9982067 = 300.539 mL; so much of a wax of 0.86 g/mL is 258.46 g.
+    assert_eq!(said("258.4", Some("0.86")), None);
+    let ten_ounces = said("283.5", Some("0.86")).unwrap();
+    assert_eq!(
+        ten_ounces,
+        "283.5 g of this wax is 329.7 mL as it is poured, and “Straight jar” holds 300.5 mL to the brim: it would run \
+         over. Check its fill and its measures in the Book."
+    );
+    // Where the wax is not known only what not even water would have room for.
+    assert_eq!(said("300.5", None), None);
+    assert!(said("300.6", None).is_some());
+    // Nor is anything known of a vessel that was not measured; other rules leave the rim free.
+    let plain = vessel(None, None, FillRule::Weight(g("5000")));
+    assert_eq!(overflow(&plain, Some(density("0.86")), Voice::default()), None);
+    let share = vessel(None, Some(water("300", c("20"))), FillRule::Share(percent("100")));
+    assert_eq!(overflow(&share, Some(density("0.86")), Voice::default()), None);
+    // The form refuses what cannot be of any wax.
+    assert_eq!(check(&jar("300.5")), Ok(()));
+    let errors = check(&jar("350")).unwrap_err();
+    let told: Vec<String> = errors.iter().map(ToString::to_string).collect();
+    assert_eq!(
+        told,
+        [
+            "A fill of 350 g does not go into a vessel that holds 300.5 mL: wax is lighter than water. Check both; an \
+             ounce of weight is not a fluid ounce."
+        ]
+    );
 }
 
 proptest! {

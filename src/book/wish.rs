@@ -2,9 +2,9 @@
 
 use super::{Batch, Id, State};
 use crate::bench::Scale;
-use crate::pot::{Ask, Outline, Plan, PlanError, Residue, Target, outline, plan, shades};
+use crate::pot::{Ask, Note, Outline, Plan, PlanError, Residue, Target, outline, plan, shades};
 use crate::quantity::Voice;
-use crate::vessel::VesselError;
+use crate::vessel::{VesselError, overflow};
 use std::fmt;
 
 /// A pour as the person asks for it.
@@ -62,7 +62,9 @@ impl State {
     /// # Errors
     /// Where something wished for is not in the book, the vessel cannot be filled, or no plan can be made.
     pub fn plan(&self, wish: &Wish, voice: Voice) -> Result<Plan, WishError> {
-        self.asking(wish, voice, plan)
+        let mut plan = self.asking(wish, voice, plan)?;
+        plan.notes.extend(self.overflow(wish, voice));
+        Ok(plan)
     }
 
     /// The plan in outline with the choices of whole drops that [`State::shades`] names, in one go.
@@ -70,7 +72,16 @@ impl State {
     /// # Errors
     /// As [`State::plan`].
     pub fn outline(&self, wish: &Wish, voice: Voice) -> Result<(Outline, Vec<String>), WishError> {
-        self.asking(wish, voice, outline)
+        let (outline, choices) = self.asking(wish, voice, outline)?;
+        Ok((outline.with(self.overflow(wish, voice)), choices))
+    }
+
+    /// What is to be read where the fill of the vessel would run over.
+    fn overflow(&self, wish: &Wish, voice: Voice) -> Option<Note> {
+        let vessel = self.vessels.get(&wish.vessel)?.body()?;
+        let formula = self.formulas.get(&wish.formula)?.body()?;
+        let density = self.wax_density(formula, voice).ok().map(|(density, _)| density);
+        overflow(vessel, density, voice).map(|text| Note { caution: true, text })
     }
 
     /// The choices of whole drops for what is wished, in words; none where there is nothing to choose.
@@ -143,6 +154,14 @@ impl State {
     pub fn ingredients_of(&self, formula: &Id) -> Vec<String> {
         let Some(formula) = self.formulas.get(formula).and_then(|k| k.body()) else { return Vec::new() };
         formula.ingredients().into_iter().cloned().collect()
+    }
+
+    /// True where the formula is not today what it was when this batch was poured.
+    pub fn changed_since(&self, batch: &Batch) -> bool {
+        self.formulas.get(&batch.formula).is_some_and(|formula| {
+            let then = formula.version(&batch.version).map(|(_, version)| &version.body);
+            then != formula.body()
+        })
     }
 
     /// The wish that a batch came from, to be made again with today's version of its formula.

@@ -1,6 +1,6 @@
 //! Why a vessel cannot be used as it stands.
 
-use crate::quantity::{Amount, Length, Temperature, Voice, Volume, VolumeUnit};
+use crate::quantity::{Amount, Length, Mass, Temperature, Voice, Volume, VolumeUnit};
 use std::fmt;
 
 /// Why a vessel's capacity or fill cannot be told. `Display` is the sentence.
@@ -18,6 +18,11 @@ pub enum VesselError {
     NoFill,
     /// A share of the capacity above all of it.
     OverFull,
+    /// A weight that not even water would have in it.
+    RunsOver {
+        fill: Amount<Mass>,
+        capacity: Volume,
+    },
     NoHeight,
     Headspace {
         headspace: Amount<Length>,
@@ -55,6 +60,13 @@ impl fmt::Display for VesselError {
             ),
             Self::NoFill => f.write_str("The fill is zero. Type how much goes into one vessel."),
             Self::OverFull => f.write_str("The fill is more than the vessel holds. Type a share of 100 % or less."),
+            Self::RunsOver { fill, capacity } => write!(
+                f,
+                "A fill of {} does not go into a vessel that holds {}: wax is lighter than water. Check both; an ounce of \
+                 weight is not a fluid ounce.",
+                voice.typed(*fill),
+                voice.amount(*capacity, VolumeUnit::Millilitre)
+            ),
             Self::NoHeight => f.write_str(
                 "A headspace needs the inside of the vessel. Measure its diameters and height, or fill by share or weight.",
             ),

@@ -45,12 +45,42 @@ pub fn check(vessel: &Vessel) -> Result<(), Vec<VesselError>> {
     {
         errors.push(e);
     }
-    if let Err(e) = fill(vessel, Some(Density::base(Exact::ONE)), Voice::default())
+    if let Err(e) = fill(vessel, Some(WATER), Voice::default())
         && !errors.contains(&e)
     {
         errors.push(e);
     }
+    if let FillRule::Weight(fill) = &vessel.fill
+        && let Ok((capacity, _)) = capacity(vessel, Voice::default())
+        && fill.value > WATER.mass_of(capacity)
+    {
+        errors.push(VesselError::RunsOver { fill: *fill, capacity });
+    }
     if errors.is_empty() { Ok(()) } else { Err(errors) }
+}
+
+/// No wax and no mixture of it is as dense.
+const WATER: Density = Density::base(Exact::ONE);
+
+/// The sentence where a weight that was typed in takes more room as poured than the vessel has. `density` is that of the
+/// liquid wax; where it is not known, that of water, which is more. None where it goes in, or that is not known.
+pub fn overflow(vessel: &Vessel, density: Option<Density>, voice: Voice) -> Option<String> {
+    let FillRule::Weight(fill) = &vessel.fill else { return None };
+    let (holds, _) = capacity(vessel, voice).ok()?;
+    let takes = density.unwrap_or(WATER).volume_of(fill.value)?;
+    (takes > holds).then(|| {
+        [
+            &voice.typed(*fill),
+            " of this wax is ",
+            &shown(takes, voice),
+            " as it is poured, and “",
+            &vessel.name,
+            "” holds ",
+            &shown(holds, voice),
+            " to the brim: it would run over. Check its fill and its measures in the Book.",
+        ]
+        .concat()
+    })
 }
 
 fn by_weight(weight: Amount<Mass>, voice: Voice) -> Result<(Mass, Why), VesselError> {

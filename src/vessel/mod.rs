@@ -10,7 +10,7 @@ pub use capacity::capacity;
 pub(crate) use capacity::{by_inside, by_water};
 pub use draft::{Draft, FillKind, read_weighings};
 pub use error::VesselError;
-pub use fill::{blend_density, check, fill};
+pub use fill::{blend_density, check, fill, overflow};
 pub use water::{WATER_SOURCE, water_density};
 
 use crate::quantity::{Amount, Length, Mass, Share, Temperature};

@@ -4,7 +4,7 @@ use potside::bench::Ingredient;
 use potside::book::{Act, Book, Id, State, Wish, demo};
 use potside::day::Zone;
 use potside::pot::{Dose, Residue, Target};
-use potside::quantity::{Density, Exact, Voice};
+use potside::quantity::{Amount, Density, Exact, MassUnit, Voice};
 
 pub(crate) fn workshop() -> Book {
     let lines = demo("demo", 1_800_000_000_000, Zone::GREENWICH, || 7);
@@ -111,6 +111,40 @@ fn a_batch_is_made_again_as_it_was() {
     let before = &batch.run.plan;
     assert_eq!((&plan.vessel, &plan.wick, plan.vessels), (&before.vessel, &before.wick, before.vessels));
     assert_eq!((&plan.pot, plan.warmed, plan.total), (&before.pot, before.warmed, before.total));
+}
+
+/// Poured again it is today's formula: told where that is not the one of then.
+#[test]
+fn a_formula_changed_since_is_told() {
+    let mut book = workshop();
+    let batch = book.state().batches_shown()[0].clone();
+    assert!(!book.state().changed_since(&batch));
+    let formula = book.state().formulas.get(&batch.formula).unwrap().body().unwrap().clone();
+    let write = |book: &mut Book, body| {
+        book.act(Act::Formula { id: batch.formula.clone(), over: None, body }, 1, 1).unwrap();
+    };
+    let mut other = formula.clone();
+    other.cure_days += 1;
+    write(&mut book, other);
+    assert!(book.state().changed_since(&batch));
+    // Changed back it is the same.
+    write(&mut book, formula);
+    assert!(!book.state().changed_since(&batch));
+}
+
+/// 7.2 oz of wax in a jar of 9.6 oz of water; typed as 9 oz it would run over.
+#[test]
+fn a_plan_tells_that_a_fill_would_run_over() {
+    let mut book = workshop();
+    let over = |book: &Book| {
+        let plan = book.state().plan(&wish("demo-orchard", "demo-jar"), Voice::default()).unwrap();
+        plan.notes.iter().filter(|n| n.caution && n.text.contains("it would run over")).count()
+    };
+    assert_eq!(over(&book), 0);
+    let mut jar = book.state().vessels.get(&id("demo-jar")).unwrap().body().unwrap().clone();
+    jar.fill = potside::vessel::FillRule::Weight(Amount::new(Exact::whole(9), MassUnit::Ounce));
+    book.act(Act::Vessel { id: id("demo-jar"), over: None, body: jar }, 1, 1).unwrap();
+    assert_eq!(over(&book), 1);
 }
 
 #[test]

@@ -92,7 +92,13 @@ fn ways(shop: Workshop, batch: &Batch) -> View {
         shop.act(Act::Undo { entry });
         shop.go("#pot");
     };
-    el("div")
+    let changed = !pouring && shop.state(|s| s.changed_since(batch));
+    let other = changed.then(|| {
+        el("p").class("note").child(
+            "The formula has changed since. Poured again, it is the formula of today; as it was then it stands in the Book.",
+        )
+    });
+    let ways = el("div")
         .class("actions")
         .child(if pouring {
             el("a").class("button main").attr("href", "#pot").child("Back to the pour").view()
@@ -110,8 +116,8 @@ fn ways(shop: Workshop, batch: &Batch) -> View {
                 .class("quiet")
                 .on("click", move |_| reopen(entry.clone()))
                 .child("Go on with this pour")
-        }))
-        .view()
+        }));
+    group![ways, other]
 }
 
 fn said(record: &Record) -> View {
