@@ -23,6 +23,7 @@ fn figures(line: &str, told: &[&str]) {
 fn columns_of_no_meaning_here_are_passed_over() {
     for column in [
         "Index 603-235-00-2",
+        "603-235-00-2",
         "Note C",
         "GHS07",
         "Dgr",
@@ -119,9 +120,18 @@ fn numbers_with_their_names() {
     }
 }
 
+/// Letters between dashes are a name, though as long as a number.
+#[test]
+fn a_name_may_look_like_a_number() {
+    reads("cis-ab-3; 5 %; H317", "5", &["Skin Sens. 1 (H317)"]);
+    let (_, errors) = read_lines("78-70-6; 5 %; H317", Locale::Point);
+    assert!(errors.iter().any(|e| e.to_string().contains("No name")), "{errors:?}");
+}
+
 #[test]
 fn concentrations_at_their_edges() {
     reads("A; 5 - 5 %", "5", &[]);
+    reads("A; 10-20", "20", &[]);
     reads("A; 100 %", "100", &[]);
     reads("A; > 100 %", "100", &[]);
     for (share, words) in [
