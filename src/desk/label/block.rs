@@ -8,8 +8,8 @@ use crate::desk::code::{Code, QUIET};
 pub(super) enum Block {
     /// Words at a size in micrometres.
     Words { text: String, size: i64, bold: bool },
-    /// Pictures side by side, each this wide and high.
-    Pictures { pictures: Vec<Picture>, side: i64 },
+    /// Pictures side by side, each this wide and high, so far apart.
+    Pictures { pictures: Vec<Picture>, side: i64, gap: i64 },
     /// A code with modules of this size.
     Code { code: Code, module: i64 },
 }

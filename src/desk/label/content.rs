@@ -1,6 +1,7 @@
 //! What stands on a label, and how large each thing must be.
 
 use super::block::Block;
+use super::lay::GAP;
 use super::picture::Picture;
 use super::width::Face;
 use super::{Market, Part, Sheet, micrometres};
@@ -45,17 +46,17 @@ pub fn lettering(volume: Volume) -> Length {
     Length::base(Exact::ratio(tenths, 10))
 }
 
-/// Name (height of its small letters), hazard pictures (over the diamond's corners) and fire pictures, from the most
-/// roomy to the tightest. A hazard picture has a side of 16 mm if possible and 10 mm at least (CLP, Annex I, Table 1.3),
+/// Name (height of its small letters), hazard pictures (over the diamond's corners), fire pictures and what is between
+/// these, from the most roomy to the tightest. Each fire picture has a candle in it: closer, it seems to be its neighbour's. A hazard picture has a side of 16 mm if possible and 10 mm at least (CLP, Annex I, Table 1.3),
 /// which is 22.7 and 14.2 mm from corner to corner. A fire picture is at least 5 mm high (EN 15494:2019, by abstracts of it):
 /// what is drawn of each is no less than 0.74 of its square, so a square of 7 mm does.
-const LEVELS: [[i64; 3]; 6] = [
-    [6000, 22_700, 11_000],
-    [4500, 22_700, 9000],
-    [3500, 18_000, 8000],
-    [2500, 14_200, 7500],
-    [2000, 14_200, 7000],
-    [1600, 14_200, 7000],
+const LEVELS: [[i64; 4]; 6] = [
+    [6000, 22_700, 11_000, 4000],
+    [4500, 22_700, 9000, 3300],
+    [3500, 18_000, 8000, 3000],
+    [2500, 14_200, 7500, 2700],
+    [2000, 14_200, 7000, 2500],
+    [1600, 14_200, 7000, GAP],
 ];
 
 /// Small letters of the plain texts: 1.2 mm; of the fire messages 1.6 mm (a sixteenth of an inch; our own choice).
@@ -153,7 +154,7 @@ of up to 3 litres). This one is smaller: take a larger one where the vessel or i
     /// All but the net contents, from the top.
     pub(super) fn blocks(&self, level: usize) -> Vec<Block> {
         let face = self.face.unwrap_or_default();
-        let [name, hazard, fire] = LEVELS.get(level).copied().unwrap_or([PLAIN, 14_200, 7000]);
+        let [name, hazard, fire, gap] = LEVELS.get(level).copied().unwrap_or([PLAIN, 14_200, 7000, GAP]);
         let size = |small: i64| (small * 1000 + face.small - 1) / face.small;
         let words = |text: String, small: i64, bold: bool| Block::Words { text, size: size(small), bold };
         let mut blocks = Vec::new();
@@ -161,7 +162,7 @@ of up to 3 litres). This one is smaller: take a larger one where the vessel or i
             blocks.push(words(text.clone(), name, true));
         }
         if self.fire {
-            blocks.push(Block::Pictures { pictures: Picture::FIRE.to_vec(), side: fire });
+            blocks.push(Block::Pictures { pictures: Picture::FIRE.to_vec(), side: fire, gap });
             blocks.push(words("WARNING".to_owned(), FIRE_LETTERS, true));
             blocks.push(words(FIRE.join(" "), FIRE_LETTERS, false));
         }
@@ -169,7 +170,7 @@ of up to 3 litres). This one is smaller: take a larger one where the vessel or i
             let small = self.lettering;
             if !said.pictograms.is_empty() {
                 let pictures = said.pictograms.iter().filter_map(|n| Picture::hazard(*n)).collect();
-                blocks.push(Block::Pictures { pictures, side: hazard });
+                blocks.push(Block::Pictures { pictures, side: hazard, gap: GAP });
             }
             if said.signal != Signal::None {
                 blocks.push(words(said.signal.word().to_owned(), small * 4 / 3, true));

@@ -79,7 +79,7 @@ impl std::error::Error for Overflow {}
 /// Kept free along the edge.
 pub(super) const EDGE: i64 = 1500;
 /// Between blocks.
-const GAP: i64 = 900;
+pub(super) const GAP: i64 = 900;
 /// How finely a place is looked for on a round label.
 pub(super) const STEP: i64 = 250;
 
@@ -132,11 +132,11 @@ fn put(block: &Block, room: Room, y: i64, end: i64, items: &mut Vec<Item>) -> Op
             }
             Some(y)
         }
-        Block::Pictures { pictures, side } => {
-            let wide = pictures.len() as i64 * (side + GAP) - GAP;
+        Block::Pictures { pictures, side, gap } => {
+            let wide = pictures.len() as i64 * (side + gap) - gap;
             let y = place(room, y, end, wide, *side)?;
             for (at, picture) in (0..).zip(pictures) {
-                let x = (room.width - wide) / 2 + at * (side + GAP);
+                let x = (room.width - wide) / 2 + at * (side + gap);
                 items.push(Item::Picture { x, y, side: *side, picture: *picture });
             }
             Some(y + side)

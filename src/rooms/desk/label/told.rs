@@ -20,7 +20,8 @@ pub(super) fn told(
     let place = laid.and_then(|laid| labelled.placing(laid, voice));
     let letters = labelled.letters.iter().cloned().chain(place).map(asked).views();
     let tests = labelled.tests.iter().map(|(title, test)| tested(title, test)).views();
-    let source = labelled.declared.as_ref().map(|d| el("p").class("detail").child(d.source));
+    let of = |source: &str| ["Net contents: ", source, "."].concat();
+    let source = labelled.declared.as_ref().map(|d| el("p").class("detail").child(of(d.source)));
     let left_out = labelled.may_be_small.then(|| {
         choice(
             "A package of at most 125 mL may leave out some statements",
