@@ -1,7 +1,7 @@
 //! The stores by touch: a lot is bought, poured, traced, put on hold and recalled; and how their pages look.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{begin, finish, from_the_device, own_workshop};
+use crate::flow::{begin, done, finish, from_the_device, own_workshop};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use serde_json::json;
@@ -124,5 +124,54 @@ async fn the_pages_of_the_stores_and_the_costs() {
     b.sees("By the lots used").await;
     look(&b, &axe, "cost-batch", &mut found).await;
     assert!(found.is_empty(), "{}", found.join("\n"));
+    b.end().await;
+}
+
+/// A lot of vessels turns out to be cracked when the first one is filled: the pour waits until another is named, and its record
+/// says of which lot each vessel is.
+#[tokio::test]
+async fn a_lot_of_vessels_on_hold_stops_the_filling() {
+    let host = serve("/vessels/");
+    let b = Browser::start(Engine::Chromium, "stores-vessels").await;
+    from_the_device(&b, host).await;
+    own_workshop(&b).await;
+    for lot in ["J-1", "J-2"] {
+        b.room("stores/lot/new").await;
+        b.fill("What it is", "Straight jar").await;
+        b.fill("Lot number", lot).await;
+        b.fill("One pack holds", "500 g").await;
+        b.fill("Price of all of it", "12").await;
+        b.tap("Keep this lot").await;
+        b.sees("Choose “Pieces” for “Straight jar”").await;
+        b.tap("Pieces").await;
+        b.fill("One pack holds", "12").await;
+        b.tap("Keep this lot").await;
+        b.sees(&["Lot ", lot].concat()).await;
+    }
+    begin(&b).await;
+    while !b.shows("All filled").await {
+        done(&b).await;
+    }
+    done(&b).await;
+    b.room("stores").await;
+    b.tap("Straight jar").await;
+    b.tap("Lot J-1").await;
+    b.tap("Put on hold").await;
+    b.fill("Why", "Cracks in the base").await;
+    b.tap("Keep it").await;
+    b.sees("This lot is on hold").await;
+    b.room("pot").await;
+    b.sees("A lot of this step is on hold").await;
+    b.sees("Take another lot first").await;
+    for (wide, high) in [(1024, 768), (768, 1024), (390, 844)] {
+        b.size(wide, high).await;
+        b.shot(&format!("pot-vessels-held-{wide}")).await;
+    }
+    b.size(1024, 768).await;
+    b.tap("Another lot").await;
+    b.tap("Lot J-2").await;
+    finish(&b).await;
+    b.sees("J-1 on hold 1 piece").await;
+    b.sees("J-2 3 pieces").await;
     b.end().await;
 }

@@ -23,7 +23,7 @@ fn one(p: Pouring, card: &StepView) -> View {
             .attr("data-step", crate::wire::write(&card.step.key))
             .child(card.title.clone()),
         wanted(p, card),
-        card.step.key.goes_in().then(|| from_lot(p, card.step.key)),
+        from_lot(p, card.step.key),
         card.wants.as_ref().map(|_| missed(p, card.step.key)),
         card.step.key.goes_in().then(|| chilled(p, card.step.key)),
         (!card.cautions.is_empty()).then(|| caution(card.cautions.join(" "))),
