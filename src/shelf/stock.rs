@@ -1,7 +1,7 @@
 //! What stands on the shelf: the candles of every batch less what went, and how they are shared among the orders.
 
 use super::{Lead, Open, Product};
-use crate::book::{Batch, Id, Kept, State};
+use crate::book::{Batch, Ending, Id, Kept, State};
 use crate::day::{Day, Zone};
 use crate::{sort, text};
 
@@ -99,8 +99,10 @@ impl State {
     pub fn shelf(&self, today: Day, zone: Zone) -> Shelf<'_> {
         // One sum for all batches: asking each one for its moves would be slow after years.
         let mut pool: Vec<Stand> = Vec::new();
-        for batch in self.finished() {
-            let filled = batch.filled_vessels() as i64;
+        for batch in self.batches.values().filter(|b| matches!(b.ended, Some((Ending::Poured, _, _)))) {
+            // What was filled is counted event by event: once for each batch, and in no order by when it was.
+            let (filled, Some(_)) = batch.run.fills() else { continue };
+            let filled = filled as i64;
             pool.push(Stand {
                 batch,
                 poured: today,
