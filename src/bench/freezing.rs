@@ -2,8 +2,9 @@
 
 use super::property::{Properties, wax};
 use super::reckoned::{last, shrinks};
+use super::refusal::SceneError;
 use super::stuff::Stuff;
-use crate::heat::{Base, Difference, Freezing, HeatError, Measure, Place, Setup, Shape, Wax, film, warmed};
+use crate::heat::{Base, Difference, Freezing, Measure, Place, Setup, Shape, Wax, film, warmed};
 use crate::quantity::{
     Amount, Exact, Length, LengthUnit, Mass, MassUnit, Quantity, Share, ShareUnit, Temperature,
     TemperatureUnit, Unit, Voice, decimal,
@@ -40,41 +41,6 @@ pub struct Scene {
     pub draught: bool,
     /// On every film coefficient: what a log of this workshop told; 1 where none did.
     pub factor: f64,
-}
-
-/// Why there is nothing to show. `Display` is the sentence.
-#[derive(Clone, PartialEq, Debug)]
-pub enum SceneError {
-    /// Measured with water alone, or not at all.
-    NoInside,
-    NoWall,
-    /// Filled above the rim, or not at all.
-    NoRoom,
-    Heat(HeatError),
-}
-
-impl std::fmt::Display for SceneError {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::NoInside => f.write_str(
-                "How this vessel cools needs its inside: measure the width at the top and the bottom and the height, and add \
-                 them in the Book.",
-            ),
-            Self::NoWall => f.write_str(
-                "How this vessel cools needs the thickness of its wall: measure it at the rim, and add it in the Book.",
-            ),
-            Self::NoRoom => {
-                f.write_str("The fill of this vessel leaves no room below the rim. Check it in the Book.")
-            }
-            Self::Heat(e) => e.fmt(f),
-        }
-    }
-}
-
-impl From<HeatError> for SceneError {
-    fn from(e: HeatError) -> Self {
-        Self::Heat(e)
-    }
 }
 
 /// Speed of the air in a draught, m/s: a fan across the room. `common practice, no source`

@@ -128,7 +128,7 @@ fn what_is_typed_of_a_wax_takes_the_place_of_the_usual() {
     }
     let mut properties = Properties::default();
     properties[0] = Some(-1.0);
-    let why = Scene { properties, ..scene() }.setup().unwrap_err().to_string();
+    let why = Scene { properties, ..scene() }.setup().unwrap_err().say(Voice::default());
     assert!(why.starts_with("The heat of melting is -1000 J/kg"), "{why}");
 }
 
@@ -161,7 +161,7 @@ fn a_log_is_drawn_over_its_curve() {
 
 #[test]
 fn what_cannot_be_gets_a_sentence() {
-    let why = |scene: Scene| scene.setup().unwrap_err().to_string();
+    let why = |scene: Scene| scene.setup().unwrap_err().say(Voice::default());
     let bare: Vessel = wire::read(r#"{"name":"Jar","fill":{"Weight":"200 g"},"wall":"3 mm"}"#).unwrap();
     assert_eq!(Scene { vessel: bare, ..scene() }.setup().unwrap_err(), SceneError::NoInside);
     let mut thin = tumbler(r#"{"Share":"80 %"}"#);
@@ -173,6 +173,21 @@ fn what_cannot_be_gets_a_sentence() {
     assert!(why(Scene { room: celsius("39"), ..scene() }).contains("never sets"));
     let swapped = Some((celsius("55"), celsius("45")));
     assert!(why(Scene { melting: swapped, ..scene() }).contains("Swap the two"));
+
+    // In the degrees and with the sign of who reads it: 0 °C is 32 °F, 40 °C is 104 °F (NIST SP 811, B.8).
+    let voice = Voice { temperature: TemperatureUnit::Fahrenheit, locale: Locale::Comma, ..Voice::default() };
+    let said = |scene: Scene| scene.setup().unwrap_err().say(voice);
+    let cold = said(Scene { pour: celsius("40"), ..scene() });
+    assert!(cold.starts_with("At 104,0 °F this wax is not wholly melted"), "{cold}");
+    let warm = said(Scene { room: celsius("39"), ..scene() });
+    assert!(warm.starts_with("In a room of 102,2 °F"), "{warm}");
+    let swap = said(Scene { melting: swapped, ..scene() });
+    assert!(swap.contains("melted at 113,0 °F and still solid at 131,0 °F"), "{swap}");
+    let room = said(Scene { room: celsius("-50"), ..scene() });
+    assert!(room.contains("has to be between −40,0 °F and 212,0 °F"), "{room}");
+    for sentence in [cold, warm, swap, room] {
+        assert!(!sentence.contains("°C"), "{sentence}");
+    }
 }
 
 /// The set-up goes through the numbers unchanged.

@@ -32,7 +32,7 @@ impl Side {
     fn new(shop: Workshop, warmed: bool) -> Self {
         let form = Form::new(shop, warmed);
         let setup = Derived::new(move || {
-            form.scene(shop, shop.settings().air()).and_then(|s| s.setup().map_err(|e| e.to_string()))
+            form.scene(shop, shop.settings().air()).and_then(|s| s.setup().map_err(|e| e.say(shop.voice())))
         });
         let freezing = Value::new(None);
         watch(move || {
