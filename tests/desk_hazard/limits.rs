@@ -241,6 +241,29 @@ fn published_examples() {
     assert_eq!(names(&whole("A; 4 %; Skin Corr. 1 H314"))[0], "Skin Irrit. 2 (H315)");
 }
 
+/// The Guidance on the Application of the CLP Criteria, version 6.0 (January 2024), 3.1.5.3, as a public repository's tests give
+/// its numbers. Example 11: most of it unknown, and a little of something very toxic counts below 1 %:
+/// (100 − 92) ÷ (4 ÷ 125 + 3 ÷ 1500 + 0.2 ÷ 10) is 148.1 mg/kg. Example 12a: dust, 100 ÷ (6 ÷ 1.5 + 11 ÷ 0.6 + 40 ÷ 1.5) is
+/// 2.04 mg/L.
+#[test]
+fn examples_of_the_guidance() {
+    let found = whole(
+        "A; 4 %; ATE oral 125\nB; 92 %; no data\nC; 3 %; ATE oral 1500\nD; 0.9 %; no data\nE; 0.2 %; ATE oral 10",
+    );
+    let acute = &found.acute[0];
+    assert_eq!((Voice::default().number(acute.ate).as_str(), acute.category), ("148.148", Some(3)));
+    assert_eq!(acute.unknown, Exact::whole(92));
+    classed(
+        "A; 4 %; ATE oral 125\nB; 92 %; no data\nC; 3 %; ATE oral 1500\nE; 0.2 %; ATE oral 10",
+        "Acute Tox. 3 (H301)",
+    );
+
+    let found =
+        whole("A; 6 %; ATE dust 1.5\nB; 11 %; ATE dust 0.6\nC; 40 %; ATE dust 1.5\nD; 43 %; not classified");
+    let acute = &found.acute[0];
+    assert_eq!((Voice::default().number(acute.ate).as_str(), acute.category), ("2.041", Some(4)));
+}
+
 /// Reference values 4b.7: through the share in the candle.
 #[test]
 fn a_fragrance_in_a_candle() {

@@ -188,7 +188,9 @@ pub(super) fn acute(substances: &[Substance], last: u8) -> Vec<Acute> {
         let (mut unknown, mut over, mut parts) = (Exact::ZERO, Exact::ZERO, Vec::new());
         for (place, substance) in substances.iter().enumerate() {
             match substance.dose(at, route, last) {
-                None => unknown = unknown + substance.percent,
+                // Of what is below 1 % the unknown does not count (3.1.3.3, relevant ingredients); it is named all the same.
+                None if substance.percent >= Exact::ONE => unknown = unknown + substance.percent,
+                None => {}
                 Some(Some(ate)) if ate > Exact::ZERO => {
                     // Cut-offs of Table 1.1: categories 1 to 3 count from 0.1 %, the others from 1 %.
                     let strict = route.bound(3).is_some_and(|bound| ate <= bound);
