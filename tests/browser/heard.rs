@@ -2,6 +2,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::flow::read_twice;
+use crate::host::Host;
 use crate::pour::serve;
 use serde_json::{Value, json};
 
@@ -32,6 +33,17 @@ async fn heard(b: &Browser) -> Value {
     b.client.execute("return heard", vec![]).await.unwrap()
 }
 
+/// In the demo workshop, with an ear on it.
+async fn listening(host: &Host, name: &str) -> Browser {
+    let b = Browser::start(Engine::Chromium, name).await;
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": EAR })).await.unwrap();
+    b.open(&host.address()).await;
+    b.size(1024, 768).await;
+    b.tap("Look around the demo workshop").await;
+    b.sees("Demo workshop").await;
+    b
+}
+
 /// To where the dye may nearly go in.
 async fn nearly(b: &Browser) {
     b.tap("Start this pour").await;
@@ -47,12 +59,7 @@ async fn nearly(b: &Browser) {
 #[tokio::test]
 async fn a_gate_is_heard_and_felt_before_it_is_reached() {
     let host = serve("/");
-    let b = Browser::start(Engine::Chromium, "heard").await;
-    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": EAR })).await.unwrap();
-    b.open(&host.address()).await;
-    b.size(1024, 768).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    let b = listening(&host, "heard").await;
     b.room("pot").await;
     nearly(&b).await;
     let loud = "return heard.loud > 0.07 ? heard : null";
@@ -68,12 +75,7 @@ async fn a_gate_is_heard_and_felt_before_it_is_reached() {
 #[tokio::test]
 async fn a_device_that_is_to_be_quiet_is() {
     let host = serve("/");
-    let b = Browser::start(Engine::Chromium, "unheard").await;
-    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": EAR })).await.unwrap();
-    b.open(&host.address()).await;
-    b.size(1024, 768).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    let b = listening(&host, "unheard").await;
     b.room("desk").await;
     b.sees("Sound and vibration at the pot").await;
     b.tap("Off").await;

@@ -1,15 +1,6 @@
 //! M-factors that stand beside a class, each with its own. Our own cases.
 
-use super::{classed, reads};
-use potside::desk::hazard::read_lines;
-use potside::quantity::{Locale, Voice};
-
-#[track_caller]
-fn figures(line: &str, told: &[&str]) {
-    let (found, errors) = read_lines(line, Locale::Point);
-    assert!(errors.is_empty(), "{line}: {errors:?}");
-    assert_eq!(found.first().cloned().unwrap_or_default().figures(Voice::default()), told, "{line}");
-}
+use super::{classed, figures, reads};
 
 #[test]
 fn the_class_before_it_tells_which_it_is() {

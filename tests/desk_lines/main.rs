@@ -8,6 +8,14 @@ mod words;
 use potside::desk::hazard::{Ingredient, cas_check, ec_check, mix, read_lines, remarks};
 use potside::quantity::{Exact, Locale, Voice};
 
+/// What stands in a line beside its classes.
+#[track_caller]
+fn figures(line: &str, told: &[&str]) {
+    let (found, errors) = read_lines(line, Locale::Point);
+    assert!(errors.is_empty(), "{line}: {errors:?}");
+    assert_eq!(found.first().cloned().unwrap_or_default().figures(Voice::default()), told, "{line}");
+}
+
 /// CAS numbers of well-known substances (public: e.g. water 7732-18-5); their last digit is the check digit.
 #[test]
 fn cas_check_digits() {

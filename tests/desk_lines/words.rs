@@ -1,8 +1,8 @@
 //! Words, signs and remarks of a line: what is read, what is passed over, and what is asked for. Our own cases.
 
-use super::{classed, reads};
+use super::{classed, figures, reads};
 use potside::desk::hazard::read_lines;
-use potside::quantity::{Locale, Voice};
+use potside::quantity::Locale;
 
 #[track_caller]
 fn asks(text: &str, words: &str) {
@@ -10,13 +10,6 @@ fn asks(text: &str, words: &str) {
     let (found, errors) = read_lines(&line, Locale::Point);
     let said = errors.first().map(ToString::to_string).unwrap_or_default();
     assert!(found.is_empty() && said.contains(words), "{line}: {said} {found:?}");
-}
-
-#[track_caller]
-fn figures(line: &str, told: &[&str]) {
-    let (found, errors) = read_lines(line, Locale::Point);
-    assert!(errors.is_empty(), "{line}: {errors:?}");
-    assert_eq!(found.first().cloned().unwrap_or_default().figures(Voice::default()), told, "{line}");
 }
 
 #[test]
