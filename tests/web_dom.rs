@@ -335,12 +335,23 @@ async fn what_is_gone_is_told_nothing_late() {
     let window = web_sys::window().expect("a window");
     window.add_event_listener_with_callback("error", note.as_ref().unchecked_ref()).expect("it listens");
     let dialog: HtmlDialogElement = found(&place, "dialog").unchecked_into();
-    for stays in [true, false] {
+    let told = Rc::new(Cell::new(0));
+    let counted = told.clone();
+    let late: Closure<dyn Fn(Event)> = Closure::new(move |_| counted.set(counted.get() + 1));
+    dialog.add_event_listener_with_callback("close", late.as_ref().unchecked_ref()).expect("it listens");
+    for (stays, times) in [(true, 1), (false, 2)] {
         dialog.show_modal().expect("it opens");
         dialog.close();
         open.set(stays);
+        // How late the browser tells it is its own affair: until it has.
+        for _ in 0..2000 {
+            settled().await;
+            if told.get() == times {
+                break;
+            }
+        }
         settled().await;
-        settled().await;
+        assert_eq!(told.get(), times, "stays: {stays}");
         assert_eq!((heard.get(), errors.get()), (1, 0), "stays: {stays}");
     }
     window.remove_event_listener_with_callback("error", note.as_ref().unchecked_ref()).expect("it did");
