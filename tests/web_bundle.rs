@@ -2,17 +2,15 @@
 #![cfg(target_arch = "wasm32")]
 #![allow(clippy::expect_used)]
 
-use js_sys::Function;
+#[path = "common/page.rs"]
+mod page;
+
+use page::js;
 use potside::keep::bundle::Trust;
 use potside::keep::{self, Which, bundle};
-use wasm_bindgen::JsValue;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);
-
-fn js(body: &str) -> JsValue {
-    Function::new_no_args(body).call0(&JsValue::NULL).expect("the test's own script runs")
-}
 
 async fn bytes() -> Option<Vec<u8>> {
     bundle::bytes(bundle::ask()).await

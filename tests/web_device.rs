@@ -3,22 +3,20 @@
 #![cfg(target_arch = "wasm32")]
 #![allow(clippy::expect_used)]
 
-use js_sys::Function;
+#[path = "common/page.rs"]
+mod page;
+
+use page::{js, pause, until, wait};
 use potside::book::{CopyError, LARGEST_COPY};
 use potside::day::Day;
 use potside::keep::{self, Shared, Wake, ZONE};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::HtmlInputElement;
 
 wasm_bindgen_test_configure!(run_in_browser);
-
-fn js(body: &str) -> JsValue {
-    Function::new_no_args(body).call0(&JsValue::NULL).expect("the test's own script runs")
-}
 
 fn number(body: &str) -> f64 {
     js(body).as_f64().expect("the test's own script gives a number")
@@ -28,21 +26,18 @@ fn text(value: &JsValue) -> String {
     value.as_string().expect("the test's own script gives a text")
 }
 
-async fn wait(body: &str) -> JsValue {
-    JsFuture::from(js(body).unchecked_into::<js_sys::Promise>())
-        .await
-        .expect("the test's own promise is kept")
-}
-
-async fn a_while() {
-    wait("return new Promise(r => setTimeout(r, 30))").await;
-}
-
 /// Replaces a property of `object` (a script) until the page ends or it is replaced again.
 fn put(object: &str, property: &str, value: &str) {
     js(&format!(
         "Object.defineProperty({object}, '{property}', {{ configurable: true, writable: true, value: {value} }})"
     ));
+}
+
+/// What is told of the screen next, and that it is told once.
+async fn next(told: &RefCell<Vec<Wake>>) -> Vec<Wake> {
+    until("a word of the screen", || !told.borrow().is_empty()).await;
+    pause(30).await;
+    told.take()
 }
 
 #[wasm_bindgen_test]
@@ -54,8 +49,7 @@ async fn the_screen_is_kept_awake_and_let_go() {
     };
     put("navigator", "wakeLock", "undefined");
     keep::stay_awake(true, hear());
-    a_while().await;
-    assert_eq!(told.take(), [Wake::Refused], "there is no such thing");
+    assert_eq!(next(&told).await, [Wake::Refused], "there is no such thing");
 
     put(
         "navigator",
@@ -63,8 +57,7 @@ async fn the_screen_is_kept_awake_and_let_go() {
         "{ request: async () => { throw new DOMException('', 'NotAllowedError') } }",
     );
     keep::stay_awake(true, hear());
-    a_while().await;
-    assert_eq!(told.take(), [Wake::Refused], "the browser does not let it");
+    assert_eq!(next(&told).await, [Wake::Refused], "the browser does not let it");
 
     js("window.asked = []; window.released = 0");
     put(
@@ -73,29 +66,25 @@ async fn the_screen_is_kept_awake_and_let_go() {
         "{ request: async (kind) => { asked.push(kind); return { release: async () => { released++ } } } }",
     );
     keep::stay_awake(true, hear());
-    a_while().await;
-    assert_eq!(told.take(), [Wake::Awake]);
+    assert_eq!(next(&told).await, [Wake::Awake]);
     assert_eq!(text(&js("return asked.join()")), "screen");
 
     // The page was hidden, where a browser lets go by itself, and is back.
     js("document.dispatchEvent(new Event('visibilitychange'))");
-    a_while().await;
-    assert_eq!(told.take(), [Wake::Awake]);
+    assert_eq!(next(&told).await, [Wake::Awake]);
     assert_eq!(number("return asked.length"), 2.0);
     assert_eq!(number("return released"), 1.0, "the old one is let go");
 
     keep::stay_awake(false, hear());
-    a_while().await;
     assert_eq!(number("return released"), 2.0);
     js("document.dispatchEvent(new Event('visibilitychange'))");
-    a_while().await;
+    pause(30).await;
     assert_eq!(number("return asked.length"), 2.0, "nothing is asked for that is not wanted");
 
     // Given only after it was no longer wanted.
     keep::stay_awake(true, hear());
     keep::stay_awake(false, hear());
-    a_while().await;
-    assert_eq!(told.take(), [Wake::Asleep]);
+    assert_eq!(next(&told).await, [Wake::Asleep]);
     assert_eq!(number("return released"), 3.0);
 }
 

@@ -3,13 +3,16 @@
 #![cfg(target_arch = "wasm32")]
 #![allow(clippy::expect_used, clippy::indexing_slicing)]
 
+#[path = "common/page.rs"]
+mod page;
+
 use leptos::prelude::Owner;
+use page::{pause, until};
 use potside::dom::{Derived, IntoView, Value, View, each, el, show, svg, text_of, watch};
 use std::cell::Cell;
 use std::rc::Rc;
+use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::{Document, Element, Event, HtmlDialogElement, HtmlElement};
 
@@ -28,11 +31,9 @@ fn shown(page: impl FnOnce() -> View + 'static) -> Element {
     place
 }
 
-/// Until everything that follows a value has run.
+/// Until everything that follows a value has run: it does before the browser comes to anything else.
 async fn settled() {
-    let wait = js_sys::Function::new_no_args("return new Promise(r => setTimeout(r, 0))");
-    let promise: js_sys::Promise = wait.call0(&JsValue::NULL).expect("it runs").unchecked_into();
-    JsFuture::from(promise).await.expect("it is kept");
+    pause(0).await;
 }
 
 fn found(place: &Element, what: &str) -> HtmlElement {
@@ -344,12 +345,7 @@ async fn what_is_gone_is_told_nothing_late() {
         dialog.close();
         open.set(stays);
         // How late the browser tells it is its own affair: until it has.
-        for _ in 0..2000 {
-            settled().await;
-            if told.get() == times {
-                break;
-            }
-        }
+        until("the late event", || told.get() >= times).await;
         settled().await;
         assert_eq!(told.get(), times, "stays: {stays}");
         assert_eq!((heard.get(), errors.get()), (1, 0), "stays: {stays}");

@@ -3,7 +3,10 @@
 #![cfg(target_arch = "wasm32")]
 #![allow(clippy::expect_used, clippy::indexing_slicing)]
 
-use js_sys::{Function, Promise};
+#[path = "common/page.rs"]
+mod page;
+
+use page::{js, pause, until, wait};
 use potside::bench::Ingredient;
 use potside::book::{Act, Again, Id, Journal, Store, StoreError};
 use potside::keep::{Database, Prefs};
@@ -11,23 +14,10 @@ use potside::wire;
 use std::cell::RefCell;
 use std::rc::Rc;
 use std::task::Poll;
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::{JsFuture, spawn_local};
+use wasm_bindgen_futures::spawn_local;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);
-
-fn js(body: &str) -> JsValue {
-    Function::new_no_args(body).call0(&JsValue::NULL).expect("the test's own script runs")
-}
-
-async fn wait(body: &str) {
-    JsFuture::from(js(body).unchecked_into::<Promise>()).await.expect("the test's own promise is kept");
-}
-
-async fn pause(milliseconds: u32) {
-    wait(&format!("return new Promise(r => setTimeout(r, {milliseconds}))")).await;
-}
 
 async fn fresh(name: &str) -> Database {
     let database = Database::new(name);
@@ -120,12 +110,12 @@ async fn an_append_that_hangs_is_acknowledged_when_it_ends_and_not_before() {
             answer.replace(Some(outcome));
         });
     }
+    until("a transaction that hangs", || js("return window.hung === true").is_truthy()).await;
     pause(300).await;
     assert!(answers.iter().all(|a| a.borrow().is_none()), "no answer yet: {answers:?}");
-    js("window.hung = false");
     mend("IDBTransaction", "commit");
     js("window.hung = false");
-    pause(300).await;
+    until("both answers", || answers.iter().all(|a| a.borrow().is_some())).await;
     assert!(answers.iter().all(|a| *a.borrow() == Some(Ok(()))), "{answers:?}");
     assert_eq!(kept(&database).await, 4);
 }

@@ -2,34 +2,21 @@
 #![cfg(target_arch = "wasm32")]
 #![allow(clippy::expect_used, clippy::indexing_slicing)]
 
-use js_sys::Function;
+#[path = "common/page.rs"]
+mod page;
+
+use page::{js, until, wait};
 use potside::book::{Act, Id, Journal, Store, StoreError};
 use potside::keep::{self, Database, Prefs, Theme, Which};
 use potside::quantity::{Locale, MassUnit};
 use std::cell::RefCell;
 use std::rc::Rc;
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);
 
 fn pair(id: &str, line: &str) -> (String, String) {
     (id.to_owned(), line.to_owned())
-}
-
-fn js(body: &str) -> JsValue {
-    Function::new_no_args(body).call0(&JsValue::NULL).expect("the test's own script runs")
-}
-
-async fn wait(body: &str) -> JsValue {
-    JsFuture::from(js(body).unchecked_into::<js_sys::Promise>())
-        .await
-        .expect("the test's own promise is kept")
-}
-
-async fn pause(milliseconds: u32) {
-    wait(&format!("return new Promise(r => setTimeout(r, {milliseconds}))")).await;
 }
 
 /// A database that no earlier run of this test has left.
@@ -191,7 +178,8 @@ async fn other_tabs_hear_what_was_stored_and_are_heard() {
     js(
         "window.there.postMessage('not JSON'); window.there.postMessage({}); window.there.postMessage('[\"said\"]')",
     );
-    pause(200).await;
+    let got = || js("return window.got.length > 0").is_truthy();
+    until("both to hear", || got() && !heard.borrow().is_empty()).await;
     assert_eq!(js("return window.got.join()").as_string().as_deref(), Some("[\"told\"]"));
     assert_eq!(*heard.borrow(), ["said"]);
     js("window.there.close()");
@@ -291,8 +279,7 @@ async fn the_page_has_a_clock_chance_and_room() {
     let flag = Rc::clone(&done);
     keep::after(10, move || *flag.borrow_mut() = true);
     assert!(!*done.borrow());
-    pause(100).await;
-    assert!(*done.borrow());
+    until("what is done after a moment", || *done.borrow()).await;
 }
 
 /// A copy that was put off while the clock was ten years ahead is asked for again.

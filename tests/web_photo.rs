@@ -2,11 +2,15 @@
 #![cfg(target_arch = "wasm32")]
 #![allow(clippy::expect_used, clippy::panic)]
 
-use js_sys::{Array, Function, Promise};
+#[path = "common/page.rs"]
+mod page;
+
+use js_sys::Array;
+use page::{js, wait};
 use potside::keep::photo::{address, keep_photos, photo, sweep, taken};
 use potside::keep::{self, Which};
 use potside::photo::{PhotoError, check};
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::HtmlInputElement;
@@ -26,9 +30,7 @@ async fn chosen(blob: &str) -> HtmlInputElement {
             return field;
         }})()"
     );
-    let promise: Promise =
-        Function::new_no_args(&script).call0(&JsValue::NULL).expect("it runs").unchecked_into();
-    JsFuture::from(promise).await.expect("it is made").unchecked_into()
+    wait(&script).await.unchecked_into()
 }
 
 /// A drawing of this size, of noise where it is to be hard to make small.
@@ -111,14 +113,13 @@ async fn what_is_no_picture_is_said() {
 
 #[wasm_bindgen_test]
 async fn photos_are_stored_strictly() {
-    let script = |body: &str| Function::new_no_args(body).call0(&JsValue::NULL).expect("it runs");
-    script(
+    js(
         "window.asked = []; window.real = IDBDatabase.prototype.transaction; IDBDatabase.prototype.transaction = \
          function(...a) { window.asked.push(a[1] + ' ' + a[2].durability); return window.real.apply(this, a) }",
     );
     keep_photos(Which::Demo, &[("0".repeat(64), "AAAA".to_owned())]).await.expect("stored");
-    script("IDBDatabase.prototype.transaction = window.real");
-    let asked: Array = script("return window.asked").unchecked_into();
+    js("IDBDatabase.prototype.transaction = window.real");
+    let asked: Array = js("return window.asked").unchecked_into();
     assert_eq!(String::from(asked.join(",")), "readwrite strict");
 }
 
