@@ -101,3 +101,18 @@ fn what_is_not_clear_is_asked_for() {
         assert!(found.is_empty() && said.contains("is not a specific limit"), "{line}: {said}");
     }
 }
+
+/// The letters SCL are a word of their own: an organ that has them in it makes no limit of a concentration. With a limit
+/// of 10 % instead of the usual 1 % for category 2 (Table 3.9.3), 5 % would let the class go.
+#[test]
+fn an_organ_with_the_letters_of_a_limit_in_it_is_none() {
+    for organ in ["muscles", "skeletal muscle", "sclera"] {
+        for line in [
+            format!("A; 10-20 %; STOT RE 2 ({organ}) H373 10 - 20 %"),
+            format!("A; 10-20 %; STOT RE 2 ({organ}) H373 (10 - 20 %)"),
+        ] {
+            reads(&line, "20", &["STOT RE 2 (H373)"]);
+            figures(&line, &[&["STOT RE: ", organ].concat()]);
+        }
+    }
+}

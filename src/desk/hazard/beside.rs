@@ -61,14 +61,21 @@ impl Beside {
     }
 }
 
-/// Where a text calls it a limit: by the letters SCL, or by a C beside a sign of comparison.
+/// Where a text calls it a limit: by the letters SCL, or by a C beside a sign of comparison. Muscles have these letters too.
 fn is_limit(plain: &str) -> bool {
-    let letter = |sign: char| sign.is_ascii_alphanumeric();
     let sign = |of: Option<char>| of.is_some_and(|of| "<>=".contains(of));
-    let concentration = |(at, _): (usize, &str)| {
-        let (before, after) = (plain.get(..at).unwrap_or_default(), plain.get(at + 1..).unwrap_or_default());
-        let alone = !before.ends_with(letter) && !after.starts_with(letter);
-        alone && (sign(before.trim_end().chars().next_back()) || sign(after.trim_start().chars().next()))
+    let mut alone = plain.match_indices("scl").map(|(at, _)| around(plain, at, 3));
+    let concentration = |(before, after): (&str, &str)| {
+        let beside = sign(before.trim_end().chars().next_back()) || sign(after.trim_start().chars().next());
+        beside && !after.starts_with(|c: char| c.is_ascii_digit())
     };
-    plain.contains("scl") || plain.match_indices('c').any(concentration)
+    alone.any(|of| of.is_some())
+        || plain.match_indices('c').filter_map(|(at, _)| around(plain, at, 1)).any(concentration)
+}
+
+/// What stands before and behind letters that are a word of their own.
+fn around(text: &str, at: usize, long: usize) -> Option<(&str, &str)> {
+    let (before, after) = (text.get(..at)?, text.get(at + long..)?);
+    let is_word = !before.ends_with(char::is_alphanumeric) && !after.starts_with(char::is_alphabetic);
+    is_word.then_some((before, after))
 }
