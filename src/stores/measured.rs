@@ -9,21 +9,20 @@ impl State {
     /// Why a lot cannot be kept as it was bought; `own` where it is one in the book that is put right.
     pub fn mismeasured(&self, lot: &Lot, own: Option<&Id>) -> Option<String> {
         let measure = lot.bought.pack.measure();
+        let other = |l: &Lot| same(&l.ingredient, &lot.ingredient) && l.bought.pack.measure() != measure;
         let (one, way) = match measure {
             Measure::Grams => ("by pieces", "Choose “Pieces”"),
             Measure::Pieces => ("by weight", "Choose “Weight” or “Volume”"),
         };
-        let others = self.lots.iter().filter(|(id, _)| Some(*id) != own).filter_map(|(_, kept)| kept.body());
-        let other = |l: &Lot| same(&l.ingredient, &lot.ingredient) && l.bought.pack.measure() != measure;
-        let why = if others.into_iter().any(other) {
-            ["the other lots of it are kept ", one, ", and the two do not add up"].concat()
-        } else {
-            let (weighed, counted) = self.used_as(&lot.ingredient);
-            match measure {
-                Measure::Pieces if weighed && !counted => "it is weighed at the pot".to_owned(),
-                Measure::Grams if counted && !weighed => "it is counted, one or more to a candle".to_owned(),
-                _ => return None,
+        // How it is used comes first: lots that are kept otherwise are put right one after the other.
+        let why = match (measure, self.used_as(&lot.ingredient)) {
+            (Measure::Grams, (true, false)) | (Measure::Pieces, (false, true)) => return None,
+            (Measure::Pieces, (true, false)) => "it is weighed at the pot".to_owned(),
+            (Measure::Grams, (false, true)) => "it is counted, one or more to a candle".to_owned(),
+            _ if self.lots.iter().any(|(id, kept)| Some(id) != own && kept.body().is_some_and(other)) => {
+                ["the other lots of it are kept ", one, ", and the two do not add up"].concat()
             }
+            _ => return None,
         };
         Some([way, " for “", lot.ingredient.trim(), "”: ", &why, "."].concat())
     }

@@ -38,3 +38,25 @@ fn what_is_weighed_is_bought_by_weight_and_what_is_counted_by_pieces() {
     // The only one is put right.
     assert_eq!(shop.state().mismeasured(&by_weight, Some(&id("r"))), None);
 }
+
+/// Two lots that were kept the wrong way before it was asked: each can be put right, and one more may be kept as it is used.
+#[test]
+fn lots_that_are_kept_the_wrong_way_do_not_hold_each_other_fast() {
+    let mut shop = Shop::new();
+    shop.act(0, Act::Formula { id: id("f"), over: None, body: Workshop::new().formula });
+    for lot in ["a", "b"] {
+        shop.act(0, Act::Lot { id: id(lot), over: None, body: pieces_of("Coco", lot) });
+        shop.act(
+            0,
+            Act::Lot { id: id(&[lot, "2"].concat()), over: None, body: grams_of("Wick tab", lot, 0, 9, 1) },
+        );
+    }
+    let (wax, tabs) = (grams_of("Coco", "a", 0, 500, 100), pieces_of("Wick tab", "a"));
+    for own in [None, Some("a"), Some("b")] {
+        assert_eq!(shop.state().mismeasured(&wax, own.map(id).as_ref()), None, "{own:?}");
+    }
+    for own in [None, Some("a2"), Some("b2")] {
+        assert_eq!(shop.state().mismeasured(&tabs, own.map(id).as_ref()), None, "{own:?}");
+    }
+    assert!(shop.state().mismeasured(&pieces_of("Coco", "c"), None).is_some(), "not one more of them");
+}
