@@ -19,7 +19,7 @@ pub struct Sent<'a> {
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub struct Whereabouts {
     pub filled: i64,
-    /// Of pours that are on or were stopped: they were never on the shelf.
+    /// Of pours that are on or were stopped, and not gone since: they are not on the shelf.
     pub apart: i64,
     /// Sent, given away or handed out as samples.
     pub out: i64,
@@ -54,10 +54,10 @@ impl State {
     pub fn whereabouts(&self, reached: &[Reach]) -> Whereabouts {
         let mut all = Whereabouts::default();
         for reach in reached {
-            let filled = reach.batch.filled_vessels() as i64;
-            all.filled += filled;
+            all.filled += reach.batch.filled_vessels() as i64;
             if !matches!(reach.batch.ended, Some((Ending::Poured, ..))) {
-                all.apart += filled;
+                // One that was over may be gone on with: what went of it before is not in it.
+                all.apart += self.left_of(reach.batch).max(0);
             }
         }
         for moved in self.moved_of(reached) {

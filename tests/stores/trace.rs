@@ -7,6 +7,7 @@ use potside::bench::MeltingPot;
 use potside::book::{Act, Ending, Id};
 use potside::pot::{Event, StepKey, Target, Way};
 use potside::quantity::{Exact, Voice};
+use potside::shelf::{Move, Reason};
 use potside::stores::LotEvent;
 use proptest::prelude::*;
 
@@ -327,4 +328,37 @@ fn candles_of_a_stopped_pour_are_told_and_not_on_the_shelf() {
     shop.act(4, Act::Undo { entry: stopped });
     shop.end("p", 5, Ending::Poured);
     assert_eq!(told(&shop), (2, 0, 2));
+}
+
+/// A pour that was over is gone on with after two of its candles were sent: those went, and the others are apart again.
+#[test]
+fn candles_that_were_sent_before_a_pour_is_gone_on_with_are_counted_once() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 5000, 1000);
+    shop.begin("p", 1);
+    shop.from("p", 1, "Coco", &["a"]);
+    let next = |shop: &Shop| shop.state().batches.get(&id("p")).unwrap().run.now().unwrap().key;
+    while next(&shop) != (StepKey::Fill { pour: 0, vessel: 3 }) {
+        let step = next(&shop);
+        shop.did("p", 2, step, None);
+    }
+    let over = shop.act(3, Act::Ended { batch: id("p"), how: Ending::Poured, note: String::new() });
+    for (number, reason, moved) in [(2, Reason::Gift, "m1"), (1, Reason::Broken, "m2")] {
+        let body = Move {
+            batch: id("p"),
+            number,
+            reason,
+            on: potside::day::Day(super::shared::FIRST),
+            note: String::new(),
+        };
+        shop.act(4, Act::Moved { id: id(moved), over: None, body });
+    }
+    let told = |shop: &Shop| {
+        let ledger = shop.ledger();
+        let all = shop.state().whereabouts(&ledger.forward(shop.state(), &id("a")));
+        (all.filled, all.apart, all.out, all.gone, all.here)
+    };
+    assert_eq!(told(&shop), (3, 0, 2, 1, 0));
+    shop.act(5, Act::Undo { entry: over });
+    assert_eq!(told(&shop), (3, 0, 2, 1, 0));
 }

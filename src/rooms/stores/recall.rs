@@ -127,7 +127,7 @@ fn who(state: &State, reached: &[Reach]) -> View {
         who,
         line("On the shelf: ", all.here),
         (all.apart != 0)
-            .then(|| line("Filled in a pour that is on or was stopped, so never on the shelf: ", all.apart)),
+            .then(|| line("Filled in a pour that is on or was stopped, so not on the shelf: ", all.apart)),
         (all.back != 0).then(|| line("Of those that went came back: ", all.back)),
         (all.gone != 0).then(|| line("Broken or missing: ", all.gone))
     ]
