@@ -3,7 +3,7 @@
 
 use super::candle::{MINUTE, MORNING, good, lit, out, read, trial};
 use potside::bench::burn::{
-    BurnEvent, Finding, Limits, Outcome, Trial, Verdict, course, judge, suggested, suggestion,
+    BurnEvent, Finding, Limits, Look, Outcome, Trial, Verdict, course, judge, suggested, suggestion,
 };
 use potside::quantity::Voice;
 
@@ -50,22 +50,31 @@ fn a_candle_that_goes_out_for_want_of_wax_asks_for_no_larger_wick() {
 #[test]
 fn where_the_wax_left_is_not_known_going_out_tells_nothing() {
     let weigh = "went out by itself; weigh it, to tell whether its wax was spent";
-    let check = |of: &Trial, events: &[BurnEvent]| {
+    let check = |of: &Trial, events: &[BurnEvent], told: &str| {
         let (found, said) = found(of, events);
-        assert_eq!(row(&found, "Stays alight"), (Outcome::NotYet, weigh));
+        assert_eq!(row(&found, "Stays alight"), (Outcome::NotYet, told));
         assert_eq!((suggested(&found), said.as_str()), (None, "Your limits do not decide it yet. You may."));
     };
     let of = trial("A1", "C 10");
-    check(&of, &alone(0, 400.0, None));
-    // No fill; and weights that are not those of a candle with this fill.
-    check(&Trial { fill: read("0 g"), ..of.clone() }, &alone(0, 400.0, Some("222 g")));
-    check(&of, &alone(0, 400.0, Some("200 g")));
-    check(&of, &alone(0, 400.0, Some("420 g")));
+    check(&of, &alone(0, 400.0, None), weigh);
+    // No fill; and weights that are not those of a candle with this fill: to weigh it once more tells nothing.
+    let odd =
+        "went out by itself; its weights do not fit its wax, so it cannot be told whether that was spent";
+    check(&Trial { fill: read("0 g"), ..of.clone() }, &alone(0, 400.0, Some("222 g")), odd);
+    check(&of, &alone(0, 400.0, Some("200 g")), odd);
+    check(&of, &alone(0, 400.0, Some("420 g")), odd);
     // Known by the light of the next burn, or by having been at its end at its own.
     let next = [&alone(0, 400.0, None)[..], &[lit(MORNING + 1440 * MINUTE, 390.0)]].concat();
     assert_eq!(suggested(&found(&of, &next).0), Some(Verdict::Small));
     let last = found(&of, &alone(0, 230.0, None)).0;
     assert_eq!(row(&last, "Stays alight"), (Outcome::Kept, "until its wax was spent"));
+    // Or by its weight when it was looked at last: it can only have lost more since.
+    let [light, look, gone] = alone(0, 260.0, None);
+    let BurnEvent::Looked(look) = look else { panic!("it is a look") };
+    let weighed = BurnEvent::Looked(Box::new(Look { mass: Some(read("230 g")), ..*look }));
+    let seen = found(&of, &[light, weighed, gone]).0;
+    assert_eq!(row(&seen, "Burned to its end").0, Outcome::Kept);
+    assert_eq!(row(&seen, "Stays alight"), (Outcome::Kept, "until its wax was spent"));
 }
 
 /// By hand: 20 g in one burn leave 160 g, of which 142 g to the tenth: 7.1 burns more, so 8. After 140 g in seven burns 22 g
@@ -101,7 +110,7 @@ fn one_good_burn_is_no_pass() {
     let mut large = burns(1);
     large.insert(
         2,
-        BurnEvent::Looked(Box::new(potside::bench::burn::Look {
+        BurnEvent::Looked(Box::new(Look {
             flame: Some(read("90 mm")),
             ..good(MORNING + 210 * MINUTE, 69.0)
         })),

@@ -15,8 +15,10 @@ pub(super) enum Itself {
     Early,
     /// Its wax was spent.
     Spent,
-    /// It was not weighed since, or the weights are not those of a candle with this fill.
+    /// It was not weighed since.
     Unknown,
+    /// Its weights are not those of a candle with this fill.
+    Misfit,
 }
 
 /// The share of its wax that is left where candle and vessel weigh this. None where that cannot be by its fill: with no
@@ -32,7 +34,7 @@ fn left(trial: &Trial, mass: Mass) -> Option<f64> {
 
 impl Course {
     /// How each burn ended that ended by itself. One that was not weighed after it is known by what the candle weighed
-    /// before the next, or by having been at its end when it was lit.
+    /// before the next, or by having been at its end when it was weighed last.
     pub(super) fn by_itself(&self, trial: &Trial) -> impl Iterator<Item = Itself> {
         self.sessions.iter().enumerate().filter(|(_, s)| s.out.is_some_and(|(_, itself)| itself)).map(
             |(place, session)| {
@@ -40,8 +42,11 @@ impl Course {
                 match session.after.or(next).map(|mass| left(trial, mass)) {
                     Some(Some(share)) if share <= LEAVES => Itself::Spent,
                     Some(Some(_)) => Itself::Early,
-                    None if left(trial, session.mass).is_some_and(|share| share <= LEAVES) => Itself::Spent,
-                    _ => Itself::Unknown,
+                    Some(None) => Itself::Misfit,
+                    None if left(trial, last_mass(session)).is_some_and(|share| share <= LEAVES) => {
+                        Itself::Spent
+                    }
+                    None => Itself::Unknown,
                 }
             },
         )

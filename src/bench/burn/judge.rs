@@ -141,21 +141,24 @@ fn full(trial: &Trial, course: &Course, limits: &Limits) -> Finding {
     }
 }
 
+const WEIGH: &str = "went out by itself; weigh it, to tell whether its wax was spent";
+const MISFIT: &str =
+    "went out by itself; its weights do not fit its wax, so it cannot be told whether that was spent";
+
 /// Whether it went out while it had wax to burn. Going out for want of wax is the end of every candle, and no fault of the
 /// wick: a larger one would only be hotter.
 fn alight(trial: &Trial, course: &Course) -> Finding {
     let burns = course.sessions.len().to_string();
     let went = |how: Itself| course.by_itself(trial).filter(|own| *own == how).count();
-    let (outcome, seen) = match (went(Itself::Early), went(Itself::Unknown), went(Itself::Spent)) {
+    let open = went(Itself::Unknown) + went(Itself::Misfit);
+    let (outcome, seen) = match (went(Itself::Early), open, went(Itself::Spent)) {
         _ if course.sessions.is_empty() => (Outcome::NotSeen, String::new()),
         (early @ 1.., ..) => {
             let said =
                 ["went out by itself in ", &early.to_string(), " of ", &burns, " burns, with wax left"];
             (Outcome::Broken(Verdict::Small), said.concat())
         }
-        (0, 1.., _) => {
-            (Outcome::NotYet, "went out by itself; weigh it, to tell whether its wax was spent".to_owned())
-        }
+        (0, 1.., _) => (Outcome::NotYet, if went(Itself::Unknown) > 0 { WEIGH } else { MISFIT }.to_owned()),
         (0, 0, 1..) => (Outcome::Kept, "until its wax was spent".to_owned()),
         _ if course.sessions.len() == 1 => (Outcome::Kept, "in its one burn".to_owned()),
         _ => (Outcome::Kept, ["in all ", &burns, " burns"].concat()),
