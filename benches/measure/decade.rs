@@ -3,7 +3,7 @@
 use crate::browser::Browser;
 use crate::decade_shared::{TEN_YEARS, lines};
 use crate::sqlite::beside;
-use crate::years::{bundle, put, put_old};
+use crate::years::{bundle_within, put, put_old};
 use crate::{line, median, quantile, serve};
 use potside::book::bundle::{Found, Tying, find, read};
 use potside::book::{Act, Book, Settings};
@@ -157,7 +157,7 @@ pub(crate) async fn figures(b: &mut Browser) {
     // A book of years takes longer than anything else is given.
     b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": WATCH })).await.unwrap();
     b.open(&address).await;
-    bundle(b, true, 400).await;
+    bundle_within(b, Duration::from_secs(400), true).await;
     let whole = b.client.execute("return window.usableAt", vec![]).await.unwrap();
     line("ten_year_fold_ms", whole.as_f64().unwrap_or_default(), "ms", None);
     let memory = b.client.execute(MEMORY, vec![]).await.unwrap().as_f64().unwrap_or_default();

@@ -1,7 +1,7 @@
 //! A book in trouble and a book brought back, in the built app: entries that are damaged or of a newer version, and a copy in
 //! the place of the book.
 
-use crate::browser::{Browser, Engine};
+use crate::browser::{Browser, Engine, downloaded};
 use crate::kill::stored;
 use crate::look::{axe, look};
 use crate::pour::serve;
@@ -48,17 +48,6 @@ fn folder(name: &str) -> PathBuf {
     folder
 }
 
-async fn downloaded(folder: &Path) -> String {
-    for _ in 0..200 {
-        let files = std::fs::read_dir(folder).unwrap().filter_map(|f| Some(f.ok()?.path()));
-        if let Some(whole) = files.into_iter().find(|f| f.extension().is_some_and(|e| e == "txt")) {
-            return std::fs::read_to_string(whole).unwrap();
-        }
-        tokio::time::sleep(std::time::Duration::from_millis(100)).await;
-    }
-    panic!("nothing was downloaded");
-}
-
 /// Something under a key that Potside never writes.
 const FOREIGN: &str = "const done = arguments[0]; const open = indexedDB.open('potside', 1); open.onsuccess = () => { \
     const t = open.result.transaction('entries', 'readwrite'); t.objectStore('entries').put({ odd: 'a ring' }, 7); \
@@ -92,7 +81,7 @@ async fn damaged_entries_are_counted_and_can_be_downloaded() {
     b.cdp("Browser.setDownloadBehavior", to).await.unwrap();
     b.tap("Download them").await;
     b.sees("is among your downloads.").await;
-    let text = downloaded(&given).await;
+    let text = String::from_utf8(downloaded(&given, "txt").await).unwrap();
     let mut found: Vec<&str> = text.lines().collect();
     found.sort_unstable();
     let mut wanted = [torn, &flipped, "{\"odd\":\"a ring\"}"];

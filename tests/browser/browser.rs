@@ -67,15 +67,31 @@ fn quiet(command: &mut Command) -> Process {
     Process(command.process_group(0).spawn().unwrap())
 }
 
-async fn until<T>(what: &str, mut get: impl FnMut() -> Option<T>) -> T {
+/// What is to happen is waited for so long before it counts as not happening: how long it takes is the machine's affair.
+pub(crate) const PATIENCE: Duration = Duration::from_secs(60);
+
+/// Waits until there is something.
+pub(crate) async fn until<T>(what: &str, mut get: impl FnMut() -> Option<T>) -> T {
     let start = Instant::now();
     loop {
         if let Some(found) = get() {
             return found;
         }
-        assert!(start.elapsed() < Duration::from_secs(60), "waited a minute for {what}");
+        assert!(start.elapsed() < PATIENCE, "waited in vain for {what}");
         tokio::time::sleep(Duration::from_millis(50)).await;
     }
+}
+
+/// The bytes of the first file of this kind that is whole in a folder. A browser gives a file its name once it is.
+pub(crate) async fn downloaded(folder: &Path, kind: &str) -> Vec<u8> {
+    let whole = || {
+        let files = std::fs::read_dir(folder).unwrap().filter_map(|f| Some(f.ok()?.path()));
+        let whole = files.into_iter().find(|f| f.extension().is_some_and(|e| e == kind))?;
+        let bytes = std::fs::read(&whole).unwrap();
+        std::fs::remove_file(whole).unwrap();
+        Some(bytes)
+    };
+    until(&format!("a download of {kind}"), whole).await
 }
 
 async fn listening(port: u16) {
@@ -182,6 +198,17 @@ impl Browser {
         let mut old = self.chromium.take().expect("only Chromium is restarted");
         until("Chromium to close", || old.0.try_wait().ok().flatten()).await;
         self.start_again().await;
+    }
+
+    /// Waits until Chromium has written this into the files of the small texts that pages keep: it does every few seconds.
+    pub(crate) async fn written(&self, text: &str) {
+        let folder = self.profile.join("Default/Local Storage/leveldb");
+        let holds = |file: std::fs::DirEntry| {
+            let bytes = std::fs::read(file.path()).unwrap_or_default();
+            bytes.windows(text.len()).any(|some| some == text.as_bytes())
+        };
+        let any = || std::fs::read_dir(&folder).ok()?.filter_map(Result::ok).any(holds).then_some(());
+        until(&format!("“{text}” to be written"), any).await;
     }
 
     async fn start_again(&mut self) {

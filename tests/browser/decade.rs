@@ -3,7 +3,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::decade_shared::{Size, lines};
-use crate::years::{COUNT, bundle, holds, key, opened, put};
+use crate::years::{COUNT, bundle, doubt, holds, key, opened, put, trust};
 use potside::bench::Ingredient;
 use potside::book::{Act, Entry, Id};
 use potside::shelf::Customer;
@@ -46,7 +46,7 @@ async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
     let lines = lines(Size { batches: 260, lots: 60, trials: 40 });
     put(&b, &lines).await;
     assert!(!opened(&b, &address).await, "there is no bundle yet");
-    bundle(&b, true, 60).await;
+    bundle(&b, true).await;
     assert!(opened(&b, &address).await, "it is opened from its bundle");
     entries(&b, lines.len()).await;
 
@@ -90,20 +90,20 @@ async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
         "s.get('bundle').onsuccess = e => { const all = e.target.result; all[all.length >> 1] ^= 4; s.put(all, 'bundle') }",
     )
     .await;
+    doubt(&b).await;
     assert!(!opened(&b, &address).await, "it is not whole");
     entries(&b, lines.len() + 2).await;
-    bundle(&b, true, 60).await;
+    // It is made anew.
+    trust(&b, "1").await;
 
     // A line that is gone is not shown from the bundle.
     let gone = key(lines.last().unwrap());
-    // Until it is made anew.
-    tokio::time::sleep(std::time::Duration::from_secs(12)).await;
     does(&b, "potside", "entries", &format!("s.delete('{gone}')")).await;
     opened(&b, &address).await;
-    bundle(&b, false, 30).await;
+    bundle(&b, false).await;
     b.sees("Past pours").await;
     entries(&b, lines.len() + 1).await;
-    bundle(&b, true, 60).await;
+    bundle(&b, true).await;
 
     // A line that is damaged is set aside, and the book is no longer opened from a bundle.
     let bad = key(&lines[200]);
@@ -118,7 +118,7 @@ async fn a_large_book_opens_from_its_bundle_and_is_what_is_stored() {
     .await;
     assert!(opened(&b, &address).await);
     b.sees("set aside").await;
-    bundle(&b, false, 5).await;
+    bundle(&b, false).await;
     assert!(!opened(&b, &address).await);
     b.sees("set aside").await;
     b.end().await;
@@ -172,17 +172,17 @@ async fn a_removed_customer_is_in_no_bundle() {
     lines.push(elsewhere(Act::Customer { id: Id("p-1".to_owned()), over: None, body }, 2_999));
     put(&b, &lines).await;
     opened(&b, &address).await;
-    bundle(&b, true, 60).await;
+    bundle(&b, true).await;
     assert_eq!(holds(&b, "Amberley").await, Some(true));
     assert!(opened(&b, &address).await, "it is opened from its bundle");
     b.room("shelf/customer/p-1").await;
     b.tap("Remove this person").await;
     b.tap("Remove for good").await;
     b.saved().await;
-    bundle(&b, false, 10).await;
+    bundle(&b, false).await;
     assert_eq!(holds(&b, "Amberley").await, None, "nothing is left of it");
     assert!(!opened(&b, &address).await, "there is no bundle");
-    bundle(&b, true, 60).await;
+    bundle(&b, true).await;
     assert_eq!(holds(&b, "Amberley").await, Some(false));
     assert!(opened(&b, &address).await);
     b.room("shelf/customer/p-1").await;

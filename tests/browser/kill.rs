@@ -1,6 +1,6 @@
 //! A browser that dies in the middle of pours, at moments chosen by chance, while entries are written by real taps.
 
-use crate::browser::{Browser, Engine};
+use crate::browser::{Browser, Engine, PATIENCE};
 use crate::flow::{begin, done, finish, own_workshop, ready, step};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -104,11 +104,11 @@ async fn open(b: &Browser, address: &str) {
     b.open(address).await;
 }
 
-/// The step that is shown once the page is there again; none where it does not come in twenty seconds.
+/// The step that is shown once the page is there again; none where it does not come.
 async fn step_again(b: &Browser, address: &str) -> Option<u32> {
     open(b, address).await;
     let start = Instant::now();
-    while start.elapsed() < Duration::from_secs(20) {
+    while start.elapsed() < PATIENCE {
         if let Some(step) = step(b).await {
             return Some(step);
         }

@@ -1,6 +1,6 @@
 //! What a person does on a page: find by the words on the screen, tap, type, read.
 
-use crate::browser::{Browser, Engine};
+use crate::browser::{Browser, Engine, PATIENCE};
 use fantoccini::actions::{InputSource, PointerAction, TouchActions};
 use fantoccini::elements::Element;
 use fantoccini::key::Key;
@@ -49,6 +49,17 @@ impl Browser {
 
     /// Waits until the script returns something, and gives that.
     pub(crate) async fn wait_js(&self, what: &str, script: &str, args: Vec<Value>) -> Value {
+        self.wait_within(PATIENCE, what, script, args).await
+    }
+
+    /// The same for what takes longer than anything else.
+    pub(crate) async fn wait_within(
+        &self,
+        most: Duration,
+        what: &str,
+        script: &str,
+        args: Vec<Value>,
+    ) -> Value {
         let start = Instant::now();
         loop {
             if let Ok(found) = self.client.execute(script, args.clone()).await
@@ -57,7 +68,7 @@ impl Browser {
             {
                 return found;
             }
-            if start.elapsed() > Duration::from_secs(20) {
+            if start.elapsed() > most {
                 let text = self.text().await;
                 self.shot(&format!("missing-{}", what.replace(|c: char| !c.is_alphanumeric(), "-"))).await;
                 panic!("waited in vain for “{what}”. On the screen:\n{text}");

@@ -5,7 +5,6 @@ use crate::flow::{begin, done, finish, from_the_device, moved_on, own_workshop, 
 use crate::host::Host;
 use fantoccini::key::Key;
 use std::path::Path;
-use std::time::Duration;
 
 pub(crate) fn serve(under: &str) -> Host {
     Host::start(&Path::new(env!("CARGO_MANIFEST_DIR")).join("dist"), 0, under)
@@ -101,8 +100,7 @@ async fn what_is_too_long_to_keep_is_refused() {
     b.end().await;
 }
 
-/// What is typed into a form and not saved is there again after a kill. The browser itself writes such texts down only
-/// every few seconds: so the kill waits for that.
+/// What is typed into a form and not saved is there again after a kill, once the browser itself has written it down.
 #[tokio::test]
 async fn what_is_typed_outlives_a_kill() {
     let host = serve("/");
@@ -112,7 +110,7 @@ async fn what_is_typed_outlives_a_kill() {
     b.room("book/vessel/new").await;
     b.fill("Name of the vessel", "Half-typed jar").await;
     b.fill("Weight in one vessel", "180 g of what").await;
-    tokio::time::sleep(Duration::from_secs(12)).await;
+    b.written("180 g of what").await;
     b.kill_and_restart().await;
     b.open(&host.address()).await;
     b.room("book").await;

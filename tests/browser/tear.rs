@@ -1,7 +1,7 @@
 //! A browser that dies while the bundle of a large book is written: whatever is there of it then, the book is what is
 //! stored.
 
-use crate::browser::{Browser, Engine};
+use crate::browser::{Browser, Engine, PATIENCE};
 use crate::decade_shared::{Size, lines};
 use crate::kill::{chance, missing, stored};
 use crate::years::{key, put};
@@ -42,7 +42,7 @@ async fn shows_all(b: &Browser, number: usize) -> bool {
     b.room("desk").await;
     let shown = format!("Entries {number}");
     let start = Instant::now();
-    while start.elapsed() < Duration::from_secs(20) {
+    while start.elapsed() < PATIENCE {
         if b.shows(&shown).await {
             return !b.shows("set aside").await;
         }

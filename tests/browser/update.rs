@@ -4,14 +4,9 @@
 use crate::browser::{Browser, Engine};
 use crate::decade::entries;
 use crate::decade_shared::{Size, lines};
-use crate::years::{COUNT, bundle, holds, opened, put, put_old};
+use crate::years::{COUNT, bundle, holds, opened, put, put_old, trust};
 use potside::book::{Act, Entry};
 use serde_json::json;
-
-async fn trust(b: &Browser, wanted: &str) {
-    let script = "return localStorage.getItem('potside-bundle') === arguments[0]";
-    b.waits(&format!("trust {wanted}"), script, vec![json!(wanted)]).await;
-}
 
 /// The lines of a book in a browser where the app is not running yet.
 async fn begin(name: &str, address: &str, lines: &[String]) -> Browser {
@@ -49,7 +44,7 @@ async fn a_large_book_opens_from_the_bundle_of_the_build_before() {
     put_old(&b, &lines, "5").await;
     assert!(!opened(&b, &address).await, "three times it came to no end");
     entries(&b, lines.len()).await;
-    bundle(&b, true, 60).await;
+    bundle(&b, true).await;
     assert_eq!(holds(&b, "another build").await, Some(false));
     trust(&b, "1").await;
     b.end().await;
@@ -75,7 +70,7 @@ async fn what_the_build_before_did_not_read_is_in_the_book_after() {
     b.waits("the lines to be read", "return window.wholes > 0", vec![]).await;
     b.room(&page).await;
     b.sees(&said).await;
-    bundle(&b, true, 60).await;
+    bundle(&b, true).await;
     trust(&b, "1").await;
     assert!(opened(&b, &address).await);
     b.room(&page).await;

@@ -1,6 +1,6 @@
 //! A book of many years in a browser: put into the storage past the app, opened from its lines, then from its bundle.
 
-use crate::browser::Browser;
+use crate::browser::{Browser, PATIENCE};
 use potside::book::Journal;
 use potside::book::bundle::Tying;
 use serde_json::{Value, json};
@@ -34,15 +34,27 @@ pub(crate) fn key(line: &str) -> &str {
 }
 
 /// Waits until the bundle is kept, or is thrown away.
-pub(crate) async fn bundle(b: &Browser, kept: bool, seconds: u32) {
-    for _ in 0..seconds * 5 {
-        let script = "return localStorage.getItem('potside-bundle') !== null";
-        if b.client.execute(script, vec![]).await.unwrap() == kept {
-            return;
-        }
-        tokio::time::sleep(Duration::from_millis(200)).await;
-    }
-    panic!("the bundle: {}", if kept { "not kept" } else { "not thrown away" });
+pub(crate) async fn bundle(b: &Browser, kept: bool) {
+    bundle_within(b, PATIENCE, kept).await;
+}
+
+/// The same of a book that is larger than any of the tests.
+pub(crate) async fn bundle_within(b: &Browser, most: Duration, kept: bool) {
+    let script = "return (localStorage.getItem('potside-bundle') !== null) === arguments[0]";
+    let what = if kept { "a bundle to be kept" } else { "the bundle to be thrown away" };
+    b.wait_within(most, what, script, vec![json!(kept)]).await;
+}
+
+/// Waits until the bundle is trusted so far; `1` once it was made of the lines, or compared with them.
+pub(crate) async fn trust(b: &Browser, wanted: &str) {
+    let script = "return localStorage.getItem('potside-bundle') === arguments[0]";
+    b.waits(&format!("trust {wanted}"), script, vec![json!(wanted)]).await;
+}
+
+/// Lets the app know no more of the bundle that is there but that there is one: so it is seen when it was compared with the
+/// lines, or another is made.
+pub(crate) async fn doubt(b: &Browser) {
+    b.client.execute("localStorage.setItem('potside-bundle', '2')", vec![]).await.unwrap();
 }
 
 /// Bytes as a bundle, with the page at the app's address but the app not running; `trust` as it stands beside it.
