@@ -1,16 +1,8 @@
 //! A number beside a class: only what is written as a limit is one. Our own cases.
 
-use super::{classed, reads};
+use super::{classed, figures, reads};
 use potside::desk::hazard::read_lines;
-use potside::quantity::{Locale, Voice};
-
-#[track_caller]
-fn figures(line: &str, told: &[&str]) {
-    let (found, errors) = read_lines(line, Locale::Point);
-    assert!(errors.is_empty(), "{line}: {errors:?}");
-    let one = found.first().cloned().unwrap_or_default();
-    assert_eq!(one.figures(Voice::default()), told, "{line}");
-}
+use potside::quantity::Locale;
 
 /// A table whose column of concentrations was pasted behind the classes as well. By Annex I, Table 3.4.5, 1 % of a
 /// sensitiser counts; read as limits, 10 % or 20 % would let it pass.
