@@ -4,7 +4,7 @@ use potside::desk::hazard::{Signal, Statements};
 use potside::desk::label::{
     Cell, Content, Design, Face, Item, Laid, Market, Part, Sheet, SheetError, lay, lettering, width,
 };
-use potside::desk::net::{Panel, declare, declare_tapers};
+use potside::desk::net::{Declaration, Panel, declare, declare_tapers, declare_tapers_metric};
 use potside::quantity::{Amount, Exact, Length, LengthUnit, Mass, Volume};
 use potside::wire::{read, write};
 use proptest::prelude::*;
@@ -120,10 +120,10 @@ fn a_front_and_an_underside_fit() {
 /// Two tapers on a label of 85 mm, with the eighth of an inch that a panel of 10.9 square inches asks for.
 #[test]
 fn tapers_are_declared_in_three_lines_where_it_is_narrow() {
-    let lines = |width: i128| {
+    let parted = |market: Market, declared: &Declaration, width: i128| {
         let mut label = Content::new(Face::default());
         let panel = Panel::Round { diameter: mm(700).value, height: mm(800).value };
-        label.net(Market::Both, &declare_tapers(2, mm(2604).value), Mass::ZERO, panel);
+        label.net(market, declared, Mass::ZERO, panel);
         let laid = lay(&label, &sheet(width, 60, false, 1, 1)).ok()?;
         sound(&laid).unwrap();
         let text = |item: &Item| match item {
@@ -132,10 +132,20 @@ fn tapers_are_declared_in_three_lines_where_it_is_narrow() {
         };
         Some(laid.items.iter().filter_map(text).collect::<Vec<_>>())
     };
+    let lines = |width: i128| parted(Market::Both, &declare_tapers(2, mm(2604).value), width);
     assert_eq!(lines(85).unwrap(), ["2 candles,", "each 10 1/4 in", "(26 cm)"]);
     assert_eq!(lines(110).unwrap(), ["2 candles, each 10 1/4 in", "(26 cm)"]);
     assert_eq!(lines(150).unwrap(), ["2 candles, each 10 1/4 in (26 cm)"]);
     assert_eq!(lines(50), None);
+    // Where no inches are asked for there are two parts.
+    let metric =
+        |width: i128| parted(Market::EuropeanUnion, &declare_tapers_metric(12, mm(2604).value), width);
+    assert_eq!(metric(110).unwrap(), ["12 candles, each 26 cm"]);
+    let narrow: Vec<_> = (20..110).filter_map(metric).filter(|said| said.len() > 1).collect();
+    assert!(
+        !narrow.is_empty() && narrow.iter().all(|said| said == &["12 candles,", "each 26 cm"]),
+        "{narrow:?}"
+    );
 }
 
 #[test]

@@ -47,9 +47,10 @@ pub fn lettering(volume: Volume) -> Length {
 }
 
 /// Name (height of its small letters), hazard pictures (over the diamond's corners), fire pictures and what is between
-/// these, from the most roomy to the tightest. Each fire picture has a candle in it: closer, it seems to be its neighbour's. A hazard picture has a side of 16 mm if possible and 10 mm at least (CLP, Annex I, Table 1.3),
-/// which is 22.7 and 14.2 mm from corner to corner. A fire picture is at least 5 mm high (EN 15494:2019, by abstracts of it):
-/// what is drawn of each is no less than 0.74 of its square, so a square of 7 mm does.
+/// these, from the most roomy to the tightest. Each fire picture has a candle in it: closer, it seems to be its neighbour's.
+/// A hazard picture has a side of 16 mm if possible and 10 mm at least (CLP, Annex I, Table 1.3), which is 22.7 and 14.2 mm
+/// from corner to corner. A fire picture is at least 5 mm high (EN 15494:2019, by abstracts of it): what is drawn of each is
+/// no less than 0.74 of its square, so a square of 7 mm does.
 const LEVELS: [[i64; 4]; 6] = [
     [6000, 22_700, 11_000, 4000],
     [4500, 22_700, 9000, 3300],

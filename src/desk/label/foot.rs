@@ -35,7 +35,8 @@ pub(super) fn foot(lines: &[String], size: i64, room: Room, items: &mut Vec<Item
     Some(Foot { end: y - free, reach: room.height - (y + size * 19 / 20 - free) })
 }
 
-/// A declaration in one line, and in as many as it may be parted into: before its metric half, after “Net wt.” and after a count.
+/// A declaration in one line, and in as many as it may be parted into: before its metric half, after “Net wt.” and after a
+/// count.
 pub(super) fn split(text: &str) -> Vec<Vec<String>> {
     let mut ways = vec![vec![text.to_owned()]];
     if let Some((one, two)) = text.split_once(" (") {
@@ -47,6 +48,8 @@ pub(super) fn split(text: &str) -> Vec<Vec<String>> {
         if let Some((count, each)) = one.split_once(", ") {
             ways.push(vec![[count, ","].concat(), each.to_owned(), metric]);
         }
+    } else if let Some((count, each)) = text.split_once(", ") {
+        ways.push(vec![[count, ","].concat(), each.to_owned()]);
     }
     ways
 }
