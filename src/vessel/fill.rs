@@ -63,23 +63,17 @@ pub fn check(vessel: &Vessel) -> Result<(), Vec<VesselError>> {
 const WATER: Density = Density::base(Exact::ONE);
 
 /// The sentence where a weight that was typed in takes more room as poured than the vessel has. `density` is that of the
-/// liquid wax; where it is not known, that of water, which is more. None where it goes in, or that is not known.
+/// liquid wax; where it is not known, the room that as much water takes, which is less. None where it goes in, or that is not
+/// known.
 pub fn overflow(vessel: &Vessel, density: Option<Density>, voice: Voice) -> Option<String> {
     let FillRule::Weight(fill) = &vessel.fill else { return None };
     let (holds, _) = capacity(vessel, voice).ok()?;
     let takes = density.unwrap_or(WATER).volume_of(fill.value)?;
+    let of = if density.is_some() { " of this wax is " } else { " of any wax is more than " };
     (takes > holds).then(|| {
-        [
-            &voice.typed(*fill),
-            " of this wax is ",
-            &shown(takes, voice),
-            " as it is poured, and “",
-            &vessel.name,
-            "” holds ",
-            &shown(holds, voice),
-            " to the brim: it would run over. Check its fill and its measures in the Book.",
-        ]
-        .concat()
+        let end = " to the brim: it would run over. Check its fill and its measures in the Book.";
+        let (fill, takes, holds) = (voice.typed(*fill), shown(takes, voice), shown(holds, voice));
+        [&fill, of, &takes, " as it is poured, and “", &vessel.name, "” holds ", &holds, end].concat()
     })
 }
 
