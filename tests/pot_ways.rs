@@ -1,4 +1,4 @@
-//! What is said where a measure is off: the sizes that would do, and when nothing is said.
+//! What is said where a measure is off, or cannot be taken: the sizes that would do, other ways, and when nothing is said.
 
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
@@ -6,7 +6,7 @@ mod common;
 
 use common::{Workshop, line, read};
 use potside::formula::Basis;
-use potside::pot::{Dose, Target, keeps_shade, shades};
+use potside::pot::{Dose, Target, keeps_shade, outline, shades};
 use potside::quantity::{Exact, Share};
 
 /// What is said at the first colour of so many vessels.
@@ -97,4 +97,86 @@ fn a_weight_that_rounding_moves_too_far_is_said() {
     assert!(off < Exact::ratio(-2, 100));
     w.tolerance = Share::base(off.abs());
     assert_eq!(said(&w), (off, Vec::new()));
+}
+
+#[test]
+fn the_ways_out_of_what_cannot_be_weighed() {
+    let mut w = Workshop::new();
+    w.scales.truncate(1);
+    let plan = w.plan(Target::Vessels(1)).unwrap();
+    let guard = line(&plan, "Sun guard");
+    assert!(matches!(guard.dose, Dose::Unweighable { .. }));
+    insta::assert_snapshot!(guard.notes[0].text);
+    w.scales.clear();
+    let plan = w.plan(Target::Vessels(1)).unwrap();
+    assert!(line(&plan, "Soy").notes[0].text.contains("Add your scales at the Bench"));
+}
+
+#[test]
+fn a_spoon_measure_that_does_not_come_out() {
+    // ¾ tbsp for four is 4½ eighths of a teaspoon for one, so it is weighed where a scale can: 2.25/4 tsp · 4.93 mL · 0.54.
+    let mut w = Workshop::new();
+    let said = |w: &Workshop| {
+        let plan = w.plan(Target::Vessels(1)).unwrap();
+        let line =
+            plan.pours[0].lines.iter().find(|l| ["Hardener", "Powder"].contains(&l.name.as_str())).unwrap();
+        (matches!(line.dose, Dose::Spoon { .. }), line.notes[0].text.clone())
+    };
+    let opening = |name| format!("0.56 tsp of “{name}”: the nearest measure, ½ tsp, is off by 11.11 %.");
+    assert_eq!(said(&w), (false, opening("Hardener") + " So it is weighed."));
+    // Without a scale it is spooned. For n vessels 4½·n eighths are whole where n is even; from 7 on half of one is less than
+    // 2 %.
+    let scales = std::mem::take(&mut w.scales);
+    let spooned = opening("Hardener") + " A batch of 2, 4, 6 or 7 vessels can be spooned.";
+    assert_eq!(said(&w), (true, spooned));
+    // Nor can it be weighed where it is not known what a spoon weighs.
+    w.scales = scales;
+    w.formula.parts[2].name = "Powder".into();
+    let (spoon, text) = said(&w);
+    assert!(
+        spoon
+            && text
+                .ends_with(" Or weigh level spoons of it at the Bench, so that it can be weighed instead.")
+    );
+}
+
+#[test]
+fn the_choices_of_drops_are_said_nearest_first() {
+    let w = Workshop::new();
+    // 5.25 and 10.5 drops.
+    let seven = w.ask(Target::Vessels(7));
+    let said = shades(&seven).unwrap();
+    assert_eq!(
+        said,
+        [
+            "Red 5 drops for 5.25, Blue 10 drops for 10.50: 4.8 % too weak, the hue is kept",
+            // 16/15.75, and 5/16 against a third.
+            "Red 5 drops for 5.25, Blue 11 drops for 10.50: 1.6 % too strong, the share of Red among the colours is off by −6.2 %",
+            // 17/15.75, and 6/17.
+            "Red 6 drops for 5.25, Blue 11 drops for 10.50: 7.9 % too strong, the share of Red among the colours is off by +5.9 %"
+        ]
+    );
+    assert_eq!(outline(&seven).unwrap().1, said);
+    // Of several pots those of the first: 4 and 3 vessels.
+    let w = Workshop {
+        pot: Some(potside::bench::MeltingPot { name: "Jug".into(), capacity: read("800 g"), body: None }),
+        ..w
+    };
+    let several = w.ask(Target::Vessels(7));
+    assert_eq!(shades(&several).unwrap(), Vec::<String>::new());
+    assert_eq!(outline(&several).unwrap().1, Vec::<String>::new());
+}
+
+#[test]
+fn drops_say_how_far_off_and_what_to_do() {
+    let w = Workshop::new();
+    let notes: Vec<String> = [1, 2, 3, 4, 5, 6, 7, 8]
+        .into_iter()
+        .map(|n| {
+            let plan = w.plan(Target::Vessels(n)).unwrap();
+            let said = line(&plan, "Red").notes.iter().map(|n| n.text.clone()).collect::<Vec<_>>().join(" ");
+            format!("{n}: {said}")
+        })
+        .collect();
+    insta::assert_snapshot!(notes.join("\n"));
 }

@@ -26,6 +26,18 @@ pub(crate) fn line<'a>(plan: &'a Plan, name: &str) -> &'a Line {
     plan.pours[0].lines.iter().find(|l| l.name == name).unwrap()
 }
 
+/// What of an ingredient a plan takes.
+pub(crate) fn takes(plan: &Plan, name: &str) -> Mass {
+    plan.pours.iter().flat_map(|p| &p.lines).filter(|l| l.name == name).map(|l| l.dose.mass()).sum()
+}
+
+/// That it cannot be planned, and why.
+#[track_caller]
+pub(crate) fn refused(w: &Workshop, target: Target, expected: &str) {
+    let error: PlanError = w.plan(target).unwrap_err();
+    assert_eq!(error.to_string(), expected);
+}
+
 pub(crate) struct Weighed;
 
 impl Recipe for Weighed {
