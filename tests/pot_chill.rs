@@ -22,7 +22,7 @@ fn us() -> Voice {
 fn up_to(workshop: &Workshop, key: StepKey, at: i128) -> Run {
     let mut run = Run::new(workshop.plan(Target::Vessels(4)).unwrap());
     go_on(&mut run, Some(key));
-    run.take(Event::Read { temperature: fahrenheit(at), at: 2000 }).unwrap();
+    run.take(Event::Read { temperature: fahrenheit(at), at: 2000, pour: None }).unwrap();
     run
 }
 
@@ -206,7 +206,7 @@ fn nothing_is_said_where_nothing_is_known() {
     let mut run = Run::new(w.plan(Target::Vessels(4)).unwrap());
     go_on(&mut run, Some(ADD_FIG));
     assert_eq!(chill(&run, ADD_FIG, us()), None);
-    run.take(Event::Read { temperature: fahrenheit(178), at: 2000 }).unwrap();
+    run.take(Event::Read { temperature: fahrenheit(178), at: 2000, pour: None }).unwrap();
     assert!(chill(&run, ADD_FIG, us()).is_some());
     assert_eq!(run.chill(ADD_FIG, 2000 + 5 * 60_000 + 1, Air::of(None, us()), None, us()), None);
     run.take(did(ADD_FIG, None, 2500)).unwrap();
@@ -242,7 +242,7 @@ fn wax_that_is_added_has_to_melt() {
     let planned = run.line(0, FIG).unwrap().dose.mass();
     run.take(did(ADD_FIG, Some(planned.times(Exact::ratio(11, 10))), 2100)).unwrap();
     run.take(Event::Mended { step: ADD_FIG, way: Way::Restore, at: 2200 }).unwrap();
-    run.take(Event::Read { temperature: fahrenheit(180), at: 2300 }).unwrap();
+    run.take(Event::Read { temperature: fahrenheit(180), at: 2300, pour: None }).unwrap();
     let key = run.now().unwrap().key;
     assert!(matches!(key, StepKey::TopUp { line: 0 | SOY, .. }), "{key:?}");
     let grams = run.now().unwrap().amount.unwrap().in_base().to_f64();

@@ -13,7 +13,8 @@ fn run(vessels: u32) -> Run {
 }
 
 fn read(run: &mut Run, celsius: i128, at: u64) {
-    run.take(Event::Read { temperature: Temperature::celsius(Exact::whole(celsius)), at }).unwrap();
+    run.take(Event::Read { temperature: Temperature::celsius(Exact::whole(celsius)), at, pour: None })
+        .unwrap();
 }
 
 #[test]
@@ -30,17 +31,17 @@ fn every_step_has_its_place() {
 #[test]
 fn a_reading_stands_for_five_minutes() {
     let mut run = run(3);
-    assert_eq!(run.last_reading(), None);
-    assert_eq!(run.reading_at(0), None);
+    assert_eq!(run.last_reading(0), None);
+    assert_eq!(run.pot_at(0, 0), None);
     read(&mut run, 90, 1_000);
     read(&mut run, 88, 61_000);
     let last = Temperature::celsius(Exact::whole(88));
-    assert_eq!(run.last_reading(), Some((61_000, last)));
-    assert_eq!(run.reading_at(61_000), Some(last));
-    assert_eq!(run.reading_at(361_000), Some(last));
-    assert_eq!(run.reading_at(361_001), None);
+    assert_eq!(run.last_reading(0), Some((61_000, last)));
+    assert_eq!(run.pot_at(0, 61_000), Some(last));
+    assert_eq!(run.pot_at(0, 361_000), Some(last));
+    assert_eq!(run.pot_at(0, 361_001), None);
     // A clock that was set back does not make it old.
-    assert_eq!(run.reading_at(0), Some(last));
+    assert_eq!(run.pot_at(0, 0), Some(last));
 }
 
 /// Fragrance cools the pot: what was read before it went in is no reading of what is poured.
@@ -55,12 +56,12 @@ fn a_reading_from_before_something_went_in_tells_nothing() {
     }
     let fig = run.now().unwrap().key;
     read(&mut run, 80, 1_000);
-    let read_at = Some(Temperature::celsius(Exact::whole(80)));
-    assert_eq!((run.pot_at(2_000), run.reading_at(2_000)), (read_at, read_at));
+    let read_at = Temperature::celsius(Exact::whole(80));
+    assert_eq!((run.pot_at(0, 2_000), run.last_reading(0)), (Some(read_at), Some((1_000, read_at))));
     run.take(Event::Did { step: fig, weighed: None, temperature: None, at: 2_000 }).unwrap();
-    assert_eq!((run.pot_at(3_000), run.reading_at(3_000)), (None, read_at));
+    assert_eq!((run.pot_at(0, 3_000), run.last_reading(0)), (None, Some((1_000, read_at))));
     read(&mut run, 76, 4_000);
-    assert_eq!(run.pot_at(5_000), Some(Temperature::celsius(Exact::whole(76))));
+    assert_eq!(run.pot_at(0, 5_000), Some(Temperature::celsius(Exact::whole(76))));
 }
 
 #[test]

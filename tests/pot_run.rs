@@ -249,7 +249,7 @@ fn events_are_kept_as_they_are() {
     let events = [
         Event::Did { step: fig, weighed: Some(g(61, 3)), temperature: Some(fahrenheit(178)), at: 7 },
         did(StepKey::Close, None, 8),
-        Event::Read { temperature: fahrenheit(165), at: 9 },
+        Event::Read { temperature: fahrenheit(165), at: 9, pour: None },
         Event::Mended { step: fig, way: Way::Restore, at: 10 },
         Event::Said { text: "bubbles".into(), at: 11 },
     ];

@@ -3,7 +3,7 @@
 use potside::book::Act;
 use potside::formula::{self, PartDraft, PartKind, RangeDraft, VesselWick, WaxDraft, WaxShare};
 use potside::pot::{Event, StepKey};
-use potside::quantity::{Voice, Why};
+use potside::quantity::{Exact, Temperature, Voice, Why};
 use potside::vessel::{self, FillKind};
 use potside::wire::{Flaw, Json, Wire, read, write};
 use proptest::prelude::*;
@@ -172,6 +172,18 @@ fn kinds_are_written_by_their_name() {
     let did = r#"{"Did":{"step":"Close","weighed":null,"temperature":null,"at":7}}"#;
     let close = Event::Did { step: StepKey::Close, weighed: None, temperature: None, at: 7 };
     reads(r#"{"Did":{"step":"Close","at":7}}"#, close, did);
+}
+
+/// Books from before it was asked do not say of which pour a reading is, nor is it written where there is only one.
+#[test]
+fn a_reading_may_say_its_pour() {
+    let read = |pour| Event::Read { temperature: Temperature::celsius(Exact::whole(80)), at: 7, pour };
+    let before = r#"{"Read":{"temperature":"80","at":7}}"#;
+    reads(before, read(None), before);
+    reads(r#"{"Read":{"temperature":"80","at":7,"pour":null}}"#, read(None), before);
+    let second = r#"{"Read":{"temperature":"80","at":7,"pour":1}}"#;
+    reads(second, read(Some(1)), second);
+    refuses::<Event>(r#"{"Read":{"temperature":"80","at":7,"pour":-1}}"#, Flaw::Unlike { at: "pour" });
 }
 
 #[test]

@@ -146,8 +146,10 @@ impl Journal {
         let (what, step) = match event {
             Event::Did { step, .. } => ("Step done: ", step),
             Event::Mended { step, .. } => ("Put right: ", step),
-            Event::Read { temperature, .. } => {
-                return ["Thermometer read: ", &voice.amount(*temperature, voice.temperature)].concat();
+            Event::Read { temperature, pour, .. } => {
+                let read = voice.amount(*temperature, voice.temperature);
+                let pour = pour.map_or_else(String::new, |pour| format!(", pour {}", pour.saturating_add(1)));
+                return ["Thermometer read: ", &read, &pour].concat();
             }
             Event::Said { text, .. } => return ["Note: ", text].concat(),
         };

@@ -67,7 +67,7 @@ impl Run {
         }
         let line = self.line(pour, key.line()?)?;
         let mass = self.step(key).dose?.mass();
-        let pot = self.pot_at(now)?;
+        let pot = self.pot_at(pour, now)?;
         let (grams, heat) = self.in_pot(pour);
         let held =
             Portion { grams, celsius: pot.in_celsius().to_f64(), specific_heat: heat / grams, melting: 0.0 };

@@ -1,7 +1,7 @@
 //! The curve that the pot cools along: which readings tell of it, and what they tell.
 
 use super::chill::{celsius, step};
-use super::{Air, Event, Gate, Run};
+use super::{Air, Gate, Run};
 use crate::heat::{Cooling, HeatError, Reading, Room, cooling};
 use crate::quantity::{Exact, Temperature, TemperatureUnit, Voice, Why, decimal, show};
 
@@ -30,12 +30,12 @@ impl Curve {
         seconds(&self.readings, at)
     }
 
-    /// Through what the run's readings tell of the pot as it is now. None before the first of them.
+    /// Through what the readings of a pour tell of its pot as it is now. None before the first of them.
     ///
     /// # Errors
     /// A sentence where no curve can be drawn yet.
-    pub(super) fn of(run: &Run, air: Air, voice: Voice) -> Option<Result<Self, String>> {
-        let (readings, rose) = run.readings();
+    pub(super) fn of(run: &Run, pour: u32, air: Air, voice: Voice) -> Option<Result<Self, String>> {
+        let (readings, rose) = run.readings(pour);
         match readings.as_slice() {
             [] => None,
             [_] if rose => Some(Err(
@@ -129,16 +129,15 @@ fn say(why: &HeatError, air: Air, voice: Voice) -> String {
 }
 
 impl Run {
-    /// The readings that tell of the pot as it cools now, in their order, and whether a rise came before the first: those
+    /// The readings that tell of a pot as it cools now, in their order, and whether a rise came before the first: those
     /// since something went in and since it last got warmer. One reading that stands out from its neighbours is no rise.
-    pub(super) fn readings(&self) -> (Vec<(u64, Temperature)>, bool) {
+    pub(super) fn readings(&self, pour: u32) -> (Vec<(u64, Temperature)>, bool) {
         let mut all: Vec<(u64, Temperature)> = Vec::new();
-        for event in self.events().iter().skip(self.last_change()) {
-            let Event::Read { temperature, at } = event else { continue };
-            while all.last().is_some_and(|(before, _)| *at < before.saturating_add(PUT_RIGHT)) {
+        for (at, temperature) in self.read_since(pour) {
+            while all.last().is_some_and(|(before, _)| at < before.saturating_add(PUT_RIGHT)) {
                 all.pop();
             }
-            all.push((*at, *temperature));
+            all.push((at, temperature));
         }
         let warmth = |index: usize| all.get(index).map(|(_, t)| t.in_celsius().to_f64());
         let rises = |index: usize| {

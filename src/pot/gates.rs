@@ -46,17 +46,16 @@ pub struct Gate {
 pub type Clock = fn(u64) -> String;
 
 impl Run {
-    /// What the readings tell of the gates still ahead, at a step after the melt. None where there is none of them or no
-    /// reading.
-    pub fn foretold(&self, now: u64, air: Air, voice: Voice, clock: Clock) -> Option<Foretold> {
-        let pour = self.now()?.key.pour()?;
+    /// What its readings tell of the gates of a pour still ahead, at a step after the melt. None where there is none of
+    /// them or no reading.
+    pub fn foretold(&self, pour: u32, now: u64, air: Air, voice: Voice, clock: Clock) -> Option<Foretold> {
         self.done(StepKey::Melt { pour })?;
         let ahead = self.ahead(pour);
         if ahead.is_empty() {
             return None;
         }
         let room = ["Room ", &air.say(voice)].concat();
-        let curve = match Curve::of(self, air, voice)? {
+        let curve = match Curve::of(self, pour, air, voice)? {
             Ok(curve) => curve,
             Err(why) => {
                 return Some(Foretold { notes: vec![Note::remark(why)], room, ..Foretold::default() });

@@ -1,6 +1,7 @@
 //! The plan of a pour and its run: scaling, rounding to scales, drops, correction, the order of work.
 
 mod batch;
+mod beside;
 mod card;
 mod chart;
 mod chill;
@@ -20,6 +21,7 @@ mod pending;
 mod place;
 mod plan;
 mod record;
+mod refused;
 mod room;
 mod round;
 mod run;
@@ -32,6 +34,7 @@ mod taken;
 mod used;
 mod ways;
 
+pub use beside::Beside;
 pub use card::StepView;
 pub(crate) use chart::to;
 pub use chart::{Chart, HIGH, WIDE, Words};
@@ -47,10 +50,11 @@ pub use outline::{Outline, outline};
 pub use pending::{Added, Pending};
 pub use place::countdown;
 pub use plan::{Ask, MOST_VESSELS, Plan, PlanError, Residue, Target, plan};
-pub use record::{Record, RecordLine, RecordStep, RecordVessel};
+pub use record::{Record, RecordLine, RecordReading, RecordStep, RecordVessel};
+pub use refused::{Named, RunError};
 pub use room::Air;
 pub use round::{Rounded, apportion};
-pub use run::{Run, RunError};
+pub use run::Run;
 pub use said::Said;
 pub use scale::{ScaleChoice, choose_scale};
 pub use spoon::{SpoonChoice, choose_spoon, eighth};

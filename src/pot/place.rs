@@ -19,32 +19,44 @@ impl Run {
         Some((index + 1, keys.len()))
     }
 
-    /// The last reading of the thermometer and when it was taken (milliseconds since 1970).
-    pub fn last_reading(&self) -> Option<(u64, Temperature)> {
+    /// The last reading of the thermometer in the pot of a pour and when it was taken (milliseconds since 1970). What
+    /// does not say of which it is may be of any.
+    pub fn last_reading(&self, pour: u32) -> Option<(u64, Temperature)> {
         self.events().iter().rev().find_map(|event| match event {
-            Event::Read { temperature, at } => Some((*at, *temperature)),
-            Event::Did { .. } | Event::Mended { .. } | Event::Said { .. } => None,
+            Event::Read { temperature, at, pour: of } if of.is_none_or(|of| of == pour) => {
+                Some((*at, *temperature))
+            }
+            _ => None,
         })
     }
 
-    /// The temperature of the pot at `now`, as far as a reading of the last five minutes tells it.
-    pub fn reading_at(&self, now: u64) -> Option<Temperature> {
-        self.last_reading().filter(|(at, _)| now.saturating_sub(*at) <= FRESH).map(|(_, t)| t)
+    /// The temperature of the pot at `now`, as far as a reading of the last five minutes tells it and nothing that changes
+    /// it has gone in since.
+    pub fn pot_at(&self, pour: u32, now: u64) -> Option<Temperature> {
+        let (at, last) = self.read_since(pour).last().copied()?;
+        (now.saturating_sub(at) <= FRESH).then_some(last)
     }
 
-    /// The same, where nothing that changes it has gone in since.
-    pub fn pot_at(&self, now: u64) -> Option<Temperature> {
-        let since = self.events().iter().skip(self.last_change());
-        let read = since.into_iter().any(|e| matches!(e, Event::Read { .. }));
-        self.reading_at(now).filter(|_| read)
+    /// The readings of a pour since something that changes its warmth went in, in their order: those before it tell of
+    /// another pot. One that does not say of which it is counts where nothing went into any of them since.
+    pub(super) fn read_since(&self, pour: u32) -> Vec<(u64, Temperature)> {
+        let (of_any, of_it) = (self.last_change(&|_| true), self.last_change(&|of| of == pour));
+        let mut readings = Vec::new();
+        for (index, event) in self.events().iter().enumerate().skip(of_it) {
+            if let Event::Read { temperature, at, pour: of } = event
+                && of.map_or(index >= of_any, |of| of == pour)
+            {
+                readings.push((*at, *temperature));
+            }
+        }
+        readings
     }
 
-    /// How many events there are up to the last that changed what is in the pot: readings before it tell of another
-    /// pot.
-    pub(super) fn last_change(&self) -> usize {
+    /// How many events there are up to the last that changed what is in one of these pots.
+    fn last_change(&self, of: &dyn Fn(u32) -> bool) -> usize {
         let changes = |event: &Event| {
             let Event::Did { step, .. } = event else { return false };
-            let Some(pour) = step.pour().filter(|_| step.goes_in()) else { return false };
+            let Some(pour) = step.pour().filter(|pour| step.goes_in() && of(*pour)) else { return false };
             let more = self.fold.went_in(*step, self.events()).map_or(0.0, |m| m.in_base().to_f64());
             more > 0.0 && more >= NOTHING * self.in_pot(pour).0
         };

@@ -16,7 +16,7 @@ pub struct Record {
     pub filled: Mass,
     /// What is left in the pots: what went in less what was filled.
     pub leftover: Mass,
-    pub readings: Vec<(u64, Temperature)>,
+    pub readings: Vec<RecordReading>,
     pub said: Vec<(u64, String)>,
 }
 
@@ -58,6 +58,14 @@ pub struct RecordVessel {
     pub known: bool,
 }
 
+#[derive(Clone, PartialEq, Debug)]
+pub struct RecordReading {
+    pub at: u64,
+    pub temperature: Temperature,
+    /// From 1; none where there is only one, or nobody said of which it is.
+    pub pour: Option<u32>,
+}
+
 impl Run {
     /// The record as it stands.
     pub fn record(&self, voice: Voice) -> Record {
@@ -92,7 +100,11 @@ impl Run {
         let mut said = Vec::new();
         for event in self.events() {
             match event {
-                Event::Read { temperature, at } => readings.push((*at, *temperature)),
+                Event::Read { temperature, at, pour } => readings.push(RecordReading {
+                    at: *at,
+                    temperature: *temperature,
+                    pour: pour.map(|pour| pour.saturating_add(1)),
+                }),
                 Event::Said { text, at } => said.push((*at, text.clone())),
                 Event::Did { .. } | Event::Mended { .. } => {}
             }

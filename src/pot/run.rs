@@ -2,58 +2,8 @@
 
 use super::fold::Fold;
 use super::order::stirred;
-use super::{Dose, Event, Line, Plan, Step, StepKey, Way};
-use std::fmt;
+use super::{Dose, Event, Line, Named, Plan, RunError, Step, StepKey, Way};
 use std::rc::Rc;
-
-/// Why an event is refused. `Display` is the sentence.
-#[derive(Clone, PartialEq, Debug)]
-pub enum RunError {
-    NoSuchStep,
-    AlreadyDone {
-        step: String,
-    },
-    /// Something else has to come first.
-    NotYet {
-        step: String,
-        first: String,
-    },
-    /// There is nothing to keep or restore.
-    NotOver {
-        step: String,
-    },
-    MendedAlready {
-        step: String,
-    },
-    /// Vessels are filled already: what is added now would not reach them.
-    Poured,
-    Closed,
-}
-
-impl fmt::Display for RunError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoSuchStep => f.write_str("That step is not part of this pour."),
-            Self::AlreadyDone { step } => {
-                write!(f, "“{step}” is done already. To change it, undo back to it and do it again.")
-            }
-            Self::NotYet { step, first } => write!(f, "Not yet: “{first}” comes before “{step}”."),
-            Self::NotOver { step } => {
-                write!(f, "What was weighed at “{step}” is not over what was asked, so there is nothing to put right.")
-            }
-            Self::MendedAlready { step } => {
-                write!(f, "It is settled already what to do about “{step}”. Undo that first to choose again.")
-            }
-            Self::Poured => f.write_str(
-                "Vessels are filled from this pot already, so it cannot be restored: they would not get what is added. \
-                 Keep it, and note it on the record.",
-            ),
-            Self::Closed => f.write_str("This pour is closed. Undo the close to change it."),
-        }
-    }
-}
-
-impl std::error::Error for RunError {}
 
 /// A plan and what was done of it.
 #[derive(Clone, PartialEq, Debug)]
@@ -97,7 +47,7 @@ impl Run {
             return Err(RunError::NoSuchStep);
         }
         if self.fold.is_done(step) {
-            return Err(RunError::AlreadyDone { step: self.name(step) });
+            return Err(RunError::AlreadyDone { step: self.named(step) });
         }
         let first = match step.pour() {
             Some(pour) => self
@@ -107,7 +57,7 @@ impl Run {
             None => self.keys().into_iter().find(|s| *s != StepKey::Close && !self.fold.is_done(*s)),
         };
         match first {
-            Some(first) => Err(RunError::NotYet { step: self.name(step), first: self.name(first) }),
+            Some(first) => Err(RunError::NotYet { step: self.named(step), first: self.named(first) }),
             None => Ok(()),
         }
     }
@@ -120,10 +70,10 @@ impl Run {
             return Err(RunError::Closed);
         }
         if self.fold.mended(step).is_some() {
-            return Err(RunError::MendedAlready { step: self.name(step) });
+            return Err(RunError::MendedAlready { step: self.named(step) });
         }
         if self.fold.over(step, &self.events).is_none() {
-            return Err(RunError::NotOver { step: self.name(step) });
+            return Err(RunError::NotOver { step: self.named(step) });
         }
         let filled = step.pour().and_then(|p| self.fold.stand(p)).is_some_and(|s| s.filled > 0);
         if filled && way == Way::Restore { Err(RunError::Poured) } else { Ok(()) }
@@ -163,6 +113,12 @@ impl Run {
         self.keys().into_iter().find(|key| !self.fold.is_done(*key)).map(|key| self.step(key))
     }
 
+    /// The first step not done of a pour; where there is none of it left, of the whole.
+    pub fn now_in(&self, pour: u32) -> Option<Step> {
+        let of_it = |key: &StepKey| key.pour() == Some(pour) && !self.fold.is_done(*key);
+        self.keys().into_iter().find(of_it).map(|key| self.step(key)).or_else(|| self.now())
+    }
+
     /// The event that did a step, and when.
     pub fn done(&self, step: StepKey) -> Option<&Event> {
         self.fold.done(step, &self.events)
@@ -172,19 +128,14 @@ impl Run {
         self.plan.pours.get(pour as usize)?.lines.get(line as usize)
     }
 
+    /// A step with what it takes to name it.
+    fn named(&self, step: StepKey) -> Named {
+        let line = step.pour().zip(step.line()).and_then(|(pour, line)| self.line(pour, line));
+        Named { step, line: line.map(|l| l.name.clone()).unwrap_or_default(), counted: self.counted(step) }
+    }
+
     /// What a step is called where it has to be named: `Stir in Fig leaf`.
     pub(super) fn name(&self, step: StepKey) -> String {
-        let line = |pour: u32, line: u32| self.line(pour, line).map_or("", |l| l.name.as_str());
-        match step {
-            StepKey::Wax { pour, line: l } => format!("Weigh {}", line(pour, l)),
-            StepKey::Melt { .. } => "Melt the wax".to_owned(),
-            StepKey::Add { pour, line: l } if self.counted(step) => format!("Set {}", line(pour, l)),
-            StepKey::Add { pour, line: l } => format!("Add {}", line(pour, l)),
-            StepKey::Stir { pour, line: l } => format!("Stir in {}", line(pour, l)),
-            StepKey::TopUp { pour, line: l, .. } => format!("Add more {}", line(pour, l)),
-            StepKey::Gate { .. } => "Bring it to the pour range".to_owned(),
-            StepKey::Fill { vessel, .. } => format!("Fill vessel {}", vessel.saturating_add(1)),
-            StepKey::Close => "Close the record".to_owned(),
-        }
+        self.named(step).to_string()
     }
 }

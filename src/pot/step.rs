@@ -107,6 +107,8 @@ pub enum Event {
     Read {
         temperature: Temperature,
         at: u64,
+        /// Which pour it is of; none where there is only one, and in books from before it was asked.
+        pour: Option<u32>,
     },
     /// After the amount weighed at `step` was over: which way was taken.
     Mended {
@@ -123,7 +125,7 @@ pub enum Event {
 
 wire_enum!(Event {
     Did { step, weighed, temperature, at },
-    Read { temperature, at },
+    Read { temperature, at, pour [skip] },
     Mended { step, way, at },
     Said { text, at },
 });

@@ -27,7 +27,7 @@ proptest! {
             read(&mut run, seconds, *tenths);
         }
         let air = Air::of(room.map(fahrenheit), us());
-        let Some(told) = run.foretold(START + now * 1000, air, us(), clock) else {
+        let Some(told) = run.foretold(0, START + now * 1000, air, us(), clock) else {
             prop_assert!(readings.is_empty());
             return Ok(());
         };

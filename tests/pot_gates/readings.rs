@@ -56,7 +56,7 @@ fn what_is_a_rise_and_what_is_one_reading() {
         let mut run = before_fig(&[]);
         for (at, tenths) in [(START, 800), (START + 4 * MINUTE, tenths)] {
             let temperature = Temperature::celsius(Exact::ratio(tenths, 10));
-            run.take(Event::Read { temperature, at }).unwrap();
+            run.take(Event::Read { temperature, at, pour: None }).unwrap();
         }
         assert_eq!(notes(&at(&run, 240).unwrap()), [expected]);
     }
@@ -95,7 +95,7 @@ fn what_does_not_fit_is_named() {
         ["The readings do not fall. The times are told once the heat is off and they do."]
     );
     let room = Air::of(Some(fahrenheit(900)), us());
-    let cold = before_fig(&[(0, 1880), (4, 840)]).foretold(START, room, us(), clock).unwrap();
+    let cold = before_fig(&[(0, 1880), (4, 840)]).foretold(0, START, room, us(), clock).unwrap();
     assert_eq!(
         notes(&cold),
         ["A reading is not above the room (90 °F, as typed). Read it again, or say how warm the room is."]
@@ -122,5 +122,5 @@ fn a_curve_that_bends_tells_the_room() {
     assert_eq!(told.room, "Room 60 °F, told by the readings");
     // What was typed is taken as it is.
     let air = Air::of(Some(fahrenheit(650)), us());
-    assert_eq!(run.foretold(START + 3_600_000, air, us(), clock).unwrap().room, "Room 65 °F, as typed");
+    assert_eq!(run.foretold(0, START + 3_600_000, air, us(), clock).unwrap().room, "Room 65 °F, as typed");
 }

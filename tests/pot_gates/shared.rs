@@ -23,7 +23,8 @@ pub(crate) fn clock(at: u64) -> String {
 }
 
 pub(crate) fn read(run: &mut Run, seconds: u64, tenths: i128) {
-    run.take(Event::Read { temperature: fahrenheit(tenths), at: START + seconds * 1000 }).unwrap();
+    run.take(Event::Read { temperature: fahrenheit(tenths), at: START + seconds * 1000, pour: None })
+        .unwrap();
 }
 
 /// Where the fragrance (175–180 °F) is next and then the pour (168–175 °F), with readings in minutes and tenths of °F.
@@ -35,7 +36,7 @@ pub(crate) fn before_fig(readings: &[(u64, i128)]) -> Run {
 }
 
 pub(crate) fn at(run: &Run, seconds: u64) -> Option<Foretold> {
-    run.foretold(START + seconds * 1000, Air::of(None, us()), us(), clock)
+    run.foretold(0, START + seconds * 1000, Air::of(None, us()), us(), clock)
 }
 
 pub(crate) fn notes(told: &Foretold) -> Vec<&str> {

@@ -47,7 +47,7 @@ fn how_the_times_came_about() {
     // A degree Celsius is 1.8 °F: the readings are as far from the curve in either.
     let run = before_fig(&[(0, 1880), (4, 1815), (8, 1790), (12, 1720)]);
     let missed = |voice: Voice| {
-        let why = run.foretold(START + 720_000, Air::of(None, voice), voice, clock).unwrap().why.unwrap();
+        let why = run.foretold(0, START + 720_000, Air::of(None, voice), voice, clock).unwrap().why.unwrap();
         let found = why.values.iter().find(|v| v.name.starts_with("what the curve misses")).unwrap();
         let (number, unit) = found.shown.split_once(' ').unwrap();
         (number.parse::<f64>().unwrap(), unit.to_owned())

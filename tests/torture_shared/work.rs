@@ -86,7 +86,7 @@ fn pours(state: &State, voice: Voice) -> usize {
             said += 1;
         }
         black_box((batch.run.record(voice), batch.run.pending(voice), batch.run.used().len()));
-        black_box(batch.run.foretold(NOW, Air::of(None, voice), voice, |at| at.to_string()));
+        black_box(batch.run.foretold(0, NOW, Air::of(None, voice), voice, |at| at.to_string()));
         black_box((batch.run.plan.needs().len(), state.sells_on(batch, FAR), state.made_of(batch)));
         said += usize::from(state.plan(&state.again(batch), voice).is_ok());
     }

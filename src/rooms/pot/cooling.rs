@@ -8,12 +8,24 @@ use crate::quantity::Temperature;
 use crate::rooms::parts::{Field, Typed, chart, field, notes, sheet, why_button};
 
 pub(super) fn cooling(p: Pouring) -> View {
-    let soon = Derived::new(move || p.told.with(|told| told.as_ref().and_then(|told| told.soon.clone())));
+    let soon = Derived::new(move || soon(p));
+    let mut before: Vec<(u32, String)> = Vec::new();
     watch(move || {
-        if soon.with(Option::is_some) {
+        let now = soon.get();
+        // Of another pot it rings as well, but not once more when one turns to it.
+        if now.iter().any(|new| !before.contains(new)) {
             p.ring();
         }
+        before = now;
     });
+    let words = move || {
+        let here = p.here();
+        let one = |(pour, words): &(u32, String)| match here {
+            Some(here) if here != *pour => ["Pour ", &(pour + 1).to_string(), ": ", words, " "].concat(),
+            _ => [words, " "].concat(),
+        };
+        soon.with(|soon| soon.iter().map(one).collect::<String>())
+    };
     let asking = Value::new(false);
     let shown = move || {
         if p.pending.with(Option::is_some) {
@@ -22,10 +34,23 @@ pub(super) fn cooling(p: Pouring) -> View {
         p.told.with(|told| told.as_ref().map(|told| one(told, asking))).view()
     };
     group![
-        el("p").class("soon").attr("role", "status").child(move || soon.get()),
+        el("p").class("soon").attr("role", "status").child(words),
         shown,
         sheet(|| "The room".to_owned(), asking, move || room(p, asking))
     ]
+}
+
+/// What is nearly there, of this pot and of those beside it, in the order of the pours.
+fn soon(p: Pouring) -> Vec<(u32, String)> {
+    let of_told = |told: &Option<Foretold>| Some((p.here()?, told.as_ref()?.soon.clone()?));
+    let mut all = p
+        .beside
+        .with(|pots| pots.iter().filter_map(|pot| Some((pot.pour, pot.soon.clone()?))).collect::<Vec<_>>());
+    let place = all.partition_point(|(pour, _)| Some(*pour) < p.here());
+    if let Some(here) = p.told.with(of_told) {
+        all.insert(place, here);
+    }
+    all
 }
 
 fn one(told: &Foretold, asking: Value<bool>) -> View {

@@ -11,6 +11,8 @@ struct Row {
     title: String,
     done: Option<u64>,
     missed: bool,
+    /// Said above its first step, where there are several.
+    pour: Option<u32>,
 }
 
 /// `id` is given to the step that is now.
@@ -23,10 +25,19 @@ pub(super) fn list(p: Pouring, id: Option<&'static str>) -> View {
                 Some(Event::Did { at, .. }) => Some(at),
                 _ => None,
             };
-            Some(Row { key, title: card.title, done, missed: card.missed.is_some() })
+            let pour = card.pour.filter(|(_, of)| *of > 1).map(|(pour, _)| pour);
+            Some(Row { key, title: card.title, done, missed: card.missed.is_some(), pour })
         };
-        p.run(|run| run.steps().iter().filter_map(|s| row(run, s.key)).collect::<Vec<_>>())
-            .unwrap_or_default()
+        let rows = |run: &crate::pot::Run| {
+            let mut rows: Vec<Row> = run.steps().iter().filter_map(|s| row(run, s.key)).collect();
+            let mut before = None;
+            for row in &mut rows {
+                let pour = std::mem::replace(&mut before, row.pour);
+                row.pour = row.pour.filter(|own| Some(*own) != pour);
+            }
+            rows
+        };
+        p.run(rows).unwrap_or_default()
     });
     let now = Derived::new(move || p.card.with(|c| c.as_ref().map(|c| c.step.key)));
     el("ol")
@@ -43,12 +54,13 @@ fn one(row: Row, now: Option<StepKey>, id: Option<&'static str>) -> View {
         None if here => "now".to_owned(),
         None => String::new(),
     };
-    el("li")
+    let pour = row.pour.map(|pour| el("li").child(el("h3").child(format!("Pour {pour}"))));
+    let step = el("li")
         .attr("id", id.filter(|_| here))
         .flag("done", row.done.is_some())
         .flag("here", here)
         .attr("aria-current", here.then_some("step"))
         .child(el("span").class("title").child(row.title))
-        .child(el("span").class("detail").child(word))
-        .view()
+        .child(el("span").class("detail").child(word));
+    group![pour, step]
 }

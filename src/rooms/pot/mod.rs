@@ -4,6 +4,7 @@ mod answer;
 mod ask;
 mod card;
 mod cooling;
+mod course;
 mod dose;
 mod first;
 mod form;

@@ -1,12 +1,13 @@
 //! The record of a batch: what was planned and weighed, temperatures and times, vessels, what was missed, the notes.
 
 use super::answer::figure;
+use super::course::{readings, steps, vessels};
 use crate::book::{Act, Batch, Ending};
 use crate::dom::*;
 use crate::keep;
-use crate::pot::{Record, RecordLine, RecordStep, RecordVessel};
+use crate::pot::{Record, RecordLine};
 use crate::quantity::{Exact, Mass, show_both};
-use crate::rooms::parts::{mass, notes};
+use crate::rooms::parts::notes;
 use crate::rooms::workshop::Workshop;
 use crate::shelf::batch_number;
 
@@ -78,7 +79,7 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
         .child(el("h2").child("When and how hot"))
         .child(steps(shop, &record.steps))
         .child(vessels(shop, &record.vessels, plan.fill))
-        .child(readings(shop, &record))
+        .child(readings(shop, &record.readings))
         .child(notes(&cautions))
         .view()
 }
@@ -184,68 +185,4 @@ fn row(shop: Workshop, line: &RecordLine, many: bool) -> View {
         .child(el("td").class("number").attr("data-label", "of wax").child(share(line.of_wax)))
         .child(el("td").class("number").attr("data-label", "of whole").child(share(line.of_whole)))
         .view()
-}
-
-fn steps(shop: Workshop, steps: &[RecordStep]) -> View {
-    let voice = shop.voice();
-    // Vessels have a list of their own.
-    let steps = steps.iter().filter(|s| !matches!(s.key, crate::pot::StepKey::Fill { .. }));
-    let row = |step: &RecordStep| {
-        let temperature = step.temperature.map(|t| voice.amount(t, voice.temperature));
-        let wanted = step.wanted.as_ref().map(|w| format!(" (wanted {w})"));
-        el("li")
-            .child(el("span").class("time").child(keep::time(step.at)))
-            .child(el("span").class("title").child(step.title.clone()))
-            .child(el("span").class("detail").child(temperature).child(wanted))
-            .child(step.missed.clone().map(|missed| el("p").class("note").child(missed)))
-    };
-    el("ol").class("list times").child(steps.map(row).views()).view()
-}
-
-fn vessels(shop: Workshop, vessels: &[RecordVessel], fill: Mass) -> View {
-    let voice = shop.voice();
-    let weighed: Vec<&RecordVessel> = vessels.iter().filter(|v| v.known).collect();
-    if vessels.is_empty() {
-        return ().view();
-    }
-    let each = if weighed.is_empty() {
-        el("p").child(format!("{} filled with {} each, as planned.", vessels.len(), voice.both(fill))).view()
-    } else {
-        let row = |v: &&RecordVessel| {
-            let place = if v.pour > 1 {
-                format!("Pour {}, vessel {}", v.pour, v.vessel)
-            } else {
-                format!("Vessel {}", v.vessel)
-            };
-            el("li")
-                .child(el("span").class("title").child(place))
-                .child(el("span").class("detail").child(mass(v.mass, None)))
-        };
-        group![
-            el("ol").class("list times").child(weighed.iter().map(row).views()),
-            (weighed.len() < vessels.len()).then(|| {
-                el("p")
-                    .class("muted")
-                    .child(format!("The others were filled with {} as planned.", voice.both(fill)))
-            })
-        ]
-    };
-    group![el("h2").child("Vessels"), each]
-}
-
-fn readings(shop: Workshop, record: &Record) -> View {
-    let voice = shop.voice();
-    if record.readings.is_empty() {
-        return ().view();
-    }
-    let one = |(at, t): &(u64, crate::quantity::Temperature)| {
-        el("li")
-            .child(keep::time(*at))
-            .child(" ")
-            .child(el("strong").child(voice.amount(*t, voice.temperature)))
-    };
-    group![
-        el("h2").child("Thermometer"),
-        el("ol").class("readings").child(record.readings.iter().map(one).views())
-    ]
 }

@@ -8,7 +8,7 @@ use super::over::over;
 use super::pouring::Pouring;
 use crate::dom::*;
 use crate::keep::{self, Wake};
-use crate::pot::StepKey;
+use crate::pot::{Beside, StepKey};
 use crate::rooms::parts::{Typed, area, later};
 use crate::rooms::workshop::Workshop;
 use leptos::prelude::on_cleanup;
@@ -99,12 +99,28 @@ fn course(p: Pouring) -> View {
         .class("course")
         .child(el("p").class("what").child(what))
         .child(el("p").class("place").child(words).child(pour))
+        .child(move || {
+            let pots = p.beside.get();
+            (!pots.is_empty())
+                .then(|| el("div").class("actions").child(pots.into_iter().map(|pot| beside(p, pot)).views()))
+        })
         .child(
             el("progress")
                 .attr("aria-hidden", "true")
                 .attr("max", move || place.get().map_or(1, |(_, of)| of).to_string())
                 .prop("value", move || place.get().map_or(0, |(n, _)| n - 1).to_string()),
         )
+        .view()
+}
+
+/// The way to another pot, with what is to be done at it next and when.
+fn beside(p: Pouring, pot: Beside) -> View {
+    el("button")
+        .attr("type", "button")
+        .class("big")
+        .on("click", move |_| p.turn(Some(pot.pour)))
+        .child(pot.title)
+        .child(pot.when.map(|when| [", ", &when].concat()))
         .view()
 }
 

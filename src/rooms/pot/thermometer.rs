@@ -124,7 +124,7 @@ fn verdict(p: Pouring, key: StepKey) -> Derived<Option<String>> {
     Derived::new(move || {
         let now = p.shop.now().get();
         let voice = p.shop.voice();
-        p.run(|run| Some(run.miss(key, run.pot_at(now)?, voice).unwrap_or_default())).flatten()
+        p.run(|run| Some(run.miss(key, run.pot_at(key.pour()?, now)?, voice).unwrap_or_default())).flatten()
     })
 }
 
