@@ -20,6 +20,8 @@ pub struct Burden {
 struct Poured<'a> {
     line: &'a Line,
     of_wax: Share,
+    /// The same by what the plan asks to be weighed, to the divisions of the scales.
+    planned: Share,
     of_whole: Share,
 }
 
@@ -74,13 +76,17 @@ fn poured(batch: &Batch, voice: Voice) -> Vec<Poured<'_>> {
     let mut found: Vec<Poured> = Vec::new();
     for (pour, line, mass) in &lines {
         let of_pot = lines.iter().filter(|(of, ..)| of == pour);
-        let (mut wax, mut whole) = (Mass::ZERO, Mass::ZERO);
+        let (mut wax, mut planned, mut whole) = (Mass::ZERO, Mass::ZERO, Mass::ZERO);
         for (_, other, mass) in of_pot {
             whole = whole + *mass;
-            wax = if other.kind.is_none() { wax + *mass } else { wax };
+            if other.kind.is_none() {
+                wax = wax + *mass;
+                planned = planned + other.dose.mass();
+            }
         }
-        let share = |all: Mass| Share::base(mass.over(all).unwrap_or(Exact::ZERO));
-        let poured = Poured { line, of_wax: share(wax), of_whole: share(whole) };
+        let share = |of: Mass, all: Mass| Share::base(of.over(all).unwrap_or(Exact::ZERO));
+        let planned = share(line.dose.mass(), planned);
+        let poured = Poured { line, of_wax: share(*mass, wax), planned, of_whole: share(*mass, whole) };
         match found.iter_mut().find(|known| known.line.name == line.name) {
             Some(known) if known.of_whole < poured.of_whole => *known = poured,
             Some(_) => {}
@@ -97,10 +103,12 @@ impl Poured<'_> {
         [&voice.share(self.of_whole), " of ", &self.line.name, " instead of ", &asked].concat()
     }
 
-    /// That it is above its supplier's highest load, where the plan was not.
+    /// That it is above its supplier's highest load, where the formula was not and more is in than the plan asks for: what
+    /// the plan itself rounds up was not weighed wrongly.
     fn above(&self, voice: Voice) -> Option<String> {
-        let highest =
-            self.line.highest.filter(|most| self.of_wax > most.value && self.line.of_wax <= most.value)?;
+        let is_over =
+            |most: Share| self.of_wax > most && self.line.of_wax <= most && self.of_wax > self.planned;
+        let highest = self.line.highest.filter(|most| is_over(most.value))?;
         let (part, of_wax, of_whole) = (self.line.name.clone(), self.of_wax, self.of_whole);
         Some(
             ["As weighed in this batch: ", &Caution::Load { part, of_wax, of_whole, highest }.say(voice)]

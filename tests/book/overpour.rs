@@ -6,8 +6,8 @@ use potside::book::{Act, Labelled, Labelling, State};
 use potside::desk::hazard::SafetySheet;
 use potside::desk::label::{Design, Face, Item, Market, Part, lay};
 use potside::formula::PartKind;
-use potside::pot::{Event, Run, StepKey, Way};
-use potside::quantity::{Exact, Voice};
+use potside::pot::{Event, Plan, Run, StepKey, Way};
+use potside::quantity::{Amount, Exact, Mass, ShareUnit, Voice};
 
 const OIL: &str = "Late orchard oil";
 
@@ -19,11 +19,18 @@ fn sheet(ingredient: &str, lines: &str) -> Act {
 /// The workshop with a batch `b` of its orchard candle, into which so many percent of the fragrance asked for went; none:
 /// nothing was typed in. `until`: the kind of step before which it stands still.
 fn poured(percent: Option<i128>, until: impl Fn(StepKey) -> bool) -> State {
+    poured_by(|_| {}, percent, until)
+}
+
+/// The same by a plan that differs in this.
+fn poured_by(differs: impl Fn(&mut Plan), percent: Option<i128>, until: impl Fn(StepKey) -> bool) -> State {
     let mut state = workshop();
     state.take(&entry("sheet", 899, sheet(OIL, "A; 13 %; Skin Sens. 1B H317")));
     let known = state.finished().iter().find(|b| b.formula == id("demo-orchard")).map(|b| (*b).clone());
     let known = known.expect("the demo has one");
-    let plan = std::rc::Rc::clone(&known.run.plan);
+    let mut plan = Plan::clone(&known.run.plan);
+    differs(&mut plan);
+    let plan = std::rc::Rc::new(plan);
     let (formula, version, vessel) = (known.formula, known.version, known.vessel);
     let began = Act::Began { batch: id("b"), formula, version, vessel, day: None, plan: plan.clone() };
     state.take(&entry("x", 900, began));
@@ -128,4 +135,22 @@ fn a_highest_load_that_was_passed_at_the_pot_is_told() {
     );
     assert_eq!(above(label(&state, false)), None);
     assert_eq!(above(label(&poured(Some(100), |_| false), true)), None);
+}
+
+/// Planned at its highest load, and weighed a division up, as the plan says: nothing went past it at the pot. A tenth more did.
+#[test]
+fn a_dose_that_the_plan_rounds_up_passes_no_load() {
+    let tight = |plan: &mut Plan| {
+        for line in plan.pours.iter_mut().flat_map(|pour| &mut pour.lines).filter(|line| line.name == OIL) {
+            let percent = line.of_wax.in_base() * Exact::whole(100);
+            line.highest = Some(Amount::new(percent, ShareUnit::Percent));
+            line.dose = line.dose.of(line.exact + Mass::base(Exact::ratio(1, 10)));
+        }
+    };
+    let above = |percent: Option<i128>| {
+        let state = poured_by(tight, percent, |_| false);
+        label(&state, true).remarks.into_iter().find(|r| r.starts_with("As weighed in this batch: "))
+    };
+    assert_eq!((above(None), above(Some(100))), (None, None));
+    assert!(above(Some(110)).is_some());
 }
