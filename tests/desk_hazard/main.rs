@@ -13,6 +13,7 @@ mod laws;
 mod limits;
 mod merge;
 mod odds;
+mod published;
 mod worked;
 
 use potside::desk::hazard::{Ingredient, Mixed, Substance, mix, read_lines};
@@ -36,4 +37,10 @@ pub(crate) fn whole(text: &str) -> Mixed {
 
 pub(crate) fn names(mixed: &Mixed) -> Vec<String> {
     mixed.classes.iter().map(|class| class.say()).collect()
+}
+
+/// What the lines, taken as the whole mixture, are classed as: `Skin Irrit. 2 (H315)`, parted by `; `.
+#[track_caller]
+pub(crate) fn classed(text: &str, classes: &str) {
+    assert_eq!(names(&whole(text)).join("; "), classes, "{text}");
 }
