@@ -198,3 +198,28 @@ fn what_was_read_is_shown() {
     );
     assert_eq!(shown("A; 5 %; STOT RE 2 H373; Repr. 1B H360"), Vec::<String>::new());
 }
+
+/// What sheets write in brackets beside a class and is no organ (our own cases): a note of Annex VI, whose word the class is,
+/// that nothing more is known.
+#[test]
+fn a_note_beside_a_class_is_no_organ() {
+    let words = "May cause damage to organs through prolonged or repeated exposure.";
+    for note in [
+        "Note H",
+        "self-classification",
+        "self classification",
+        "harmonised",
+        "harmonized classification",
+        "supplier's classification",
+        "no data",
+        "not known",
+        "unknown",
+        "all",
+        "Annex VI",
+        "minimum classification",
+    ] {
+        says(&format!("A; 20 %; STOT RE 2 H373 ({note})"), "H373", words);
+        let with = "May cause damage to organs (liver) through prolonged or repeated exposure.";
+        says(&format!("A; 20 %; STOT RE 2 H373 (liver) ({note})"), "H373", with);
+    }
+}

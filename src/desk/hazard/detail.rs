@@ -83,6 +83,21 @@ const NOTHING: [&str; 12] = [
     "gas",
 ];
 
+/// Nor is what has one of these words in it: a note of Annex VI, whose word the class is, that no more is known.
+const NO_ORGAN: [&str; 11] = [
+    "note",
+    "annex",
+    "classification",
+    "self",
+    "harmonised",
+    "harmonized",
+    "supplier",
+    "no",
+    "not",
+    "unknown",
+    "all",
+];
+
 impl Detail {
     /// Takes in what a part of a line says, with its own capitals.
     pub(super) fn read(&mut self, text: &str) {
@@ -205,7 +220,9 @@ impl Organs {
         };
         self.ways |= way;
         let words = fragment.chars().all(|c| c.is_alphabetic() || " -".contains(c));
-        let named = ORGANS.contains(&fragment) || bracketed && words && !NOTHING.contains(&fragment);
+        let is_other =
+            NOTHING.contains(&fragment) || fragment.split([' ', '-']).any(|word| NO_ORGAN.contains(&word));
+        let named = ORGANS.contains(&fragment) || bracketed && words && !is_other;
         if way == 0 && named && !fragment.is_empty() {
             self.names.push(fragment.to_owned());
             self.sort();
