@@ -39,6 +39,12 @@ fn a_candle_that_goes_out_for_want_of_wax_asks_for_no_larger_wick() {
     let verdict = |after: &str| suggested(&found(&of, &alone(0, 260.0, Some(after))).0);
     assert_eq!(verdict("238 g"), Some(Verdict::Passed));
     assert_eq!(verdict("238.1 g"), Some(Verdict::Small));
+    // As rounded it would be the limit, and yet not kept.
+    let above = found(&of, &alone(0, 260.0, Some("238.1 g"))).0;
+    assert_eq!(
+        row(&above, "Burned to its end"),
+        (Outcome::NotYet, "a little more than 10 % of its wax left")
+    );
     // Out early once, and at its end later: the wick is too small all the same.
     let twice = [alone(0, 400.0, Some("380 g")), alone(1, 380.0, Some("222 g"))].concat();
     let (both, _) = found(&of, &twice);

@@ -90,8 +90,11 @@ pub(super) fn to_the_end(trial: &Trial, course: &Course, voice: Voice) -> Findin
         (None, _) => (Outcome::NotSeen, String::new()),
         (_, None) => (Outcome::NotYet, "its weights do not fit its wax".to_owned()),
         (_, Some(share)) => {
-            let seen = [&percent(share), " of its wax left"].concat();
-            (if share <= LEAVES { Outcome::Kept } else { Outcome::NotYet }, seen)
+            let spent = share <= LEAVES;
+            let above = !spent && percent(share) == percent(LEAVES);
+            let more = if above { "a little more than " } else { "" };
+            let seen = [more, &percent(share), " of its wax left"].concat();
+            (if spent { Outcome::Kept } else { Outcome::NotYet }, seen)
         }
     };
     Finding {
