@@ -150,7 +150,7 @@ fn panel_and_letters_are_told_with_their_rule() {
             assert!(why.source.starts_with("16 CFR 500.21") && why.source.contains("2026"), "{}", why.source);
         }
     }
-    for (grams, said) in [(50, "2.0 mm"), (200, "3.0 mm"), (1000, "4.0 mm"), (1001, "6.0 mm")] {
+    for (grams, said) in [(50, "2.0 mm"), (200, "3.0 mm"), (1000, "4.0 mm"), (1010, "6.0 mm")] {
         let asked = eu_letters(g(grams * 1000), voice);
         assert!(asked.said.contains(&format!("at least {said} high")), "{}", asked.said);
         let ounces = Voice { mass: potside::quantity::MassUnit::Ounce, ..voice };
@@ -197,7 +197,16 @@ fn the_place_of_a_label_follows_from_its_declaration() {
 /// Directive 76/211/EEC, Annex I, 3.1; the border belongs to the smaller height.
 #[test]
 fn figures_of_the_nominal_quantity() {
-    for (grams, height) in [(5, 2), (50, 2), (51, 3), (200, 3), (201, 4), (1000, 4), (1001, 6)] {
+    for (grams, height) in [(5, 2), (50, 2), (51, 3), (200, 3), (201, 4), (1000, 4), (1010, 6)] {
         assert_eq!(eu_height(g(grams * 1000)), mm(height * 10), "{grams}");
+    }
+    // What stands there in grams counts: in ounces 200.9 g are 7.08 oz, or 200.7 g; and 1.009 kg are declared as 1 kg.
+    for (tenths, least, quantity) in
+        [(509, "2.0 mm", "50 g"), (2007, "3.0 mm", "200 g"), (10_090, "4.0 mm", "1 kg")]
+    {
+        let said = eu_letters(g(tenths * 100), Voice::default()).said;
+        let both =
+            said.contains(&format!("at least {least} high")) && said.contains(&format!(" of {quantity}"));
+        assert!(both, "{said}");
     }
 }

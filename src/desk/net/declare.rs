@@ -105,6 +105,11 @@ fn metric(grams: Exact, locale: Locale) -> (String, Exact) {
     ([&plain(shown, 2, locale), unit].concat(), shown * size)
 }
 
+/// How many grams stand there where so much is declared.
+pub(super) fn in_grams(mass: Mass) -> Exact {
+    metric(mass.in_base(), Locale::Point).1
+}
+
 /// The same by count and length where no inches are asked for: in centimetres, to a millimetre, rounded down.
 pub fn declare_tapers_metric(count: u32, length: Length) -> Declaration {
     let text = of_tapers(count) + &centimetres(length);

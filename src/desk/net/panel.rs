@@ -1,5 +1,6 @@
 //! The principal display panel, and how high the letters of the declaration stand.
 
+use super::declare::in_grams;
 use crate::quantity::{Exact, Length, Mass};
 
 /// The side that is seen when the candle is sold.
@@ -50,9 +51,10 @@ pub fn us_height(panel: Panel, moulded: bool) -> Length {
 /// Millimetres up to this many grams (Directive 76/211/EEC, Annex I, 3.1; the border belongs to the smaller height).
 const EU_HEIGHTS: [(i128, i128); 3] = [(50, 2), (200, 3), (1000, 4)];
 
-/// The least height of the figures of the nominal quantity in the European Union.
+/// The least height of the figures of the nominal quantity in the European Union: that which stands there in grams, though
+/// what is declared in ounces beside it may be some tenths more.
 pub fn eu_height(nominal: Mass) -> Length {
-    let grams = nominal.in_base();
+    let grams = in_grams(nominal);
     let height = EU_HEIGHTS.iter().find(|(most, _)| grams <= Exact::whole(*most)).map_or(6, |found| found.1);
     Length::base(Exact::whole(height))
 }
