@@ -34,6 +34,7 @@ mod state;
 mod store;
 mod tied;
 mod took;
+mod tying;
 mod wish;
 #[path = "../common/zones.rs"]
 mod zones;

@@ -8,6 +8,10 @@ use std::collections::{HashMap, HashSet};
 /// A bundle in the making. What is done in the book meanwhile is not tied up.
 pub struct Tying {
     about: About,
+    /// The batches, and then the trials, that there were when it was begun, each in the order of their ids. What is begun
+    /// meanwhile comes in between those of the book.
+    things: Vec<Id>,
+    batches: usize,
     next: usize,
     binding: Binding,
 }
@@ -42,8 +46,12 @@ impl About {
 impl Tying {
     /// None where a book cannot be tied up: a part of it is damaged or of a newer format.
     pub fn begin(journal: &Journal) -> Option<Self> {
+        let state = journal.state();
+        let things = state.batches.iter().map(|(id, _)| id).chain(state.trials.iter().map(|(id, _)| id));
         journal.damaged().is_empty().then(|| Self {
             about: About::of(journal),
+            things: things.cloned().collect(),
+            batches: state.batches.len(),
             next: 0,
             binding: Binding::default(),
         })
@@ -52,21 +60,19 @@ impl Tying {
     /// Ties up the next batch that is ended, and then the next trial that is judged. False where there is none.
     pub fn go_on(&mut self, journal: &Journal) -> bool {
         let state = journal.state();
-        let next = self.next;
+        let Some(thing) = self.things.get(self.next).cloned() else { return false };
+        let is_batch = self.next < self.batches;
         self.next += 1;
-        if let Some(batch) = state.batches.at(next) {
-            if batch.ended.is_some() {
-                self.thing(journal, &batch.id, of_batch, |pack, out| pack.batch(out, batch));
+        if is_batch {
+            if let Some(batch) = state.batches.get(&thing).filter(|b| b.ended.is_some()) {
+                self.thing(journal, &thing, of_batch, |pack, out| pack.batch(out, batch));
                 self.binding.batches = self.binding.tied.len();
             }
-            return true;
-        }
-        let Some(trial) = state.trials.at(next - state.batches.len()) else { return false };
-        if let Some(burns) = state.burns.get(&trial.id)
+        } else if let Some(burns) = state.burns.get(&thing)
             && burns.verdict().is_some()
             && !burns.burning()
         {
-            self.thing(journal, &trial.id, of_trial, |pack, out| pack.trial(out, &trial.id, burns));
+            self.thing(journal, &thing, of_trial, |pack, out| pack.trial(out, &thing, burns));
         }
         true
     }
