@@ -26,6 +26,9 @@ pub struct Tip {
     pub device: String,
 }
 
+/// So far back, and among so many, it is looked for what a version was made over (our own choice: no hand makes more).
+const MOST: usize = 100;
+
 impl Fork {
     /// The act that makes the version of `chosen` today's, of all that are shown here.
     pub fn choose(&self, chosen: &Id) -> Act {
@@ -79,18 +82,55 @@ impl Journal {
             }
             all.add(thing, Vec::new());
             let Some(tips) = all.get_mut(thing) else { continue };
-            let known = |id: &Id| {
-                self.counts(id) && self.find(id).is_some_and(|e| e.act.subject() == Subject::Thing(thing))
-            };
-            if over.iter().any(known) {
-                tips.retain(|tip| !over.contains(&tip.id));
+            let (known, gone) = self.over(entry, over, thing);
+            if !known.is_empty() {
+                tips.retain(|tip| !known.contains(&&tip.id));
             } else {
-                // It names none that is here, or that still counts: then it was made over the one before it.
-                tips.pop();
+                // It names none that is here, or that still counts: then it was made over the one before it. Not over one
+                // that names the same: that was made beside it.
+                let looked_at = tips.len().saturating_sub(MOST);
+                if let Some(at) = tips.iter().skip(looked_at).rposition(|tip| !self.stems(tip, &gone)) {
+                    tips.remove(looked_at + at);
+                }
             }
             tips.push(entry);
         }
         all
+    }
+
+    /// The versions that one was made over: of one that was taken back, those it was made over itself, and so on. And those
+    /// on the way that are not here or do not count.
+    fn over<'a>(&'a self, entry: &Entry, over: &'a [Id], thing: &Id) -> (Vec<&'a Id>, Vec<&'a Id>) {
+        let (mut known, mut gone, mut next) = (Vec::new(), Vec::new(), Vec::new());
+        next.extend(over.iter().map(|id| (entry.place(), id)));
+        for _ in 0..over.len() + MOST {
+            let Some((after, id)) = next.pop() else { break };
+            let found = self.find(id).filter(|e| e.act.subject() == Subject::Thing(thing));
+            match found {
+                Some(_) if self.counts(id) => known.push(id),
+                Some(e) if e.place() < after && !gone.contains(&id) => {
+                    gone.push(id);
+                    let over = e.act.made_over().unwrap_or_default();
+                    next.extend(over.iter().take(MOST).map(|id| (e.place(), id)));
+                }
+                _ => gone.push(id),
+            }
+        }
+        (known, gone)
+    }
+
+    /// True where this version was made over one of these, or over one that was, and so on.
+    fn stems<'a>(&'a self, mut version: &'a Entry, from: &[&Id]) -> bool {
+        for _ in 0..MOST {
+            let Some(over) = version.act.made_over() else { return false };
+            if over.iter().any(|id| from.contains(&id)) {
+                return true;
+            }
+            let before = over.first().and_then(|id| self.find(id)).filter(|e| e.place() < version.place());
+            let Some(before) = before else { return false };
+            version = before;
+        }
+        false
     }
 
     /// What an entry says of its thing, field by field, as written.

@@ -15,6 +15,7 @@ mod entry;
 mod feeds;
 mod fixture;
 mod fork;
+mod fork_undone;
 mod journal;
 mod label;
 mod label_fill;
