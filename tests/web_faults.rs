@@ -210,6 +210,9 @@ async fn what_is_deleted_under_an_open_book_is_stored_again() {
         "put",
         "if (n === 150) throw new DOMException('no', 'QuotaExceededError'); return real.apply(this, a)",
     );
+    // To look at what is left, as for a copy, is not to know that it is all.
+    assert_eq!(here.load().await.map(|lines| lines.len()), Ok(0));
+    assert!(!here.is_sure());
     let outcome = brought_back(&here, &journal).await;
     mend("IDBObjectStore", "put");
     assert_eq!(outcome, Err(StoreError::Full));

@@ -247,6 +247,11 @@ impl Book {
         self.writer.waits(id)
     }
 
+    /// See [`Writer::waiting`].
+    pub(super) fn waiting(&self) -> &[(String, String)] {
+        self.writer.waiting()
+    }
+
     /// How many entries are not stored yet.
     pub fn unsaved(&self) -> usize {
         self.writer.unsaved()

@@ -48,6 +48,7 @@ mod ties;
 mod twins;
 mod unburnt;
 mod undone;
+mod whole;
 mod wish;
 mod writer;
 

@@ -104,6 +104,11 @@ impl Writer {
         self.waiting.iter().any(|(waiting, _)| waiting == id)
     }
 
+    /// What is not stored yet, pairs of entry id and line, oldest first.
+    pub(super) fn waiting(&self) -> &[(String, String)] {
+        &self.waiting
+    }
+
     /// How many entries are not stored yet: leaving the page would lose them.
     pub fn unsaved(&self) -> usize {
         self.waiting.len()

@@ -238,13 +238,18 @@ impl Database {
 }
 
 impl Store for Database {
+    /// What it gives takes the place of no book in memory, so where it was cleared, that is still to be brought back.
     async fn load(&self) -> Result<Vec<String>, StoreError> {
+        let known = self.trusted.get();
         let mut all = Vec::new();
         let mut piece = |lines| {
             all.extend(lines);
             true
         };
         self.read(PIECE, &mut piece).await?;
+        if known > 0 {
+            self.trusted.set(known);
+        }
         Ok(all)
     }
 

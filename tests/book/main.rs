@@ -36,6 +36,7 @@ mod store;
 mod tied;
 mod took;
 mod tying;
+mod whole;
 mod wish;
 #[path = "../common/zones.rs"]
 mod zones;

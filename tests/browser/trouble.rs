@@ -30,6 +30,19 @@ const HANG: &str = "const end = IDBTransaction.prototype.commit; let hung = true
     IDBTransaction.prototype.commit = function () { const store = this.objectStore('entries'); \
     const again = () => { if (hung) store.count().onsuccess = again }; again() }";
 
+/// Runs before the page's own scripts: keeps what the last file had that was given out.
+const GIVEN: &str = "window.given = ''; const Plain = Blob; window.Blob = function (parts, kind) { \
+    if ((parts ?? []).every((part) => typeof part === 'string')) window.given = parts.join(''); return new Plain(parts, kind) }";
+
+/// What a copy that is made now has.
+async fn copied(b: &Browser, with: &str) -> String {
+    b.cdp("Browser.setDownloadBehavior", json!({ "behavior": "deny" })).await.unwrap();
+    b.room("desk").await;
+    b.tap("Download a copy").await;
+    b.sees(with).await;
+    run(b, "return window.given").await.as_str().unwrap_or_default().to_owned()
+}
+
 async fn run(b: &Browser, script: &str) -> Value {
     b.client.execute(script, vec![]).await.unwrap()
 }
@@ -54,7 +67,8 @@ async fn what_cannot_be_stored_is_said_and_stays_and_is_tried_again() {
     let address = host.address();
     let b = Browser::start(Engine::Chromium, "trouble").await;
     b.size(1024, 768).await;
-    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": COUNT })).await.unwrap();
+    let before = [COUNT, GIVEN].join("; ");
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": before })).await.unwrap();
     // The demo is not what one would miss: nothing is asked for it.
     b.open(&address).await;
     b.tap("Look around the demo workshop").await;
@@ -89,8 +103,9 @@ async fn what_cannot_be_stored_is_said_and_stays_and_is_tried_again() {
         if number < 2 {
             assert!(!holds(&b, &name).await, "{said}");
         }
-        // It is in the book as it is shown, wherever one goes.
-        b.room("desk").await;
+        // It is in the book as it is shown, wherever one goes, and in a copy.
+        let copy = copied(&b, "In it too, and not saved on this device yet: 1 entry.").await;
+        assert!(copy.contains("First scale") && copy.contains(&name), "{copy}");
         b.sees(said).await;
         b.room("bench").await;
         b.sees(&name).await;
@@ -136,6 +151,7 @@ async fn what_the_browser_clears_under_an_open_book_is_stored_again() {
     let address = host.address();
     let b = Browser::start(Engine::Chromium, "cleared").await;
     b.size(1024, 768).await;
+    b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": GIVEN })).await.unwrap();
     b.open(&address).await;
     b.sees("From the formula to the poured candle").await;
     for name in ["First scale", "Second scale"] {
@@ -160,6 +176,16 @@ async fn what_the_browser_clears_under_an_open_book_is_stored_again() {
     assert_eq!(stored(&b).await.len(), 3);
     b.tap("Understood").await;
     b.waits("no notice", "return !document.querySelector('.told').innerText", vec![]).await;
+    // A copy is made before anything is done: it has the whole book, and so has the storage then.
+    b.client.switch_to_window(other).await.unwrap();
+    b.client.execute_async(DELETE, vec![]).await.unwrap();
+    b.client.switch_to_window(app).await.unwrap();
+    let copy = copied(&b, "with 3 entries is among your downloads.").await;
+    assert!(["First", "Second", "Third"].iter().all(|name| copy.contains(name)), "{copy}");
+    b.sees(CLEARED).await;
+    b.saved().await;
+    assert_eq!(stored(&b).await.len(), 3);
+    b.tap("Understood").await;
     // By the browser itself, and with no room for what is to be stored again.
     run(&b, FULL).await;
     let origin = address.trim_end_matches('/');

@@ -1,38 +1,103 @@
 //! A copy of the book given out as a file, and when one is asked for.
 
-use crate::book::backup_with;
+use crate::book::{Saving, StoreError, backup_with};
 use crate::dom::*;
 use crate::keep::{self, Shared, Sharing, Which};
 use crate::photo::Photo;
+use crate::rooms::fetch;
 use crate::rooms::parts::{choice, later, press, words};
-use crate::rooms::workshop::Workshop;
+use crate::rooms::workshop::{Opened, Workshop};
 use leptos::task::spawn_local;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
+use std::future::poll_fn;
+use std::pin::pin;
 use std::rc::Rc;
+use std::task::{Poll, Waker};
 
 /// A copy as text, and what is said of it: what it has, and what it has not.
 struct Made {
     text: String,
     with: String,
     without: String,
+    /// When it was begun, milliseconds since 1970: what is done after that may not be in it.
+    at: u64,
 }
 
 async fn made(shop: Workshop) -> Result<Made, String> {
     let which = untrack(|| shop.which());
-    let lines = keep::load(which).await.map_err(|why| why.to_string())?;
-    let (photos, lacking) = photos_of(shop, which).await;
-    let (text, left) = backup_with(&lines, &photos, &keep::device(), keep::now());
-    let mut with =
-        if lines.len() == 1 { "1 entry".to_owned() } else { [&lines.len().to_string(), " entries"].concat() };
+    let at = keep::now();
+    let mut stored = stored(shop, which).await;
+    if stored.is_ok() && !keep::is_sure(which) {
+        // What is missing there is brought back; a copy of what is left would have none of it.
+        stored = Err(StoreError::Cleared);
+        spawn_local(async move {
+            // Where it cannot be done, it is begun anew with the next thing that is stored.
+            let _ = fetch::rescue(shop, None).await;
+        });
+    }
+    let read = stored.is_ok();
+    if let Err(why) = &stored
+        && untrack(|| shop.opened().get()) != Opened::Open
+    {
+        return Err(why.to_string());
+    }
+    let (photos, lacking) = if matches!(stored, Err(StoreError::Silent)) {
+        (Vec::new(), untrack(|| shop.journal(|j| j.photos().len())))
+    } else {
+        photos_of(shop, which).await
+    };
+    let (lines, unsaved) = {
+        let book = shop.book.borrow();
+        (book.lines(stored.ok()), book.unsaved())
+    };
+    let (text, left) = backup_with(&lines, &photos, &keep::device(), at);
+    let entries =
+        |n: usize| if n == 1 { "1 entry".to_owned() } else { [&n.to_string(), " entries"].concat() };
+    let mut with = entries(lines.len());
     if !photos.is_empty() {
         with = [&with, " and ", &counted(photos.len() - left, "photo")].concat();
     }
-    let without = match (lacking, left) {
+    let mut without = match (lacking, left) {
         (0, 0) => String::new(),
         (lacking, 0) => [" Not in it: ", &counted(lacking, "photo"), " that cannot be read here."].concat(),
         _ => [" Not in it: ", &counted(lacking + left, "photo"), ", for which there is no room."].concat(),
     };
-    Ok(Made { text, with, without })
+    if !read {
+        without += " The storage of this device could not be read: the copy is of what is open here.";
+    }
+    if unsaved > 0 {
+        without =
+            [&without, " In it too, and not saved on this device yet: ", &entries(unsaved), "."].concat();
+    }
+    Ok(Made { text, with, without, at })
+}
+
+/// Milliseconds: a storage that has not given all by then is not waited for (our own choice; a large book takes two seconds).
+const PATIENCE: u32 = 30_000;
+
+/// What is stored; not asked for where the storage is known not to answer.
+async fn stored(shop: Workshop, which: Which) -> Result<Vec<String>, StoreError> {
+    if untrack(|| shop.saving().get()) == Saving::NotSaved(StoreError::Silent) {
+        return Err(StoreError::Silent);
+    }
+    let mut load = pin!(keep::load(which));
+    let late = Rc::new(Cell::new(false));
+    let waiting = Rc::new(RefCell::new(None::<Waker>));
+    let (is_late, wakes) = (Rc::clone(&late), Rc::clone(&waiting));
+    later(PATIENCE, move || {
+        is_late.set(true);
+        if let Some(waker) = wakes.take() {
+            waker.wake();
+        }
+    });
+    poll_fn(|context| {
+        if let Poll::Ready(lines) = load.as_mut().poll(context) {
+            return Poll::Ready(lines);
+        }
+        waiting.replace(Some(context.waker().clone()));
+        if late.get() { Poll::Ready(Err(StoreError::Silent)) } else { Poll::Pending }
+    })
+    .await
 }
 
 /// Under today's name.
@@ -46,8 +111,8 @@ pub(super) fn part(shop: Workshop) -> View {
         spawn_local(async move {
             let name = named(".json");
             said.set(match made(shop).await {
-                Ok(Made { text, with, without }) if keep::download(&name, &text) => {
-                    shop.change_prefs(|p| p.copied = keep::now());
+                Ok(Made { text, with, without, at }) if keep::download(&name, &text) => {
+                    shop.change_prefs(|p| p.copied = at);
                     let place = " is among your downloads. Put it where this device is not.";
                     [&name, " with ", &with, place, &without].concat()
                 }
@@ -79,8 +144,8 @@ are in it: choose one that nobody else reads.",
     ]
 }
 
-/// A copy to be shared, and what is said of it.
-type Ready = Option<(Sharing, String)>;
+/// A copy to be shared, what is said of it, and when it was begun.
+type Ready = Option<(Sharing, String, u64)>;
 
 /// What a tap does. A browser opens its sheet only shortly after one, and a large book takes longer: then the copy waits a
 /// minute for the next.
@@ -96,7 +161,7 @@ fn sharer(shop: Workshop, said: Value<String>) -> impl Fn() + 'static {
                 None => made(shop).await.map(|made| {
                     let name = named(".txt");
                     let what = [&name, " with ", &made.with, " was handed on."].concat();
-                    Some((keep::sharing(&name, &made.text)?, what + &made.without))
+                    Some((keep::sharing(&name, &made.text)?, what + &made.without, made.at))
                 }),
             };
             let copy = match now {
@@ -106,7 +171,7 @@ fn sharer(shop: Workshop, said: Value<String>) -> impl Fn() + 'static {
             };
             said.set(match keep::share(&copy.0).await {
                 Shared::Given => {
-                    shop.change_prefs(|p| p.copied = keep::now());
+                    shop.change_prefs(|p| p.copied = copy.2);
                     copy.1 + " On the other device, save it, then choose it under “Open a copy”."
                 }
                 Shared::Left => "It was not shared: no app was chosen.".to_owned(),
