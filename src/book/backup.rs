@@ -15,7 +15,8 @@ pub const BACKUP: u32 = 1;
 /// What the first line of every backup begins with.
 const HEAD: &str = "{\"potside\":\"backup\",";
 
-/// What the photos begin with, on a line of its own.
+/// What the lines that were set aside begin with, on a line of its own, and the photos.
+const ASIDE: &str = "\n],\"set_aside\":[";
 const PHOTOS: &str = "\n],\"photos\":[";
 /// So many bytes are filled with photos: a little less than is read.
 const ROOM: usize = LARGEST_COPY as usize - 1_000;
@@ -64,7 +65,7 @@ pub fn backup_with(lines: &[String], photos: &[Photo], device: &str, made: u64) 
         text.push_str(line);
         first = false;
     }
-    text.push_str("\n],\"set_aside\":[");
+    text.push_str(ASIDE);
     first = true;
     for line in aside {
         text.push_str(if first { "\n" } else { ",\n" });
@@ -110,7 +111,18 @@ pub(super) fn entries(text: &str, sealed: bool) -> impl Iterator<Item = (usize, 
 
 /// The lines of the photos, likewise; without a head there are none.
 pub(super) fn photos(text: &str, sealed: bool) -> impl Iterator<Item = (usize, &str)> {
-    let before = move |(_, line): &(usize, &str)| !sealed || line.trim_end() != PHOTOS.trim_start();
+    after(PHOTOS, text, sealed)
+}
+
+/// Entries among the lines that were set aside, likewise: an earlier version that made the copy did not know them.
+pub(super) fn aside(text: &str, sealed: bool) -> impl Iterator<Item = (usize, String)> {
+    after(ASIDE, text, sealed)
+        .filter_map(|(at, line)| Some((at, wire::read::<String>(line).ok()?)))
+        .filter(|(_, line)| Entry::from_line(line).is_ok())
+}
+
+fn after<'a>(head: &'static str, text: &'a str, sealed: bool) -> impl Iterator<Item = (usize, &'a str)> {
+    let before = move |(_, line): &(usize, &str)| !sealed || line.trim_end() != head.trim_start();
     list(text.lines().enumerate().skip_while(before).skip(1), true)
 }
 

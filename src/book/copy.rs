@@ -9,6 +9,7 @@ use super::{Act, Damage, Entry, Journal, Replace};
 use crate::photo::{Photo, PhotoError};
 use crate::quantity::{Exact, Locale, decimal};
 use crate::sort;
+use std::borrow::Cow;
 use std::fmt;
 
 /// The largest file that is opened, in bytes: many years of pours.
@@ -42,7 +43,7 @@ pub struct Copy {
     pub fresh: Vec<(Entry, String)>,
     /// How many the book has already.
     pub known: usize,
-    /// How many of those are set aside with an earlier book.
+    /// How many of all are set aside with an earlier book, or will be: what is new of a device that others have set aside.
     pub aside: usize,
     /// False where what it brings can only be taken back entry by entry.
     pub undoable: bool,
@@ -143,17 +144,19 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     };
     let (mut here, mut fresh, mut damaged) = (Vec::new(), Vec::new(), LeftOut::default());
     let (mut twice, mut any) = (0, false);
-    for (place, line) in backup::entries(text, sealed.is_some()) {
+    let listed = backup::entries(text, sealed.is_some()).map(|(place, line)| (place, Cow::Borrowed(line)));
+    let aside = backup::aside(text, sealed.is_some()).map(|(place, line)| (place, Cow::Owned(line)));
+    for (place, line) in listed.chain(aside) {
         if line.trim().is_empty() {
             continue;
         }
         any = true;
-        match Entry::from_line(line) {
+        match Entry::from_line(&line) {
             Err(Damage::Newer { format }) => return Err(CopyError::Newer { format }),
             Err(damage) => damaged.add(place, damage),
             Ok(mut entry) => {
                 let bare = entry.take_out(journal.removed());
-                let line = if bare { entry.to_line() } else { line.to_owned() };
+                let line = if bare { entry.to_line() } else { line.into_owned() };
                 match journal.find(&entry.id) {
                     Some(mine) if mine.is_same(&entry) => here.push(mine),
                     // Where the copy was made, this person was removed.
@@ -208,7 +211,8 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     let mine = |e: &&Entry| here.binary_search_by(|known| known.id.cmp(&e.id)).is_err();
     let clashes = clashes(&after, journal.entries().iter().filter(mine), fresh.iter().map(|(e, _)| e));
     let removes = removes(journal, &after);
-    let aside = journal.number_aside(&here);
+    let new: Vec<&Entry> = fresh.iter().map(|(entry, _)| entry).collect();
+    let aside = journal.number_aside(&here) + after.number_aside(&new);
     let brings = fresh.iter().any(|(e, _)| e.act.is_undoable() && journal.find(&e.id).is_none());
     let undoable = !brings || journal.took(fresh.iter().map(|(e, _)| e), made).is_some();
     let prospects = prospects(journal, after, replace.as_ref());

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 mod again;
+mod aside;
 mod bundle;
 mod burden;
 mod clash;
