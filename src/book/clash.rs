@@ -5,8 +5,10 @@
 
 use super::tell::{Difference, differences};
 use super::{Act, Entry, Id, Journal};
+use crate::bench::burn::BurnEvent;
 use crate::shelf::FINISHES;
 use crate::sort;
+use crate::stores::LotEvent;
 
 /// One thing set in two places.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -31,6 +33,9 @@ pub struct Side {
     pub device: String,
 }
 
+/// Of two counts the one that is later by the clocks stands, since what was used in between is reckoned by them.
+const COUNTED: &str = "What was counted";
+
 /// What an act sets, so that the next one of the same takes its place.
 fn sets(act: &Act) -> Option<(&'static str, Option<&Id>)> {
     Some(match act {
@@ -41,6 +46,11 @@ fn sets(act: &Act) -> Option<(&'static str, Option<&Id>)> {
         Act::Ended { batch, .. } => ("How the pour ended", Some(batch)),
         Act::Worked { batch, .. } => ("Time of work", Some(batch)),
         Act::TakenFrom { batch, .. } => ("Lots taken from", Some(batch)),
+        Act::AtLot { lot, event: LotEvent::Counted { .. } } => (COUNTED, Some(lot)),
+        Act::AtLot { lot, event: LotEvent::Held { .. } | LotEvent::Released { .. } } => {
+            ("On hold", Some(lot))
+        }
+        Act::AtTrial { trial, event: BurnEvent::Closed { .. } } => ("What came of the trial", Some(trial)),
         Act::Pinned { product, .. } => ("The plan of its pours", Some(product)),
         Act::Ticked { batch, step, .. } => {
             let (_, words) = FINISHES.into_iter().find(|(of, _)| of == step)?;
@@ -85,7 +95,11 @@ fn clash(after: &Journal, here: &Entry, copy: &Entry) -> Option<Clash> {
         name: thing.and_then(|id| after.state().name(id)).unwrap_or_default().to_owned(),
         here: side(here),
         copy: side(copy),
-        stands: here.place() > copy.place(),
+        stands: if what == COUNTED {
+            (here.at, here.place()) > (copy.at, copy.place())
+        } else {
+            here.place() > copy.place()
+        },
         differs,
     })
 }

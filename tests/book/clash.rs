@@ -1,12 +1,13 @@
 //! What was set here and in a copy, each without knowing of the other: shown, so that nothing is lost unseen.
 
-use super::sample::{began, ended, id};
+use super::sample::{began, burned, ended, id, trial};
 use potside::bench::Scale;
-use potside::bench::burn::Limits;
+use potside::bench::burn::{BurnEvent, Limits, Verdict};
 use potside::book::{Act, Clash, Journal, Settings, read_copy};
-use potside::quantity::{Amount, Exact, MassUnit, ShareUnit};
+use potside::day::{Day, Zone};
+use potside::quantity::{Amount, Exact, MassUnit, Money, ShareUnit};
 use potside::shelf::{Finish, Pins};
-use potside::stores::Source;
+use potside::stores::{Bought, Ledger, Lot, LotEvent, Pack, Source};
 use proptest::prelude::*;
 
 const AT: u64 = 1_764_770_400_000;
@@ -24,6 +25,22 @@ fn worked(minutes: u32) -> Act {
 fn from(part: &str, lot: &str) -> Act {
     let source = Source { part: part.to_owned(), lots: vec![id(lot)] };
     Act::TakenFrom { batch: id("batch"), sources: vec![source] }
+}
+
+/// A kilogram of wax.
+fn received(lot: &str) -> Act {
+    let pack = Pack::Weight(Amount::new(Exact::whole(1), MassUnit::Kilogram));
+    let body = Lot {
+        ingredient: "Meadow wax".to_owned(),
+        number: "7".to_owned(),
+        supplier: String::new(),
+        got_on: Day(20_000),
+        best_before: None,
+        price: Money::ZERO,
+        bought: Bought { packs: 1, pack },
+        amount: Exact::whole(1000),
+    };
+    Act::Lot { id: id(lot), over: None, body }
 }
 
 /// A device's book, and what it has written.
@@ -139,10 +156,28 @@ fn whatever_has_no_versions_to_choose_from_is_shown() {
         ("The plan of its pours", pinned(4), pinned(8)),
         ("Wicks trimmed to ¼ in (6 mm)", ticked(true), ticked(false)),
     ];
-    for (what, one, other) in cases {
+    let lot = |event| Act::AtLot { lot: id("lot"), event };
+    let counted = |left| lot(LotEvent::Counted { left: Exact::whole(left), reason: String::new() });
+    let reason = || "it smells burnt".to_owned();
+    let closed = |verdict| burned("candle", BurnEvent::Closed { verdict, note: String::new() });
+    let events = [
+        ("What was counted", counted(400), counted(700)),
+        (
+            "On hold",
+            lot(LotEvent::Held { reason: reason() }),
+            lot(LotEvent::Released { reason: String::new() }),
+        ),
+        ("On hold", lot(LotEvent::Held { reason: reason() }), lot(LotEvent::Held { reason: String::new() })),
+        ("What came of the trial", closed(Verdict::Passed), closed(Verdict::Small)),
+    ];
+    for (what, one, other) in cases.into_iter().chain(events) {
         let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
         let solid = Act::Ticked { batch: id("batch"), step: Finish::Solid, done: true };
-        [began("batch", 4), ended("batch", ""), solid].into_iter().for_each(|act| tablet.does(act));
+        let things = [received("lot"), trial("candle", None, "Late pear")];
+        [began("batch", 4), ended("batch", ""), solid]
+            .into_iter()
+            .chain(things)
+            .for_each(|act| tablet.does(act));
         table.takes(&tablet);
         tablet.does(one);
         table.does(other);
@@ -173,6 +208,27 @@ fn what_is_taken_back_or_refused_is_no_clash() {
     tablet.does(worked(10));
     table.does(worked(20));
     assert_eq!(tablet.sees(&table), []);
+}
+
+/// What was used since is reckoned by the clocks, so of two counts the one that is later by them stands, on both devices.
+#[test]
+fn of_two_counts_the_later_by_the_clocks_stands() {
+    let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+    tablet.does(received("lot"));
+    table.takes(&tablet);
+    let counted = |journal: &mut Journal, left: i128, at: u64| {
+        let event = LotEvent::Counted { left: Exact::whole(left), reason: String::new() };
+        let entry = journal.entry(Act::AtLot { lot: id("lot"), event }, at, 9);
+        journal.take(entry);
+    };
+    counted(&mut tablet.journal, 400, AT + 1_000);
+    table.does(worked(1));
+    counted(&mut table.journal, 700, AT + 500);
+    let (here, there) = (tablet.sees(&table), table.sees(&tablet));
+    assert_eq!((here[0].what, here[0].stands, there[0].stands), ("What was counted", true, false));
+    tablet.takes(&table);
+    let ledger = Ledger::of(tablet.journal.state(), Zone::GREENWICH);
+    assert_eq!(ledger.lot(&id("lot")).map(|(_, holding)| holding.left), Some(Exact::whole(400)));
 }
 
 proptest! {
