@@ -6,7 +6,7 @@ mod torture_shared;
 
 use potside::book::{Damage, Entry, Journal};
 use potside::quantity::Voice;
-use torture_shared::{Length, damage, faults, laws, parsers, work};
+use torture_shared::{Length, damage, faults, laws, parsers, three, work};
 
 #[test]
 fn no_schedule_of_faults_loses_what_was_acknowledged() {
@@ -21,6 +21,11 @@ fn no_damage_to_a_journal_counts_or_takes_what_is_good_with_it() {
 #[test]
 fn merging_keeps_to_its_laws() {
     laws::broken(Length::of(2_000)).good();
+}
+
+#[test]
+fn three_devices_come_to_the_same_book() {
+    three::apart(Length::of(60)).good();
 }
 
 #[test]

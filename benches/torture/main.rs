@@ -36,7 +36,7 @@ mod years;
 use serde_json::json;
 use std::process::ExitCode;
 use std::time::Instant;
-use torture_shared::{Length, Tally, cut_off, damage, faults, laws, number, parsers, quietly, watch};
+use torture_shared::{Length, Tally, cut_off, damage, faults, laws, number, parsers, quietly, three, watch};
 
 /// The count of a group: its own variable, or as many as the long run has.
 fn long(name: &str, usual: u64) -> Length {
@@ -111,6 +111,9 @@ fn main() -> ExitCode {
     }
     if wanted("merge") {
         good &= said("merges", "merge_law_failures", || laws::broken(long("MERGE", 100_000)));
+    }
+    if wanted("three") {
+        good &= said("three_devices", "three_devices_apart", || three::apart(long("THREE", 10_000)));
     }
     if wanted("parsers") {
         good &= said("parser_cases", "parser_panics", || parsers::panics(long("PARSERS", 10_000_000)));

@@ -12,6 +12,7 @@ pub(crate) mod faults;
 pub(crate) mod laws;
 pub(crate) mod mutate;
 pub(crate) mod parsers;
+pub(crate) mod three;
 pub(crate) mod work;
 
 use std::any::Any;
