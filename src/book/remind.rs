@@ -28,7 +28,8 @@ impl Reminder {
         {
             return Some(AHEAD.to_owned());
         }
-        let fresh = |at: u64| copied.is_none_or(|copied| at > copied);
+        // By a clock that is ahead a pour would be one since every copy, until that day comes.
+        let fresh = |at: u64| copied.is_none_or(|copied| at > copied && at <= now);
         let first = journal.first_since(copied)?;
         let days = now.saturating_sub(copied.unwrap_or(first)) / DAY;
         let ended = journal.state().batches.values().filter_map(|b| b.ended.as_ref());

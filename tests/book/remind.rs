@@ -22,12 +22,16 @@ fn after_days_or_pours_and_not_before() {
     said(usual, None, &journal, first + 14 * DAY - 1, None);
     // Nothing is new since the copy.
     said(usual, Some(last), &journal, last + 100 * DAY, None);
-    let old = "The last copy of your book is 15 days old. 2 pours are in it since. Keep one where this device is not.";
+    // Only what was poured by then.
+    let old = "The last copy of your book is 15 days old. Keep one where this device is not.";
     said(usual, Some(first), &journal, first + 15 * DAY, Some(old));
     let pours = Reminder { days: 0, pours: 2 };
-    let today =
-        "The last copy of your book is of today. 2 pours are in it since. Keep one where this device is not.";
-    said(pours, Some(first), &journal, first, Some(today));
+    let old = format!(
+        "The last copy of your book is {} days old. 2 pours are in it since. Keep one where this device is not.",
+        (last - first) / DAY
+    );
+    said(usual, Some(first), &journal, last, Some(&old));
+    said(pours, Some(first), &journal, last, Some(&old));
     said(Reminder { days: 0, pours: 3 }, Some(first), &journal, first + 900 * DAY, None);
     said(Reminder { days: 0, pours: 0 }, None, &journal, first + 900 * DAY, None);
     // Only what was poured since the copy counts: the tins were before it, the jars after; and not what ended with it.
@@ -40,7 +44,10 @@ fn after_days_or_pours_and_not_before() {
     let one = Reminder { days: 0, pours: 1 };
     let since =
         "The last copy of your book is of today. 1 pour is in it since. Keep one where this device is not.";
-    said(one, Some(ends[0]), &journal, ends[0] + DAY - 1, Some(since));
+    let days = (ends[1] - ends[0]) / DAY;
+    let later = since.replace("of today", &format!("{days} days old"));
+    said(one, Some(ends[0]), &journal, ends[0] + DAY - 1, None);
+    said(one, Some(ends[0]), &journal, ends[1], Some(&later));
     said(one, Some(ends[1] - 1), &journal, ends[1], Some(since));
     said(one, Some(ends[1]), &journal, ends[1], None);
     // A clock that was ten years ahead when the copy was made does not keep it from being asked for.
@@ -65,4 +72,25 @@ fn what_was_given_up_is_not_counted() {
     said(asked, Some(at - 1), &journal, at, None);
     let old = "The last copy of your book is a day old. Keep one where this device is not.";
     said(asked, Some(at - 1), &journal, at + DAY, Some(old));
+}
+
+/// A phone whose clock is ten years ahead: what was poured by it is not asked for again and again.
+#[test]
+fn pours_of_a_day_to_come_are_not_new_after_every_copy() {
+    use super::sample::{began, ended};
+    let mut journal = Journal::default();
+    let (now, ahead) = (DAY * 20_000, DAY * 23_650);
+    for (number, at) in [ahead, ahead, now - 1].into_iter().enumerate() {
+        let batch = format!("b{number}");
+        for act in [began(&batch, 2), ended(&batch, "")] {
+            let entry = journal.entry(act, at, number as u32);
+            journal.take(entry);
+        }
+    }
+    let two = Reminder { days: 0, pours: 2 };
+    said(two, Some(now - 2), &journal, now, None);
+    said(two, Some(now), &journal, now + DAY, None);
+    said(Reminder { days: 0, pours: 1 }, Some(now), &journal, now, None);
+    let all = "There is no copy of your book yet. 3 pours are in it. Keep one where this device is not.";
+    said(two, None, &journal, now, Some(all));
 }
