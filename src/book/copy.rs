@@ -64,6 +64,8 @@ pub struct Copy {
     pub prospects: Vec<Prospect>,
     /// What was set here and in the copy, each without knowing of the other.
     pub clashes: Vec<Clash>,
+    /// How many entries of this book would be set aside: where the copy was made, a book that had them was replaced.
+    pub puts_aside: usize,
     /// The names of customers of this book who would be removed from it for good.
     pub removes: Vec<String>,
 }
@@ -213,6 +215,8 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     let removes = removes(journal, &after);
     let new: Vec<&Entry> = fresh.iter().map(|(entry, _)| entry).collect();
     let aside = journal.number_aside(&here) + after.number_aside(&new);
+    let mine: Vec<&Entry> = journal.entries().iter().collect();
+    let puts_aside = after.number_aside(&mine).saturating_sub(journal.number_aside(&mine));
     let brings = fresh.iter().any(|(e, _)| e.act.is_undoable() && journal.find(&e.id).is_none());
     let undoable = !brings || journal.took(fresh.iter().map(|(e, _)| e), made).is_some();
     let prospects = prospects(journal, after, replace.as_ref());
@@ -227,6 +231,7 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         fresh,
         known,
         aside,
+        puts_aside,
         undoable,
         damaged,
         photos,

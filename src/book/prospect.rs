@@ -99,6 +99,18 @@ impl Copy {
         (!self.removes.is_empty()).then(|| [said, ": ", &first, &more, ". ", then].concat())
     }
 
+    /// That some of this book would be set aside, in words that follow "Caution: "; none where nothing is.
+    pub fn say_puts_aside(&self) -> Option<String> {
+        let said = match self.puts_aside {
+            0 => return None,
+            1 => "1 entry of your book would no longer count".to_owned(),
+            n => format!("{n} entries of your book would no longer count"),
+        };
+        let why = ", since the book was replaced by a copy where this one was made. Nothing of it is deleted: it can be brought \
+                   back below once this copy is taken in.";
+        Some([&said, why].concat())
+    }
+
     /// What it holds, in a sentence.
     pub fn say(&self) -> String {
         let entries = |n: usize| if n == 1 { "1 entry".to_owned() } else { format!("{n} entries") };

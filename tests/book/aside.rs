@@ -62,3 +62,30 @@ fn what_comes_to_be_set_aside_is_said() {
     merged.take(theirs.clone());
     assert!(!merged.counts(&theirs.id) && merged.earlier()[0].entries == 3);
 }
+
+/// What another device replaced its book by sets aside what both had, here too: said before, and taken back as any copy is.
+#[test]
+fn what_a_copy_sets_aside_of_this_book_is_said() {
+    let mut tablet = Journal::open(vec![], "tablet");
+    does(&mut tablet, ingredient("w", "Meadow wax", 862));
+    let early = backup(&lines(&tablet), "tablet", 7);
+    for name in ["Chalk wax", "Rice wax"] {
+        does(&mut tablet, ingredient("v", name, 900));
+    }
+    let mut table = Journal::open(lines(&tablet), "table");
+    let old = read_copy(&early, &table).expect("it is a copy");
+    assert_eq!((old.puts_aside, old.say_puts_aside()), (0, None));
+    does(&mut table, old.replace.expect("it is whole"));
+    does(&mut tablet, ingredient("u", "Reed wax", 900));
+    let copy = read_copy(&backup(&lines(&table), "table", 8), &tablet).expect("it is a copy");
+    assert_eq!(copy.puts_aside, 2, "what the table never had goes on counting");
+    let said = copy.say_puts_aside().expect("it is said");
+    assert!(said.starts_with("2 entries of your book would no longer count, since"), "{said}");
+    let mut book = Book::open(lines(&tablet), "tablet");
+    let before = book.state().clone();
+    book.take_copy(copy.fresh, copy.made, None, 9, 9).expect("taken in");
+    assert_eq!(book.state().name(&id("v")), None);
+    let back = book.journal().taken().remove(0).back;
+    book.act(back, 10, 10).expect("taken back");
+    assert_eq!(*book.state(), before);
+}

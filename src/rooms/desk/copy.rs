@@ -117,6 +117,7 @@ in; it cannot take the place of the book."
         left_out,
         prospects(&copy.prospects),
         clashes(&copy.clashes),
+        copy.say_puts_aside().map(caution),
         copy.say_removes().map(caution),
         (!copy.undoable).then(|| sentence(
             "Most copies can be taken back in one go once they are taken in. This one brings too many \
