@@ -4,7 +4,7 @@
 //! Neither knew of the other where the copy does not have what is here, and what it has is not here.
 
 use super::tell::{Difference, differences};
-use super::{Act, Entry, Id, Journal};
+use super::{Act, Entry, Id, Journal, Subject};
 use crate::bench::burn::BurnEvent;
 use crate::shelf::FINISHES;
 use crate::sort;
@@ -66,20 +66,58 @@ pub(super) fn clashes<'a>(
     mine: impl Iterator<Item = &'a Entry>,
     theirs: impl Iterator<Item = &'a Entry>,
 ) -> Vec<Clash> {
-    let of = |entry: &'a Entry, copy: bool| {
-        let key = sets(&entry.act)?;
-        let counts = after.counts(&entry.id) && after.state().ignored.get(&entry.id).is_none();
-        counts.then_some((key, copy, entry))
-    };
-    let mut all: Vec<_> =
-        mine.filter_map(|e| of(e, false)).chain(theirs.filter_map(|e| of(e, true))).collect();
+    let both = mine.map(|e| (false, e)).chain(theirs.map(|e| (true, e)));
+    let counts = |e: &Entry| after.counts(&e.id) && after.state().ignored.get(&e.id).is_none();
+    let (mut all, mut kept) = (Vec::new(), Vec::new());
+    for (copy, entry) in both.filter(|(_, entry)| counts(entry)) {
+        if let Some(key) = sets(&entry.act) {
+            all.push((key, copy, entry));
+        }
+        if let Subject::Thing(thing) = entry.act.subject()
+            && (matches!(entry.act, Act::Retire { .. }) || entry.act.made_over().is_some())
+        {
+            kept.push((thing, copy, entry));
+        }
+    }
     sort::by(&mut all, |(a, _, one), (b, _, other)| (a, one.place()).cmp(&(b, other.place())));
     let same = all.chunk_by(|(a, _, _), (b, _, _)| a == b);
-    same.filter_map(|set| {
-        let last = |copy: bool| set.iter().rev().find(|(_, of, _)| *of == copy).map(|(_, _, entry)| *entry);
-        clash(after, last(false)?, last(true)?)
+    let mut found: Vec<Clash> = same
+        .filter_map(|set| {
+            let last =
+                |copy: bool| set.iter().rev().find(|(_, of, _)| *of == copy).map(|(_, _, entry)| *entry);
+            clash(after, last(false)?, last(true)?)
+        })
+        .collect();
+    sort::by(&mut kept, |(a, _, one), (b, _, other)| (a, one.place()).cmp(&(b, other.place())));
+    found.extend(kept.chunk_by(|(a, _, _), (b, _, _)| a == b).filter_map(|set| put_away(after, set)));
+    found
+}
+
+/// What was put away in one place and changed in the other: it is put away with the change, which nobody would see.
+fn put_away(after: &Journal, set: &[(&Id, bool, &Entry)]) -> Option<Clash> {
+    let retired = |entry: &Entry| match &entry.act {
+        Act::Retire { retired, .. } => Some(*retired),
+        _ => None,
+    };
+    let (thing, copy, put) = set.iter().rev().find(|(_, _, e)| retired(e).is_some())?;
+    let mut others = set.iter().rev().filter(|(_, of, _)| of != copy).map(|(_, _, entry)| *entry);
+    let agrees = others.clone().find_map(retired) == Some(true);
+    let changed =
+        others.find(|e| e.act.made_over().is_some()).filter(|_| !agrees && retired(put) == Some(true))?;
+    let said = |entry: &Entry| Some(if retired(entry).is_some() { "put away" } else { "changed" }.to_owned());
+    let (here, there) = if *copy { (changed, *put) } else { (*put, changed) };
+    Some(Clash {
+        what: "Put away, and changed",
+        name: after.state().name(thing).unwrap_or_default().to_owned(),
+        here: side(here),
+        copy: side(there),
+        stands: !copy,
+        differs: vec![Difference { of: "it was".to_owned(), values: vec![said(here), said(there)] }],
     })
-    .collect()
+}
+
+fn side(entry: &Entry) -> Side {
+    Side { at: entry.at, device: entry.device.clone() }
 }
 
 fn clash(after: &Journal, here: &Entry, copy: &Entry) -> Option<Clash> {
@@ -89,7 +127,6 @@ fn clash(after: &Journal, here: &Entry, copy: &Entry) -> Option<Clash> {
     if matches!(here.act, Act::TakenFrom { .. }) {
         differs.retain(|d| d.values.iter().all(Option::is_some) && !d.of.ends_with("order"));
     }
-    let side = |entry: &Entry| Side { at: entry.at, device: entry.device.clone() };
     (!differs.is_empty()).then(|| Clash {
         what,
         name: thing.and_then(|id| after.state().name(id)).unwrap_or_default().to_owned(),

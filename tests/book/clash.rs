@@ -1,6 +1,6 @@
 //! What was set here and in a copy, each without knowing of the other: shown, so that nothing is lost unseen.
 
-use super::sample::{began, burned, ended, id, trial};
+use super::sample::{began, burned, ended, id, ingredient, trial};
 use potside::bench::Scale;
 use potside::bench::burn::{BurnEvent, Limits, Verdict};
 use potside::book::{Act, Clash, Journal, Settings, read_copy};
@@ -139,6 +139,42 @@ fn a_thing_put_away_in_one_place_alone_is_named() {
     assert_eq!(seen.len(), 1, "{seen:?}");
     assert_eq!((seen[0].what, seen[0].name.as_str()), ("Put away", "Bench scale"));
     assert!(seen[0].stands);
+}
+
+/// Put away on one device and changed on the other: it would be put away with the change, which nobody would see.
+#[test]
+fn a_thing_put_away_here_and_changed_there_is_named() {
+    let change = |thousandths| ingredient("wax", "Meadow wax", thousandths);
+    let away = |retired| Act::Retire { id: id("wax"), retired };
+    let said = |clashes: Vec<Clash>| {
+        let one = |c: Clash| {
+            assert_eq!(c.differs.len(), 1);
+            (c.what, c.name, c.stands, c.differs[0].values.clone().into_iter().flatten().collect::<Vec<_>>())
+        };
+        clashes.into_iter().map(one).collect::<Vec<_>>()
+    };
+    let name = || "Meadow wax".to_owned();
+    let (mut tablet, mut table) = (Device::new("tablet"), Device::new("table"));
+    tablet.does(change(860));
+    table.takes(&tablet);
+    tablet.does(change(861));
+    tablet.does(away(true));
+    assert_eq!(said(table.sees(&tablet)), [], "one device alone did both");
+    table.does(change(862));
+    let values = |here: &str, there: &str| vec![here.to_owned(), there.to_owned()];
+    let what = "Put away, and changed";
+    assert_eq!(said(tablet.sees(&table)), [(what, name(), true, values("put away", "changed"))]);
+    assert_eq!(said(table.sees(&tablet)), [(what, name(), false, values("changed", "put away"))]);
+    let mut both = Device::new("desk");
+    both.takes(&tablet);
+    both.takes(&table);
+    assert!(both.journal.state().ingredients.get(&id("wax")).is_some_and(|k| k.retired));
+    // Taken out again it is not hidden; and both may put it away.
+    tablet.does(away(false));
+    assert_eq!(said(table.sees(&tablet)), []);
+    tablet.does(away(true));
+    table.does(away(true));
+    assert_eq!(said(table.sees(&tablet)), []);
 }
 
 #[test]
