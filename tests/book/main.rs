@@ -17,6 +17,7 @@ mod feeds;
 mod fixture;
 mod fork;
 mod fork_undone;
+mod hostile;
 mod journal;
 mod label;
 mod label_fill;

@@ -15,6 +15,7 @@ use potside::desk::hazard::{Ingredient, mix, read_lines, statements};
 use potside::desk::{FIELDS, Rates, read_percent};
 use potside::formula::{self, check};
 use potside::lists::{self, List, take};
+use potside::photo::Photo;
 use potside::quantity::{
     Currency, Density, DensityUnit, Exact, Length as Span, LengthUnit, Locale, Mass, MassUnit, Quantity,
     Share, ShareUnit, Temperature, TemperatureUnit, Voice, Volume, VolumeUnit, read, read_any, read_count,
@@ -147,8 +148,35 @@ impl Texts {
             400..700 => self.line(dice),
             700..800 => self.act(dice),
             800..950 => self.forms(voice, dice),
+            950..1_000 => self.noise(voice, dice),
             _ => typed(&mutant(&self.typed, dice), voice),
         }
+    }
+
+    /// Bytes by chance, at times only those that stand in JSON, into every reader.
+    fn noise(&self, voice: Voice, dice: &mut Dice) -> Said {
+        const JSON: &[u8] = b"{}[]\",:0123456789.eE+-\\u \ntrufalsn\rv";
+        let plain = dice.once_in(2);
+        let mut byte = |_| if plain { JSON[dice.roll(JSON.len())] } else { dice.roll(256) as u8 };
+        let bytes: Vec<u8> = (0..240).map(&mut byte).collect();
+        let text = String::from_utf8_lossy(&bytes[..dice.roll(240)]).into_owned();
+        let head =
+            "{\"potside\":\"backup\",\"format\":1,\"made\":1,\"device\":\"d\",\"count\":1,\"entries\":[\n";
+        let line =
+            summed(&format!("{{\"v\":2,\"id\":\"a\",\"clock\":1,\"at\":1,\"device\":\"d\",\"act\":{text}"));
+        for line in [&text, &summed(&text), &line] {
+            Entry::from_line(line).map_or_else(|damage| sentence(&damage), |_| Ok(()))?;
+        }
+        let here = Journal::open(self.lines[..3].to_vec(), "here");
+        for text in [&text, &[head, &text].concat(), &[head, &line, "\n],\"set_aside\":[\n", &text].concat()]
+        {
+            read_copy(text, &here).map_or_else(|why| sentence(&why), |copy| sentence(&copy.say()))?;
+        }
+        again::<Act>(&text)?;
+        let _ = (lists::read(&text), wire::read::<Photo>(&text));
+        sheet(&text, voice.locale)?;
+        log(&text, voice)?;
+        typed(&text, voice)
     }
 
     fn line(&self, dice: &mut Dice) -> Said {
