@@ -6,6 +6,7 @@ use crate::day::Zone;
 use crate::formula;
 use crate::formula::{BasisKind, PartKind};
 use crate::quantity::Voice;
+use crate::shelf::batch_number;
 
 pub(super) fn formulas(state: &State, voice: Voice, rows: &mut Vec<Row>) {
     rows.push(head(&[
@@ -82,6 +83,7 @@ pub(super) fn formulas(state: &State, voice: Voice, rows: &mut Vec<Row>) {
 
 pub(super) fn pours(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>) {
     rows.push(head(&[
+        "Batch",
         "Begun",
         "Formula",
         "Vessel",
@@ -101,6 +103,7 @@ pub(super) fn pours(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>
             Some((Ending::GivenUp, _, note)) => ("given up", note.as_str()),
         };
         rows.push(vec![
+            batch_number(batch),
             batch.begun_on(zone).to_string(),
             plan.formula.clone(),
             plan.vessel.clone(),
@@ -116,10 +119,12 @@ pub(super) fn pours(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>
 }
 
 pub(super) fn pour_lines(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>) {
-    rows.push(head(&["Begun", "Formula", "Pour", "Part", "Planned", "Weighed", "Typed in"]));
+    rows.push(head(&["Batch", "Begun", "Formula", "Pour", "Part", "Planned", "Weighed", "Typed in"]));
     for batch in state.batches_shown() {
+        let number = batch_number(batch);
         for line in batch.run.record(voice).lines {
             rows.push(vec![
+                number.clone(),
                 batch.begun_on(zone).to_string(),
                 batch.run.plan.formula.clone(),
                 line.pour.to_string(),

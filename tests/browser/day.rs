@@ -103,7 +103,7 @@ async fn says_one_day(name: &str, place: &str, at: u64, clock: &str, poured: Sai
 
     // The lists. Seen to be solid, the day for that is not waited for.
     let rows = list(&b, "Past pours", &given).await;
-    assert_eq!(rows[1][0], poured.iso, "{rows:?}");
+    assert_eq!((rows[1][0].as_str(), rows[1][1].as_str()), (number.as_str(), poured.iso), "{rows:?}");
     let rows = list(&b, "Batches on the shelf", &given).await;
     assert_eq!((rows[1][0].as_str(), rows[1][6].as_str()), (number.as_str(), ready.1), "{rows:?}");
     let rows = list(&b, "What left the shelf", &given).await;
@@ -117,7 +117,7 @@ async fn says_one_day(name: &str, place: &str, at: u64, clock: &str, poured: Sai
     b.sees(&number).await;
     b.sees(&format!("{}, {number}", poured.words)).await;
     let rows = list(&b, "Past pours", &given).await;
-    assert_eq!(rows[1][0], poured.iso, "{rows:?}");
+    assert_eq!((rows[1][0].as_str(), rows[1][1].as_str()), (number.as_str(), poured.iso), "{rows:?}");
     let rows = list(&b, "Batches on the shelf", &given).await;
     assert_eq!((rows[1][0].as_str(), rows[1][6].as_str()), (number.as_str(), ready.1), "{rows:?}");
     let _ = std::fs::remove_dir_all(given);

@@ -62,8 +62,8 @@ fn ready(shop: &Shop, name: &str, zone: Zone) -> String {
 fn begun(shop: &Shop, zone: Zone) -> Vec<String> {
     let pours = give(List::Pours, shop.state(), zone, Voice::default());
     let lines = give(List::PourLines, shop.state(), zone, Voice::default());
-    let mut days: Vec<String> = pours.iter().skip(1).map(|row| row[0].clone()).collect();
-    let mut of_lines: Vec<String> = lines.iter().skip(1).map(|row| row[0].clone()).collect();
+    let mut days: Vec<String> = pours.iter().skip(1).map(|row| row[1].clone()).collect();
+    let mut of_lines: Vec<String> = lines.iter().skip(1).map(|row| row[1].clone()).collect();
     for all in [&mut days, &mut of_lines] {
         all.sort();
         all.dedup();
