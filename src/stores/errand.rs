@@ -51,7 +51,8 @@ impl Ledger {
         let lasts = pace.and_then(|p| p.lasts(left));
         let supply = state.supply(&account.name);
         let reorder = pace.zip(supply).map(|(p, s)| p.reorder(s, state.rates.service, account, voice));
-        let buy = pace.zip(supply).and_then(|(p, s)| {
+        let fits = supply.filter(|s| s.pack.measure() == account.measure);
+        let buy = pace.zip(fits).and_then(|(p, s)| {
             let density = state.ingredient(&account.name).and_then(|i| i.density);
             s.best((p.daily * Exact::whole(365)).checked_div(s.pack.holds(density)?)?)
         });
@@ -94,18 +95,25 @@ impl Standing<'_> {
         Some([&amount, " more for ", &lack.pours].concat())
     }
 
-    /// How many packs to order, and the price of each: as many as are best at its pace, but no fewer than the pours lack.
+    /// How many packs to order, and the price of each. The number that is best at its pace, and as often as it takes until
+    /// what is free stands above the line at which to order: by the rule of continuous review that is called (nQ, r), since
+    /// from further below one such order would leave it due as before. What the pours lack is as good as gone, and no fewer
+    /// are ordered than that. Where so many cost no less than more of them do, from the next price on, so many more.
     pub fn order(&self, state: &State) -> Option<(u32, Money)> {
-        let supply = self.supply?;
-        let best = self.buy.as_ref().map_or(0, |buy| buy.packs);
-        let lack = self.lack.filter(|_| supply.pack.measure() == self.account.measure);
-        let needed = lack.and_then(|lack| {
-            let density = state.ingredient(&self.account.name).and_then(|i| i.density);
-            let packs = lack.amount.checked_div(supply.pack.holds(density)?)?;
-            let first = supply.offers.first().map_or(1, |offer| offer.from);
-            Some(u32::try_from(packs.ceil()).unwrap_or(u32::MAX).max(first))
+        let supply = self.supply.filter(|supply| supply.pack.measure() == self.account.measure)?;
+        let holds = supply.pack.holds(state.ingredient(&self.account.name).and_then(|i| i.density))?;
+        let there = self.lack.map_or_else(|| self.account.free(), |lack| Exact::ZERO - lack.amount);
+        let best = self.buy.as_ref().map_or(0, |buy| {
+            let below = self.reorder.as_ref().map_or(Exact::ZERO, |reorder| reorder.at - there);
+            let times = below.checked_div(holds * Exact::whole(buy.packs.into())).unwrap_or_default();
+            u32::try_from((times.floor() + 1).max(1)).unwrap_or(u32::MAX).saturating_mul(buy.packs)
         });
-        let packs = best.max(needed.unwrap_or(0));
+        let needed = self.lack.map_or(0, |lack| {
+            let packs = lack.amount.checked_div(holds).unwrap_or_default();
+            let first = supply.offers.first().map_or(1, |offer| offer.from);
+            u32::try_from(packs.ceil()).unwrap_or(u32::MAX).max(first)
+        });
+        let packs = supply.no_dearer(best.max(needed));
         (packs > 0).then_some(())?;
         Some((packs, supply.price(packs)?))
     }

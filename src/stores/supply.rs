@@ -48,6 +48,17 @@ impl Supply {
         self.offers.iter().rfind(|offer| offer.from <= packs).or(self.offers.first()).map(|offer| offer.price)
     }
 
+    /// So many packs, or more of them where those, at a price that holds from there on, cost no more in all.
+    pub(super) fn no_dearer(&self, packs: u32) -> u32 {
+        let cost = |packs: u32| {
+            let price = self.price(packs).map_or(0, |price| price.0);
+            i128::from(packs) * i128::from(price)
+        };
+        let more = self.offers.iter().map(|offer| offer.from).filter(|from| *from > packs);
+        let cheap = more.filter(|from| packs > 0 && cost(*from) <= cost(packs));
+        cheap.min_by_key(|from| cost(*from)).unwrap_or(packs)
+    }
+
     /// What a year costs where so many packs are ordered at a time: need × price + need ÷ packs × cost of an order
     /// + packs ÷ 2 × share for keeping × price.
     fn year(&self, need: Exact, packs: u32, price: Money) -> Exact {

@@ -1,10 +1,11 @@
 //! When to order and how much.
 
 use super::shared::{FIRST, Shop, id, whole};
+use potside::bench::Ingredient;
 use potside::book::Act;
 use potside::day::{Day, Zone};
 use potside::quantity::{Amount, Exact, MassUnit, Money, Voice};
-use potside::stores::{Chart, LotEvent, Offer, Pack, Supply, SupplyDraft};
+use potside::stores::{Chart, Lack, LotEvent, Offer, Pack, Supply, SupplyDraft};
 use proptest::prelude::*;
 
 fn supply(order_cost: i64, keeping: Exact, offers: &[(u32, i64)]) -> Supply {
@@ -241,6 +242,70 @@ fn what_a_pour_that_is_on_will_take_is_as_good_as_gone() {
     let rest = whole(4400) - account.reserved() - whole(10);
     shop.event("a", 60, LotEvent::WrittenOff { amount: rest, reason: "spilt".into() });
     assert_eq!(due(&shop), 1, "ten grams would be left");
+}
+
+/// The rule (nQ, r) of continuous review, as open notes of a course on supply chains have it: what is free at the line or below
+/// it, order the least whole multiple of the economic quantity that brings it above. By hand: 10 g a day are 36.5 packs of
+/// 100 g a year; 0.50 an order, keeping all of the price of 5.00: √(2 × 36.5 × 0.50 ÷ 5) = 2.7, three packs, 300 g. A wait of
+/// 100 days is a line at 1000 g. From 13 on a pack is 4.60: a year in thirteens is 199.20, in threes 196.08; but thirteen are
+/// 59.80, and twelve 60.00.
+#[test]
+fn from_far_below_the_line_as_many_orders_as_lift_it_above() {
+    let order = |left: i128, lack: Option<i128>, offers: &[(u32, i64)]| {
+        let mut shop = used(60, |_| 10);
+        let supply = Supply {
+            lead_days: 100,
+            pack: Pack::Weight(Amount::new(whole(100), MassUnit::Gram)),
+            ..supply(50, Exact::ONE, offers)
+        };
+        let body = Ingredient { name: "Coco".into(), supply: Some(supply), ..Ingredient::default() };
+        shop.act(1, Act::Ingredient { id: id("i"), over: None, body });
+        // Counted before the last pour, which takes ten of it.
+        shop.event("a", 60, LotEvent::Counted { left: whole(left + 10), reason: "counted".into() });
+        let ledger = shop.ledger();
+        let lack = lack.map(|g| Lack { name: "Coco".into(), amount: whole(g), pours: "4 × Fig".into() });
+        let due = ledger.errands(shop.state(), lack.as_slice(), Day(FIRST + 60), Voice::default());
+        due.first().map(|s| {
+            assert_eq!((s.buy.as_ref().unwrap().packs, s.reorder.as_ref().unwrap().at), (3, whole(1000)));
+            s.order(shop.state()).unwrap()
+        })
+    };
+    let one = [(1, 500)];
+    assert_eq!(order(1001, None, &one), None, "not due");
+    assert_eq!(order(1000, None, &one), Some((3, Money(500))));
+    assert_eq!(order(701, None, &one), Some((3, Money(500))));
+    assert_eq!(order(700, None, &one), Some((6, Money(500))), "at the line it would be due as before");
+    assert_eq!(order(101, None, &one), Some((9, Money(500))));
+    assert_eq!(order(100, None, &one), Some((12, Money(500))));
+    assert_eq!(order(0, None, &one), Some((12, Money(500))));
+    // What the pours lack is as good as gone: with 190 g 1190 g to the line, with 200 g 1200 g, four times 300 g.
+    assert_eq!(order(1500, Some(190), &one), Some((12, Money(500))));
+    assert_eq!(order(1500, Some(200), &one), Some((15, Money(500))));
+    // The price is that of so many; and of more where those cost no more in all.
+    assert_eq!(order(701, None, &[(1, 500), (13, 460)]), Some((3, Money(500))));
+    assert_eq!(order(100, None, &[(1, 500), (12, 490)]), Some((12, Money(490))));
+    assert_eq!(order(100, None, &[(1, 500), (13, 460)]), Some((13, Money(460))));
+    assert_eq!(order(100, None, &[(1, 500), (13, 462)]), Some((12, Money(500))), "60.06 for thirteen");
+}
+
+/// Kept in pieces and bought by weight, as the form of an ingredient may have it: grams are not told in pieces.
+#[test]
+fn what_is_bought_by_weight_and_kept_in_pieces_has_no_best_number() {
+    let mut shop = Shop::new();
+    let mut body = super::shared::grams_of("Tumbler", "cups", 0, 100, 1000);
+    body.bought.pack = Pack::Pieces(100);
+    shop.act(0, Act::Lot { id: id("cups"), over: None, body });
+    shop.event("cups", 10, LotEvent::WrittenOff { amount: whole(100), reason: "broken".into() });
+    let body = Ingredient {
+        name: "Tumbler".into(),
+        supply: Some(supply(50, Exact::ONE, &[(1, 500)])),
+        ..Ingredient::default()
+    };
+    shop.act(1, Act::Ingredient { id: id("i"), over: None, body });
+    let ledger = shop.ledger();
+    let lack = [Lack { name: "Tumbler".into(), amount: whole(4), pours: "4 × Fig".into() }];
+    let due = ledger.errands(shop.state(), &lack, Day(FIRST + 60), Voice::default());
+    assert_eq!((due.len(), due[0].buy.is_none(), due[0].order(shop.state())), (1, true, None));
 }
 
 /// Ten lots were got in the months before the book was begun. What went before is not known, so the pace is that of the days

@@ -1,7 +1,7 @@
 //! One ingredient: its lots, the picture of its stock, its pace, when to order and how much.
 
 use super::{HERE, taken, with_ledger};
-use crate::book::Id;
+use crate::book::{Id, State};
 use crate::dom::*;
 use crate::keep;
 use crate::pot::{HIGH, WIDE};
@@ -13,12 +13,12 @@ pub(super) fn page(shop: Workshop, id: Id) -> View {
     with_ledger(shop, move |ledger| match ledger.lot(&id) {
         None => missing_page(HERE, "Stores", "There is no lot of this address in this book."),
         Some((account, _)) => {
-            shop.state(|s| one(shop, &id, &ledger.standing(account, s, keep::today(), shop.voice())))
+            shop.state(|s| one(shop, s, &id, &ledger.standing(account, s, keep::today(), shop.voice())))
         }
     })
 }
 
-fn one(shop: Workshop, id: &Id, standing: &Standing) -> View {
+fn one(shop: Workshop, state: &State, id: &Id, standing: &Standing) -> View {
     let (account, voice) = (standing.account, shop.voice());
     let chart = Chart::of(standing, keep::now(), voice, |at| keep::day(keep::ZONE.day(at)))
         .map(|chart| picture(&chart));
@@ -34,7 +34,7 @@ fn one(shop: Workshop, id: &Id, standing: &Standing) -> View {
             .class("actions")
             .child(el("a").class("button main").attr("href", new).child("More of it came")),
         page_part("of-lots", "Lots, the first to be used first", el("ul").class("list").child(lots).view()),
-        page_part("of-buying", "Buying", buying(shop, id, standing))
+        page_part("of-buying", "Buying", buying(shop, state, id, standing))
     ]
 }
 
@@ -60,7 +60,7 @@ fn row(shop: Workshop, measure: Measure, holding: &Holding) -> View {
         .view()
 }
 
-fn buying(shop: Workshop, id: &Id, standing: &Standing) -> View {
+fn buying(shop: Workshop, state: &State, id: &Id, standing: &Standing) -> View {
     let address = ["#stores/of/", &id.0, "/supply"].concat();
     let say = |amount| standing.account.measure.say(amount, shop.voice());
     let reorder = standing.reorder.as_ref().map(|reorder| {
@@ -84,6 +84,19 @@ fn buying(shop: Workshop, id: &Id, standing: &Standing) -> View {
             .child(coins(buy.one_by_one))
             .child(".")
     });
+    // From far below the line one of them would not lift it above.
+    let now = standing
+        .order(state)
+        .filter(|(packs, _)| standing.due && standing.buy.as_ref().is_some_and(|buy| buy.packs != *packs));
+    let now = now.zip(standing.supply).map(|((packs, price), supply)| {
+        let packs = [&packs.to_string(), " × ", &supply.pack.say(shop.voice())].concat();
+        el("p")
+            .child("It is far below that now: ")
+            .child(el("strong").child(packs))
+            .child(" bring it above, at ")
+            .child(coins(price))
+            .child(" each.")
+    });
     let unknown = standing.supply.is_none().then(|| {
         el("p").child("Say how long it takes to come and what it costs: then the Stores tell when to order, and how much.")
     });
@@ -92,6 +105,7 @@ fn buying(shop: Workshop, id: &Id, standing: &Standing) -> View {
     group![
         reorder,
         buy,
+        now,
         unknown,
         early,
         el("div")
