@@ -9,7 +9,7 @@ use potside::bench::{
     BenchError, DropTrial, DropWeighing, MeltingPot, PotBody, Scale, ScaleTrial, SpoonTrial, Stuff,
     bulk_density, drop_mass, mean_drop,
 };
-use potside::quantity::{Amount, Exact, Mass, MassUnit, Voice};
+use potside::quantity::{Amount, Exact, Locale, Mass, MassUnit, Voice};
 use proptest::prelude::*;
 
 fn trial(weighings: &[(u32, &str)], division: &str) -> DropTrial {
@@ -156,6 +156,9 @@ fn scales_and_pots_are_looked_over() {
         "0",
         &[ScaleNoName, NoDivision, CapacityBelowLeast { capacity: g("0"), least: g("0") }],
     );
+    let comma = Voice { locale: Locale::Comma, ..Voice::default() };
+    let below = LeastBelowDivision { least: g("0.2"), division: g("1") }.say(comma);
+    assert!(below.contains("worth weighing, 0,2 g, is below one division, 1 g."), "{below}");
     let pot = |name: &str, capacity: &str| {
         MeltingPot { name: name.into(), capacity: g(capacity), body: None }.check()
     };

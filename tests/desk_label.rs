@@ -5,7 +5,7 @@ use potside::desk::label::{
     Cell, Content, Design, Face, Item, Laid, Market, Part, Sheet, SheetError, lay, lettering, width,
 };
 use potside::desk::net::{Declaration, Panel, declare, declare_tapers, declare_tapers_metric};
-use potside::quantity::{Amount, Exact, Length, LengthUnit, Mass, Volume};
+use potside::quantity::{Amount, Exact, Length, LengthUnit, Locale, Mass, Voice, Volume};
 use potside::wire::{read, write};
 use proptest::prelude::*;
 
@@ -206,7 +206,14 @@ fn refused(change: impl FnOnce(&mut Design), errors: &[SheetError]) {
     assert_eq!(read(&write(&design)), Ok(design.clone()));
     change(&mut design);
     assert_eq!(design.check(), Err(errors.to_vec()));
-    assert!(errors.iter().all(|e| e.to_string().ends_with('.')));
+    assert!(errors.iter().all(|e| e.say(Voice::default()).ends_with('.')));
+}
+
+#[test]
+fn a_sheet_that_cannot_be_is_told_with_the_readers_sign() {
+    let comma = Voice { locale: Locale::Comma, ..Voice::default() };
+    let wide = SheetError::TooWide { needs: 2155, has: 2100 }.say(comma);
+    assert!(wide.contains("need 215,5 mm of width, and the page has 210,0 mm."), "{wide}");
 }
 
 /// That the fire-safety part was compared with one's own copy of the standard is asked for until it is said, and kept.

@@ -239,7 +239,7 @@ fn a_form_is_looked_over_as_far_as_it_can_be_read() {
     assert_eq!(placed + about(None), looked.cautions.len());
     draft.wax[0].share = "70".into();
     draft.name.clear();
-    let against = draft.look(&(), voice).against();
+    let against = draft.look(&(), voice).against(voice);
     assert_eq!(against.len(), 2);
     let wrong = draft.look(&(), voice).blend(voice).unwrap_err();
     assert_eq!(against[1], wrong);
@@ -248,7 +248,7 @@ fn a_form_is_looked_over_as_far_as_it_can_be_read() {
     let looked = draft.look(&(), voice);
     assert!(looked.is_wrong(Place::Wax(0)) && !looked.is_wrong(Place::Wax(1)));
     assert_eq!(
-        looked.against(),
+        looked.against(voice),
         [
             "“Soft wax”, share: “some” is not a share. Type it like 8 %.",
             "This formula has no name yet. Give it one you will know it by.",

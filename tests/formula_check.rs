@@ -121,7 +121,7 @@ fn everything_wrong_is_told_at_once() {
     bad(&mut written);
     let errors = check(&written, &()).unwrap_err();
     assert_eq!(errors.len(), 5);
-    let said: Vec<String> = errors.iter().map(ToString::to_string).collect();
+    let said: Vec<String> = errors.iter().map(|e| e.say(Voice::default())).collect();
     insta::assert_snapshot!(said.join("\n"));
 }
 
@@ -337,9 +337,13 @@ fn every_sentence_reads_well() {
         Caution::SpoonUnweighed { part: "Hardener".into(), measure: tbsp("3/4") },
         Caution::DropsUnweighed { part: "Red".into() },
     ];
-    let said = errors.iter().map(ToString::to_string).chain(cautions.iter().map(ToString::to_string));
+    let said = errors.iter().map(|e| e.say(Voice::default())).chain(cautions.iter().map(ToString::to_string));
     insta::assert_snapshot!(said.collect::<Vec<_>>().join("\n"));
     let comma = Voice { locale: Locale::Comma, ..Voice::default() };
+    assert!(errors[6].say(comma).starts_with("The wax blend adds up to 99,5 %, not 100 %."));
+    assert!(errors[11].say(comma).contains("come to 104,00 % of it"), "{}", errors[11].say(comma));
+    let halves = UpsideDown { doing: Doing::Melting, range: Box::new(range("180.5", "175.5")) };
+    assert!(halves.say(comma).contains("from 180,5 °F down to 175,5 °F"), "{}", halves.say(comma));
     let lowered =
         Caution::LoadTogether { of_wax: percent("11.5").value, part: part(), highest: percent("10.5") };
     assert!(lowered.say(comma).contains("11,50 % of the wax") && lowered.say(comma).contains("10,5 %"));

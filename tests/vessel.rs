@@ -6,7 +6,7 @@ mod formula_shared;
 
 use formula_shared::{f, g, number, percent, wax};
 use potside::quantity::{
-    Amount, Density, Exact, Length, LengthUnit, Temperature, TemperatureUnit, Voice, Volume,
+    Amount, Density, Exact, Length, LengthUnit, Locale, Temperature, TemperatureUnit, Voice, Volume,
 };
 use potside::vessel::{
     FillRule, Inside, Vessel, VesselError, Water, blend_density, capacity, check, fill, overflow,
@@ -262,7 +262,7 @@ fn what_would_run_over_is_said() {
     // The form refuses what cannot be of any wax.
     assert_eq!(check(&jar("300.5")), Ok(()));
     let errors = check(&jar("350")).unwrap_err();
-    let told: Vec<String> = errors.iter().map(ToString::to_string).collect();
+    let told: Vec<String> = errors.iter().map(|e| e.say(Voice::default())).collect();
     assert_eq!(
         told,
         [
@@ -270,6 +270,9 @@ fn what_would_run_over_is_said() {
              ounce of weight is not a fluid ounce."
         ]
     );
+    let comma = Voice { locale: Locale::Comma, ..Voice::default() };
+    let told = check(&jar("350.5")).unwrap_err()[0].say(comma);
+    assert!(told.starts_with("A fill of 350,5 g does not go into a vessel that holds 300,5 mL:"), "{told}");
 }
 
 proptest! {

@@ -2,9 +2,8 @@
 
 use super::{DropTrial, MeltingPot, Scale, SpoonTrial};
 use crate::quantity::{Amount, Exact, Mass, Voice};
-use std::fmt;
 
-/// Why something of the bench cannot be used as it stands. `Display` is the sentence.
+/// Why something of the bench cannot be used as it stands. [`BenchError::say`] is the sentence.
 #[derive(Clone, PartialEq, Debug)]
 pub enum BenchError {
     ScaleNoName,
@@ -29,49 +28,39 @@ pub enum BenchError {
     SpoonsWeighNothing,
 }
 
-impl fmt::Display for BenchError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let voice = Voice::default();
+impl BenchError {
+    /// The sentence, in this person's units and decimal sign.
+    pub fn say(&self, voice: Voice) -> String {
         match self {
-            Self::ScaleNoName => f.write_str("This scale has no name yet. Give it one, like “small scale”."),
-            Self::NoDivision => f.write_str(
-                "The division of the scale is zero. Type the smallest step its display shows, like 0.1 g.",
-            ),
-            Self::LeastBelowDivision { least, division } => write!(
-                f,
-                "The smallest load worth weighing, {}, is below one division, {}. A load is good to 1 % only from about 40 \
+            Self::ScaleNoName => "This scale has no name yet. Give it one, like “small scale”.".to_owned(),
+            Self::NoDivision => "The division of the scale is zero. Type the smallest step its display shows, like 0.1 g.".to_owned(),
+            Self::LeastBelowDivision { least, division } => format!("The smallest load worth weighing, {}, is below one division, {}. A load is good to 1 % only from about 40 \
                  divisions up: type a larger one.",
                 voice.typed(*least),
                 voice.typed(*division)
             ),
-            Self::CapacityBelowLeast { capacity, least } => write!(
-                f,
-                "The scale carries {} at most, no more than its smallest load worth weighing, {}. Check both.",
+            Self::CapacityBelowLeast { capacity, least } => format!("The scale carries {} at most, no more than its smallest load worth weighing, {}. Check both.",
                 voice.typed(*capacity),
                 voice.typed(*least)
             ),
-            Self::PotNoName => f.write_str("This pot has no name yet. Give it one you will know it by."),
+            Self::PotNoName => "This pot has no name yet. Give it one you will know it by.".to_owned(),
             Self::PotHoldsNothing => {
-                f.write_str("This pot holds nothing. Type the weight of wax it safely holds, with room to stir.")
+                "This pot holds nothing. Type the weight of wax it safely holds, with room to stir.".to_owned()
             }
             Self::PotWeighsNothing => {
-                f.write_str("The empty pot weighs nothing. Weigh it, or leave its weight out.")
+                "The empty pot weighs nothing. Weigh it, or leave its weight out.".to_owned()
             }
-            Self::NoWeighing => f.write_str("No drops weighed yet. Count some drops into a cup on the scale and type both."),
-            Self::EmptyWeighing { place } => write!(
-                f,
-                "Weighing {place} has no drops or no weight. Type both, or remove it; where the scale shows nothing, weigh \
+            Self::NoWeighing => "No drops weighed yet. Count some drops into a cup on the scale and type both.".to_owned(),
+            Self::EmptyWeighing { place } => format!("Weighing {place} has no drops or no weight. Type both, or remove it; where the scale shows nothing, weigh \
                  more drops."
             ),
-            Self::NoSpoons => f.write_str("No spoons counted. Type the spoon and how many level ones were weighed."),
+            Self::NoSpoons => "No spoons counted. Type the spoon and how many level ones were weighed.".to_owned(),
             Self::SpoonsWeighNothing => {
-                f.write_str("The spoons weigh nothing. Type what the scale shows; where it shows nothing, weigh more spoons.")
+                "The spoons weigh nothing. Type what the scale shows; where it shows nothing, weigh more spoons.".to_owned()
             }
         }
     }
 }
-
-impl std::error::Error for BenchError {}
 
 fn none_of(errors: Vec<BenchError>) -> Result<(), Vec<BenchError>> {
     if errors.is_empty() { Ok(()) } else { Err(errors) }

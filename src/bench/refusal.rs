@@ -15,7 +15,7 @@ pub enum SceneError {
 }
 
 impl SceneError {
-    /// The sentence, with temperatures as this person reads them, to a tenth of a degree.
+    /// The sentence, with numbers as this person reads them, temperatures to a tenth of a degree.
     pub fn say(&self, voice: Voice) -> String {
         let t = |celsius: f64| {
             let t = Temperature::celsius(Exact::near(celsius).unwrap_or_default());
@@ -51,6 +51,21 @@ impl SceneError {
                 t(*room),
                 t(*solidus)
             ),
+            Self::Heat(HeatError::OutOfRange { what, value, least, most, unit }) => {
+                // With as many places as it needs, three at most.
+                let n = |x: f64| {
+                    let x = Exact::near(x).unwrap_or_default().round_to(Exact::ratio(1, 1000));
+                    let steps = [1, 10, 100].map(|n| Exact::ratio(1, n));
+                    let step = steps.into_iter().find(|step| (x / *step).is_whole());
+                    decimal(x, step.unwrap_or(Exact::ratio(1, 1000)), voice.locale)
+                };
+                format!(
+                    "The {what} is {} {unit}; it has to be between {} and {} {unit}. Check the number and its unit.",
+                    n(*value),
+                    n(*least),
+                    n(*most)
+                )
+            }
             Self::Heat(other) => other.to_string(),
         }
     }

@@ -41,7 +41,7 @@ impl State {
         let mut said: Vec<String> = match check(formula, self) {
             Ok(cautions) => cautions.iter().map(|caution| caution.say(voice)).collect(),
             Err(errors) => {
-                let errors: Vec<String> = errors.iter().map(ToString::to_string).collect();
+                let errors: Vec<String> = errors.iter().map(|e| e.say(voice)).collect();
                 vec![[BROKEN, &errors.join(" ")].concat()]
             }
         };

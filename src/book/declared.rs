@@ -68,7 +68,7 @@ impl State {
             None => {
                 let fill = self.fill(ask.vessel, ask.formula, voice).map(|found| found.0);
                 if let (None, Err(why)) = (ask.declared, &fill) {
-                    return Err(why.to_string());
+                    return Err(why.say(voice));
                 }
                 Fills { planned: fill.ok(), ..Fills::default() }
             }

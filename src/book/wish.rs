@@ -5,7 +5,6 @@ use crate::bench::Scale;
 use crate::pot::{Ask, Note, Outline, Plan, PlanError, Residue, Target, outline, plan, shades};
 use crate::quantity::Voice;
 use crate::vessel::{VesselError, overflow};
-use std::fmt;
 
 /// A pour as the person asks for it.
 #[derive(Clone, PartialEq, Debug)]
@@ -23,7 +22,7 @@ pub struct Wish {
     pub shade: usize,
 }
 
-/// Why nothing can be planned. `Display` is the sentence.
+/// Why nothing can be planned. [`WishError::say`] is the sentence.
 #[derive(Clone, PartialEq, Debug)]
 pub enum WishError {
     NoFormula,
@@ -33,19 +32,18 @@ pub enum WishError {
     Plan(PlanError),
 }
 
-impl fmt::Display for WishError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl WishError {
+    /// The sentence, in this person's units and decimal sign.
+    pub fn say(&self, voice: Voice) -> String {
         match self {
-            Self::NoFormula => f.write_str("Choose a formula first."),
-            Self::NoVessel => f.write_str("Choose a vessel first."),
-            Self::NoPot => f.write_str("That pot is not in this book any more. Choose another one."),
-            Self::Vessel { name, why } => write!(f, "“{name}”: {why}"),
-            Self::Plan(e) => e.fmt(f),
+            Self::NoFormula => "Choose a formula first.".to_owned(),
+            Self::NoVessel => "Choose a vessel first.".to_owned(),
+            Self::NoPot => "That pot is not in this book any more. Choose another one.".to_owned(),
+            Self::Vessel { name, why } => ["“", name, "”: ", &why.say(voice)].concat(),
+            Self::Plan(e) => e.say(voice),
         }
     }
 }
-
-impl std::error::Error for WishError {}
 
 /// A vessel that can be chosen for a formula.
 #[derive(Clone, PartialEq, Debug)]

@@ -42,9 +42,9 @@ impl Looked {
     }
 
     /// Every sentence that stands against keeping it.
-    pub fn against(&self) -> Vec<String> {
+    pub fn against(&self, voice: Voice) -> Vec<String> {
         let problems = self.problems.iter().map(|p| p.text.clone());
-        problems.chain(self.refusals.iter().map(ToString::to_string)).collect()
+        problems.chain(self.refusals.iter().map(|e| e.say(voice))).collect()
     }
 
     /// What the blend adds up to, or what is wrong with that.
@@ -55,7 +55,7 @@ impl Looked {
         let adds_to: Share = self.formula.wax.iter().map(|w| w.share.value).sum();
         let wrong = FormulaError::Blend { adds_to };
         if adds_to.in_base() != Exact::ONE {
-            return Err(wrong.to_string());
+            return Err(wrong.say(voice));
         }
         let said = voice.typed(Amount { value: adds_to, unit: ShareUnit::Percent });
         Ok(format!("The blend adds up to {said}."))

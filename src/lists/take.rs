@@ -197,7 +197,7 @@ fn read_vessel(cell: &dyn Fn(usize) -> String, voice: Voice) -> Result<Body, Vec
     };
     let (vessel, mut problems) = draft.read(voice);
     if problems.is_empty() {
-        problems.extend(check(&vessel).err().into_iter().flatten().map(|e| e.to_string()));
+        problems.extend(check(&vessel).err().into_iter().flatten().map(|e| e.say(voice)));
     }
     if problems.is_empty() { Ok(Body::Vessel(vessel)) } else { Err(problems) }
 }

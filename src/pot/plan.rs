@@ -7,7 +7,6 @@ use crate::bench::{MeltingPot, PotBody, Scale};
 use crate::formula::{Formula, FormulaError, PourRanges, Recipe, TemperatureRange, check};
 use crate::quantity::{Amount, Mass, Share, Temperature, Voice, Why};
 use crate::wire::{wire_enum, wire_struct};
-use std::fmt;
 
 /// No batch has more vessels than this.
 pub const MOST_VESSELS: u32 = 10_000;
@@ -114,7 +113,7 @@ wire_struct!(Plan {
     why,
 });
 
-/// Why no plan can be made. `Display` is the sentence.
+/// Why no plan can be made. [`PlanError::say`] is the sentence.
 #[derive(Clone, PartialEq, Debug)]
 pub enum PlanError {
     Formula(FormulaError),
@@ -139,33 +138,30 @@ pub enum PlanError {
     },
 }
 
-impl fmt::Display for PlanError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl PlanError {
+    /// The sentence, in this person's units and decimal sign.
+    pub fn say(&self, voice: Voice) -> String {
         match self {
-            Self::Formula(e) => e.fmt(f),
+            Self::Formula(e) => e.say(voice),
             Self::NoFill => {
-                f.write_str("The fill of this vessel is zero. Say how full it is made, in the Book.")
+                "The fill of this vessel is zero. Say how full it is made, in the Book.".to_owned()
             }
-            Self::NoVessels => f.write_str("That fills no vessel. Ask for at least one."),
+            Self::NoVessels => "That fills no vessel. Ask for at least one.".to_owned(),
             Self::TooMany => {
-                write!(f, "That is more than {MOST_VESSELS} vessels. Plan it as several batches.")
+                format!("That is more than {MOST_VESSELS} vessels. Plan it as several batches.")
             }
-            Self::PotTooSmall { pot, capacity, needed } => write!(
-                f,
+            Self::PotTooSmall { pot, capacity, needed } => format!(
                 "“{pot}” holds {capacity}, but one vessel needs {needed} in it. Take a larger pot or a smaller vessel."
             ),
             Self::TotalTooSmall { asked, needed } => {
-                write!(f, "{asked} fills no vessel: one needs {needed} in the pot. Ask for more.")
+                format!("{asked} fills no vessel: one needs {needed} in the pot. Ask for more.")
             }
-            Self::TooLittleLeft { ingredient, left } => write!(
-                f,
+            Self::TooLittleLeft { ingredient, left } => format!(
                 "{left} of “{ingredient}” is not enough for one vessel. Get more of it, or take a smaller vessel."
             ),
         }
     }
 }
-
-impl std::error::Error for PlanError {}
 
 impl From<FormulaError> for PlanError {
     fn from(error: FormulaError) -> Self {

@@ -14,7 +14,7 @@ use potside::heat::{
     Base, Colours, Detail, Freezing, Job, Measure, Reading, Setup, Wax, compare, freeze, job, lay_over, map,
     paint, reckon,
 };
-use potside::quantity::{Locale, Temperature, TemperatureUnit, Voice, read};
+use potside::quantity::{LengthUnit, Locale, Temperature, TemperatureUnit, Voice, read};
 use potside::vessel::Vessel;
 use potside::wire;
 use proptest::prelude::*;
@@ -129,7 +129,7 @@ fn what_is_typed_of_a_wax_takes_the_place_of_the_usual() {
     let mut properties = Properties::default();
     properties[0] = Some(-1.0);
     let why = Scene { properties, ..scene() }.setup().unwrap_err().say(Voice::default());
-    assert!(why.starts_with("The heat of melting is -1000 J/kg"), "{why}");
+    assert!(why.starts_with("The heat of melting is −1000 J/kg"), "{why}");
 }
 
 #[test]
@@ -185,6 +185,10 @@ fn what_cannot_be_gets_a_sentence() {
     assert!(swap.contains("melted at 113,0 °F and still solid at 131,0 °F"), "{swap}");
     let room = said(Scene { room: celsius("-50"), ..scene() });
     assert!(room.contains("has to be between −40,0 °F and 212,0 °F"), "{room}");
+    let mut thick = tumbler(r#"{"Share":"80 %"}"#);
+    thick.wall = Some(read("60.5 mm", LengthUnit::Millimetre, Locale::Point).unwrap());
+    let wall = said(Scene { vessel: thick, ..scene() });
+    assert!(wall.contains("is 60,5 mm; it has to be between 0 and 50 mm."), "{wall}");
     for sentence in [cold, warm, swap, room] {
         assert!(!sentence.contains("°C"), "{sentence}");
     }

@@ -220,7 +220,7 @@ fn what_fills_a_vessel_needs_the_density_of_each_wax_unless_it_is_a_weight() {
         .find(|e| e.act.subject() == Subject::Thing(&id("demo-wax-harbour")))
         .map(|e| e.id.clone());
     does(&mut j, undo(&act.expect("it is in the workshop")));
-    let why = fill(&j, "demo-tin").expect_err("a density is not known").to_string();
+    let why = fill(&j, "demo-tin").expect_err("a density is not known").say(Voice::default());
     assert!(why.contains("Harbour firm wax"), "{why}");
     assert_eq!(
         fill(&j, "demo-jar").map(|(mass, _)| mass),

@@ -1,10 +1,11 @@
 //! What is wished for at the pot, in terms of the book.
 
 use potside::bench::Ingredient;
-use potside::book::{Act, Book, Id, State, Wish, demo};
+use potside::book::{Act, Book, Id, State, Wish, WishError, demo};
 use potside::day::Zone;
 use potside::pot::{Dose, Residue, Target};
-use potside::quantity::{Amount, Density, Exact, MassUnit, Voice};
+use potside::quantity::{Amount, Density, Exact, LengthUnit, Locale, MassUnit, Voice};
+use potside::vessel::VesselError;
 
 pub(crate) fn workshop() -> Book {
     let lines = demo("demo", 1_800_000_000_000, Zone::GREENWICH, || 7);
@@ -30,7 +31,7 @@ pub(crate) fn wish(formula: &str, vessel: &str) -> Wish {
 
 #[track_caller]
 fn refused(state: &State, wish: &Wish, expected: &str) {
-    assert_eq!(state.plan(wish, Voice::default()).unwrap_err().to_string(), expected);
+    assert_eq!(state.plan(wish, Voice::default()).unwrap_err().say(Voice::default()), expected);
 }
 
 #[test]
@@ -81,6 +82,12 @@ fn what_is_not_in_the_book_is_named() {
     refused(state, &pot, "That pot is not in this book any more. Choose another one.");
     let none = Wish { target: Target::Vessels(0), ..wish("demo-orchard", "demo-jar") };
     refused(state, &none, "That fills no vessel. Ask for at least one.");
+    // Through all of them with the sign of who reads it.
+    let mm = |tenths| Amount::new(Exact::ratio(tenths, 10), LengthUnit::Millimetre);
+    let fill = VesselError::Headspace { headspace: mm(105), height: mm(100) };
+    let why = WishError::Vessel { name: "Low tin".into(), why: fill };
+    let comma = Voice { locale: Locale::Comma, ..Voice::default() };
+    assert!(why.say(comma).starts_with("“Low tin”: A headspace of 10,5 mm leaves nothing"), "{why:?}");
 }
 
 #[test]

@@ -65,7 +65,7 @@ async fn a_vessel_freezes_with_the_server_gone() {
     b.set("Pour at", "100 °F").await;
     b.sees("not wholly melted").await;
     b.set("Heat of melting, kJ/kg", "2000").await;
-    b.sees("heat of melting is 2000000 J/kg").await;
+    b.sees("heat of melting is 2 000 000 J/kg").await;
     b.set("Heat of melting, kJ/kg", "").await;
     b.set("Pour at", "175 °F").await;
     result(&b, "Solid", 1).await;

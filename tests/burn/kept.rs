@@ -6,7 +6,7 @@ use potside::bench::burn::{
 };
 use potside::book::{Act, Id, Journal, Known, Refusal, demo};
 use potside::day::Zone;
-use potside::quantity::Voice;
+use potside::quantity::{Locale, Voice};
 use potside::wire::{read as read_json, write};
 
 pub(super) fn id(text: &str) -> Id {
@@ -247,7 +247,10 @@ fn what_is_typed_is_looked_over() {
             TrialError::FillAboveStart { fill: read("500 g"), start: read("400 g") },
         ]
     );
-    assert!(wrong.iter().all(|w| w.to_string().ends_with('.')));
+    assert!(wrong.iter().all(|w| w.say(Voice::default()).ends_with('.')));
+    let comma = Voice { locale: Locale::Comma, ..Voice::default() };
+    let heavy = TrialError::FillAboveStart { fill: read("500.5 g"), start: read("400.25 g") };
+    assert!(heavy.say(comma).starts_with("The wax, 500,5 g, weighs more than the whole candle, 400,25 g."));
     assert_eq!(trial("A1", "C 10").check(Some(&series())), Ok(()));
     assert_eq!(trial("A1", "C 99").check(None), Ok(()));
     // Two candles that are on trial at once have two marks; once the first is judged, its mark is free.
@@ -261,7 +264,7 @@ fn what_is_typed_is_looked_over() {
     does(&mut j, Act::Wicks { id: id("w"), over: None, body: series() });
     assert_eq!(j.state().check_series(Some(&id("w")), &series()), Ok(()));
     let again = TrialError::SeriesTwice { name: "Cotton".to_owned() };
-    assert!(again.to_string().ends_with('.'));
+    assert!(again.say(Voice::default()).ends_with('.'));
     assert_eq!(j.state().check_series(None, &series()), Err(vec![again]));
     let twice = WickSeries { name: String::new(), sizes: vec!["1".to_owned(), "1".to_owned()] };
     assert_eq!(

@@ -35,7 +35,7 @@ pub(crate) fn takes(plan: &Plan, name: &str) -> Mass {
 #[track_caller]
 pub(crate) fn refused(w: &Workshop, target: Target, expected: &str) {
     let error: PlanError = w.plan(target).unwrap_err();
-    assert_eq!(error.to_string(), expected);
+    assert_eq!(error.say(Voice::default()), expected);
 }
 
 pub(crate) struct Weighed;

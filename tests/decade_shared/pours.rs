@@ -136,7 +136,7 @@ fn planned(journal: &Journal, formula: &Id, vessel: usize, number: u32) -> Pour 
         tolerance: state.settings.tolerance.value,
         voice: Voice::default(),
     });
-    let plan = plan.unwrap_or_else(|why| panic!("{}, {number}: {why}", version.body.name));
+    let plan = plan.unwrap_or_else(|why| panic!("{}, {number}: {why:?}", version.body.name));
     let mut run = Run::new(plan.clone());
     let (mut events, mut at) = (Vec::new(), BEGAN);
     while let Some(step) = run.now() {

@@ -2,9 +2,8 @@
 
 use super::{Trial, WickSeries};
 use crate::quantity::{Amount, Exact, Length, Mass, Quantity, Voice};
-use std::fmt;
 
-/// Why a trial or a series of wicks cannot be used as it stands. `Display` is the sentence.
+/// Why a trial or a series of wicks cannot be used as it stands. [`TrialError::say`] is the sentence.
 #[derive(Clone, PartialEq, Debug)]
 pub enum TrialError {
     NoName,
@@ -37,56 +36,45 @@ pub enum TrialError {
     },
 }
 
-impl fmt::Display for TrialError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let voice = Voice::default();
+impl TrialError {
+    /// The sentence, in this person's units and decimal sign.
+    pub fn say(&self, voice: Voice) -> String {
         match self {
             Self::NoName => {
-                f.write_str("This candle has no mark yet. Write one on it and type it here, like “A1”.")
+                "This candle has no mark yet. Write one on it and type it here, like “A1”.".to_owned()
             }
-            Self::MarkTwice { name } => write!(
-                f,
+            Self::MarkTwice { name } => format!(
                 "Another candle on trial is marked “{name}”. Mark this one differently, so that they are not mixed up."
             ),
-            Self::NoVessel => f.write_str("Name the vessel: a wick suits one vessel and not the next."),
-            Self::NoWax => f.write_str("Name the wax, as your formulas call it."),
-            Self::NoWick => f.write_str("Name the wick by its size, as it stands on the bag."),
-            Self::NoDiameter { diameter } => write!(
-                f,
+            Self::NoVessel => "Name the vessel: a wick suits one vessel and not the next.".to_owned(),
+            Self::NoWax => "Name the wax, as your formulas call it.".to_owned(),
+            Self::NoWick => "Name the wick by its size, as it stands on the bag.".to_owned(),
+            Self::NoDiameter { diameter } => format!(
                 "An inner diameter of {} is that of no vessel. Measure across the inside, where the wax stands.",
                 voice.typed(*diameter)
             ),
-            Self::NoFill => {
-                f.write_str("The wax in it weighs nothing. Type what was poured into this vessel.")
-            }
-            Self::FillAboveStart { fill, start } => write!(
-                f,
+            Self::NoFill => "The wax in it weighs nothing. Type what was poured into this vessel.".to_owned(),
+            Self::FillAboveStart { fill, start } => format!(
                 "The wax, {}, weighs more than the whole candle, {}. Weigh the candle with its vessel and check both.",
                 voice.typed(*fill),
                 voice.typed(*start)
             ),
-            Self::NotInSeries { wick, series } => write!(
-                f,
+            Self::NotInSeries { wick, series } => format!(
                 "“{wick}” is no size of the series “{series}”. Choose one of its sizes, or add it to the series."
             ),
-            Self::SeriesNoName => {
-                f.write_str("This series has no name yet. Give it one you will know it by.")
-            }
+            Self::SeriesNoName => "This series has no name yet. Give it one you will know it by.".to_owned(),
             Self::SeriesTwice { name } => {
-                write!(
-                    f,
+                format!(
                     "There is a series “{name}” already. Add the sizes to that one, or name this one otherwise."
                 )
             }
             Self::OneSize => {
-                f.write_str("A series has at least two sizes. Type them from the smallest to the largest.")
+                "A series has at least two sizes. Type them from the smallest to the largest.".to_owned()
             }
-            Self::SizeTwice { size } => write!(f, "The size “{size}” stands there twice. Leave one out."),
+            Self::SizeTwice { size } => format!("The size “{size}” stands there twice. Leave one out."),
         }
     }
 }
-
-impl std::error::Error for TrialError {}
 
 /// Widths of container candles, mm: a tea light is narrower than most, a large bowl wider (our own choice).
 const LEAST: Exact = Exact::whole(15);

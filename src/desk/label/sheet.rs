@@ -1,7 +1,7 @@
 //! Where the labels lie on their sheet.
 
 use super::{Design, Sheet, micrometres};
-use std::fmt;
+use crate::quantity::{Exact, Voice, decimal};
 
 /// The place of one label on the page, in micrometres.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -10,7 +10,7 @@ pub struct Cell {
     pub y: i64,
 }
 
-/// Why a sheet cannot be. `Display` is the sentence.
+/// Why a sheet cannot be. [`SheetError::say`] is the sentence.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum SheetError {
     NoName,
@@ -31,39 +31,39 @@ pub enum SheetError {
     NothingOnIt,
 }
 
-impl fmt::Display for SheetError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mm = |tenths: &i64| [&(tenths / 10).to_string(), ".", &(tenths % 10).to_string(), " mm"].concat();
+impl SheetError {
+    /// The sentence, in this person's decimal sign.
+    pub fn say(&self, voice: Voice) -> String {
+        let tenth = Exact::ratio(1, 10);
+        let mm = |tenths: &i64| {
+            [&decimal(Exact::whole((*tenths).into()) * tenth, tenth, voice.locale), " mm"].concat()
+        };
         match self {
-            Self::NoName => f.write_str("Give the label a name, such as “front” or “underside”."),
-            Self::NoLabels => f.write_str("A sheet has at least one row and one column of labels."),
-            Self::TooMany => f.write_str("No sheet has more than 500 labels. Check rows and columns."),
-            Self::NoSize => f.write_str("Page and label must have a width and a height above zero."),
+            Self::NoName => "Give the label a name, such as “front” or “underside”.".to_owned(),
+            Self::NoLabels => "A sheet has at least one row and one column of labels.".to_owned(),
+            Self::TooMany => "No sheet has more than 500 labels. Check rows and columns.".to_owned(),
+            Self::NoSize => "Page and label must have a width and a height above zero.".to_owned(),
             Self::RoundIsNotSquare => {
-                f.write_str("A round label is as wide as it is high. Type its diameter twice.")
+                "A round label is as wide as it is high. Type its diameter twice.".to_owned()
             }
             Self::TooWide { needs, has } => {
-                write!(
-                    f,
+                format!(
                     "The labels with their margins and gaps need {} of width, and the page has {}. Measure the sheet again.",
                     mm(needs),
                     mm(has)
                 )
             }
             Self::TooHigh { needs, has } => {
-                write!(
-                    f,
+                format!(
                     "The labels with their margins and gaps need {} of height, and the page has {}. Measure the sheet again.",
                     mm(needs),
                     mm(has)
                 )
             }
-            Self::NothingOnIt => f.write_str("Nothing stands on the label yet. Choose at least one thing."),
+            Self::NothingOnIt => "Nothing stands on the label yet. Choose at least one thing.".to_owned(),
         }
     }
 }
-
-impl std::error::Error for SheetError {}
 
 /// The most labels of a page.
 const MOST: u32 = 500;

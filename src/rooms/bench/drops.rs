@@ -50,7 +50,7 @@ impl Form {
                 let trial = DropTrial { weighings, division };
                 match trial.check() {
                     Ok(()) => return Ok(trial),
-                    Err(errors) => wrong.extend(errors.iter().map(ToString::to_string)),
+                    Err(errors) => wrong.extend(errors.iter().map(|e| e.say(shop.voice()))),
                 }
             }
             Ok(_) => {}

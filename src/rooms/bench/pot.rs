@@ -38,7 +38,7 @@ fn read(shop: Workshop, form: Form) -> Result<MeltingPot, Vec<String>> {
     let pot = MeltingPot { name: form.name.get(), capacity, body };
     match pot.check() {
         Ok(()) => Ok(pot),
-        Err(errors) => Err(errors.iter().map(ToString::to_string).collect()),
+        Err(errors) => Err(errors.iter().map(|e| e.say(shop.voice())).collect()),
     }
 }
 

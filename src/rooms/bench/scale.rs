@@ -31,11 +31,11 @@ impl Form {
                 let trial = trial.unwrap_or_default();
                 let scale = Scale { name: self.name.get(), capacity, division, least, trial };
                 let errors = scale.check().err().unwrap_or_default();
-                wrong.extend(errors.iter().map(ToString::to_string));
+                wrong.extend(errors.iter().map(|e| e.say(shop.voice())));
                 if wrong.is_empty() { Ok(scale) } else { Err(wrong) }
             }
             (a, b, c) => {
-                let unnamed = self.name.is_empty().then(|| BenchError::ScaleNoName.to_string());
+                let unnamed = self.name.is_empty().then(|| BenchError::ScaleNoName.say(shop.voice()));
                 Err([unnamed, a.err(), b.err(), c.err()].into_iter().flatten().collect())
             }
         }

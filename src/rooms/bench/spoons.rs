@@ -35,7 +35,7 @@ impl Form {
             let spoon = Amount::new(Exact::ONE, self.spoon.get());
             let trial = SpoonTrial { spoon, spoons, mass, again: masses.collect() };
             let errors = trial.check().err().unwrap_or_default();
-            wrong.extend(errors.iter().map(ToString::to_string));
+            wrong.extend(errors.iter().map(|e| e.say(shop.voice())));
             if wrong.is_empty() {
                 return Ok(trial);
             }

@@ -61,7 +61,7 @@ impl Form {
                 Some(_) => check(&vessel).err().unwrap_or_default(),
                 None => vec![VesselError::NoWater],
             };
-            wrong.extend(errors.iter().map(ToString::to_string));
+            wrong.extend(errors.iter().map(|e| e.say(shop.voice())));
         }
         if wrong.is_empty() { Ok(vessel) } else { Err(wrong) }
     }
@@ -109,7 +109,7 @@ fn answer(shop: Workshop, form: Form) -> View {
     }
     match vessel.water.map(|water| held(&water, shop.voice())) {
         Some(Ok((said, why))) => told(said, why),
-        Some(Err(why)) => sentence(why.to_string()),
+        Some(Err(why)) => sentence(why.say(shop.voice())),
         None => View::Nothing,
     }
 }

@@ -24,7 +24,7 @@ fn page(shop: Workshop, history: &History, formula: &Formula) -> View {
     let (solved, found) = shop.state(|s| {
         let found = match check(formula, s) {
             Ok(cautions) => cautions.iter().map(|c| c.say(voice)).collect::<Vec<_>>(),
-            Err(refusals) => refusals.iter().map(ToString::to_string).collect(),
+            Err(refusals) => refusals.iter().map(|e| e.say(voice)).collect(),
         };
         (sample(formula, s, voice).ok(), found)
     });

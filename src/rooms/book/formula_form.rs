@@ -64,7 +64,7 @@ pub(super) fn room(shop: Workshop, base: Base) -> View {
     draft_kept(shop, address.clone(), changed, move || Unsaved::Formula(draft.get(), opened.clone()));
     let behind = behind(shop, &base, over, |s, id| Some(s.formulas.get(id)?.latest()?.entry.clone()));
     let tried = Value::new(false);
-    let against = Derived::new(move || looked.with(Looked::against));
+    let against = Derived::new(move || looked.with(|l| l.against(shop.voice())));
     // What was tried and refused shows its faults: parts with one stand open.
     watch(move || {
         if tried.get() {

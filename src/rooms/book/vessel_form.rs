@@ -123,7 +123,7 @@ pub(super) fn room(shop: Workshop, base: Base) -> View {
         read.with(|(vessel, problems)| {
             let refused =
                 if problems.is_empty() { check(vessel).err().unwrap_or_default() } else { Vec::new() };
-            problems.iter().cloned().chain(refused.iter().map(ToString::to_string)).collect()
+            problems.iter().cloned().chain(refused.iter().map(|e| e.say(shop.voice()))).collect()
         })
     });
     let title = base.title("vessel", &name);
@@ -285,11 +285,11 @@ fn figures(vessel: &Vessel, density: Option<Density>, voice: Voice) -> View {
         Ok((volume, why)) => {
             one("Holds to the brim", voice.amount(volume, VolumeUnit::Millilitre), why).view()
         }
-        Err(e) => el("div").child(el("dd").class("muted").child(e.to_string())).view(),
+        Err(e) => el("div").child(el("dd").class("muted").child(e.say(voice))).view(),
     });
     let takes = match fill(vessel, density, voice) {
         Ok((mass, why)) => one("Fill of one vessel", voice.both(mass), why).view(),
-        Err(e) => el("div").child(el("dd").class("muted").child(e.to_string())).view(),
+        Err(e) => el("div").child(el("dd").class("muted").child(e.say(voice))).view(),
     };
     group![holds, takes]
 }

@@ -228,12 +228,12 @@ impl Asked {
     /// says why there is none.
     pub(super) fn outline(self, shop: Workshop) -> Result<(Outline, Vec<String>), String> {
         let wish = self.wish(shop)?;
-        shop.state(|s| s.outline(&wish, shop.voice())).map_err(|e| e.to_string())
+        shop.state(|s| s.outline(&wish, shop.voice())).map_err(|e| e.say(shop.voice()))
     }
 
     /// The plan itself, with how everything in it came about.
     pub(super) fn plan(self, shop: Workshop) -> Result<Plan, String> {
         let wish = self.wish(shop)?;
-        shop.state(|s| s.plan(&wish, shop.voice())).map_err(|e| e.to_string())
+        shop.state(|s| s.plan(&wish, shop.voice())).map_err(|e| e.say(shop.voice()))
     }
 }

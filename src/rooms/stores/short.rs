@@ -49,7 +49,7 @@ impl Short {
             };
             s.outline(&wish, shop.voice())
         });
-        Some(plan.map(|(plan, _)| plan).map_err(|e| e.to_string()))
+        Some(plan.map(|(plan, _)| plan).map_err(|e| e.say(shop.voice())))
     }
 
     /// The first vessel and the first ingredient of the formula.

@@ -131,7 +131,7 @@ impl State {
             pot: None,
             shade: 0,
         };
-        let (plan, _) = self.outline(&wish, voice).map_err(|e| e.to_string())?;
+        let (plan, _) = self.outline(&wish, voice).map_err(|e| e.say(voice))?;
         let many = number.to_string();
         if !self.pots_shown().is_empty() && self.pot_for(&plan).is_none() {
             return Err(["No pot holds ", &many, " in one pour."].concat());

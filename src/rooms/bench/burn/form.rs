@@ -145,7 +145,7 @@ impl Form {
             fill,
         };
         let errors = shop.state(|s| s.check_trial(id, &trial)).err().unwrap_or_default();
-        wrong.extend(errors.iter().map(ToString::to_string));
+        wrong.extend(errors.iter().map(|e| e.say(shop.voice())));
         if wrong.is_empty() { Ok(trial) } else { Err(wrong) }
     }
 }

@@ -116,7 +116,7 @@ fn next(shop: Workshop, id: &Id, trial: &Trial) -> View {
     let unlisted = shop.state(|s| trial.check(s.series(&trial.series))).err().unwrap_or_default();
     let unlisted = unlisted.into_iter().filter(|e| matches!(e, TrialError::NotInSeries { .. }));
     group![
-        unlisted.map(|e| sentence(e.to_string())).views(),
+        unlisted.map(|e| sentence(e.say(shop.voice()))).views(),
         el("div").attr("aria-live", "polite").child(advice(said)),
         el("p")
             .class("actions")

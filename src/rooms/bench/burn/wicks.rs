@@ -52,7 +52,7 @@ pub(super) fn page(shop: Workshop, id: &Id) -> View {
                 shop.go(HERE);
             }
         }
-        wrong.iter().map(ToString::to_string).collect()
+        wrong.iter().map(|e| e.say(shop.voice())).collect()
     };
     let field = shop.fresh_dom_id();
     group![

@@ -30,7 +30,7 @@ impl Form {
     fn cost(self, shop: Workshop, ledger: &Ledger, vessels: u32) -> Result<Cost, String> {
         let (formula, vessel) = (Id(self.formula.get()), Id(self.vessel.get()));
         let cost = shop.state(|s| s.expected(ledger, (&formula, &vessel), vessels, shop.voice()));
-        cost.map_err(|e| e.to_string())
+        cost.map_err(|e| e.say(shop.voice()))
     }
 }
 

@@ -101,7 +101,7 @@ impl Form {
         };
         match design.check() {
             Ok(()) => Ok(design),
-            Err(errors) => Err(errors.iter().map(ToString::to_string).collect()),
+            Err(errors) => Err(errors.iter().map(|e| e.say(shop.voice())).collect()),
         }
     }
 }
