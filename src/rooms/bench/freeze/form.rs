@@ -164,12 +164,18 @@ impl Form {
             });
             [(String::new(), "none".to_owned())].into_iter().chain(known).collect()
         };
+        let filled = Value::new(String::new());
         watch(move || {
             let wax = self.wax.get();
             let density = shop
                 .state_untracked(|s| s.densities().into_iter().find(|(name, _)| *name == wax).map(|d| d.1));
-            if let (Some(density), Some(typed)) = (density, self.properties.get(POURED)) {
-                typed.text.set(untrack(|| shop.voice()).number(density.in_base()));
+            let Some(typed) = self.properties.get(POURED) else { return };
+            let known = density.map(|d| untrack(|| shop.voice()).number(d.in_base()));
+            // What was filled in goes with its wax; what was typed stays.
+            if known.is_some() || untrack(|| typed.text.get() == filled.get()) {
+                let text = known.unwrap_or_default();
+                filled.set(text.clone());
+                typed.text.set(text);
             }
         });
         let warm = move || match self.warm.get() {
