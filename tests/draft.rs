@@ -200,6 +200,29 @@ fn a_vessel_form_tells_what_is_missing() {
     assert_eq!(draft.read(Voice::default()).1, wanted);
 }
 
+/// What is not on the screen for a part counted in pieces holds nothing up; what of it can be read stays.
+#[test]
+fn what_is_not_on_the_screen_is_not_refused() {
+    let voice = Voice::default();
+    let mut draft = Draft::of(&full(), voice);
+    let part = &mut draft.parts[0];
+    (part.highest, part.flash, part.stir) = ("about ten".into(), "hot".into(), "a bit".into());
+    assert_eq!(draft.read(voice).1.len(), 3);
+    let part = &mut draft.parts[0];
+    (part.basis, part.amount) = (BasisKind::PerVessel, "1".into());
+    let (formula, problems) = draft.read(voice);
+    assert_eq!(problems, []);
+    assert_eq!(
+        (formula.parts[0].highest, formula.parts[0].flash, formula.parts[0].stir_minutes),
+        (None, None, 0)
+    );
+    assert_eq!(draft.parts[0].flash, "hot", "what was typed is there once it is weighed again");
+    draft.parts[0].flash = "96 °C".into();
+    assert!(draft.read(voice).0.parts[0].flash.is_some());
+    draft.parts[0].amount = "some".into();
+    assert_eq!(draft.read(voice).1.len(), 1, "the number of pieces is on the screen");
+}
+
 /// What the form says of its only part.
 #[track_caller]
 fn tells(basis: Basis, wanted: &str) {

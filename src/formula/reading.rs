@@ -131,25 +131,25 @@ impl Reading {
             BasisKind::PerVessel => counted.clone(),
             _ => self.range(place, &format!("{called}, add at"), &part.add),
         };
+        let seen = self.problems.len();
+        let stir_minutes = self.count_or_none(place, &format!("{called}, minutes to stir"), &part.stir);
+        let highest =
+            self.optional(place, &format!("{called}, highest load"), &part.highest, ShareUnit::Percent);
+        let flash =
+            self.optional(place, &format!("{called}, flash point"), &part.flash, self.voice.temperature);
+        // Of pieces none of them is on the screen: what stood there before and cannot be read holds nothing up.
+        if part.basis == BasisKind::PerVessel {
+            self.problems.truncate(seen);
+        }
         Part {
             name: part.name.trim().to_owned(),
             kind: part.kind,
             basis,
             add,
-            stir_minutes: self.count_or_none(place, &format!("{called}, minutes to stir"), &part.stir),
+            stir_minutes,
             note: part.note.trim().to_owned(),
-            highest: self.optional(
-                place,
-                &format!("{called}, highest load"),
-                &part.highest,
-                ShareUnit::Percent,
-            ),
-            flash: self.optional(
-                place,
-                &format!("{called}, flash point"),
-                &part.flash,
-                self.voice.temperature,
-            ),
+            highest,
+            flash,
         }
     }
 
