@@ -32,17 +32,17 @@ pub struct Draft {
     pub weighs: String,
 }
 
+impl Lot {
+    /// What one pack of it held, grams or pieces.
+    fn each(&self) -> Exact {
+        self.amount / Exact::whole(self.bought.packs.max(1).into())
+    }
+}
+
 impl Draft {
     /// A lot as it would be typed, to be changed.
     pub fn of(lot: &Lot, currency: &Currency, voice: Voice) -> Self {
         let (way, holds) = Self::pack_texts(lot.bought.pack, voice);
-        let weighs = match way {
-            Way::Volume => {
-                let packs = Exact::whole(lot.bought.packs.max(1).into());
-                voice.amount(Mass::from_base(lot.amount / packs), voice.mass)
-            }
-            Way::Weight | Way::Pieces => String::new(),
-        };
         Self {
             ingredient: lot.ingredient.clone(),
             number: lot.number.clone(),
@@ -53,7 +53,15 @@ impl Draft {
             packs: lot.bought.packs.to_string(),
             way,
             holds,
-            weighs,
+            weighs: Self::weighs(lot, voice),
+        }
+    }
+
+    /// What one pack of a lot weighs, as it is shown; empty where it was not bought by volume.
+    fn weighs(lot: &Lot, voice: Voice) -> String {
+        match lot.bought.pack {
+            Pack::Volume(_) => voice.amount(Mass::from_base(lot.each()), voice.mass),
+            Pack::Weight(_) | Pack::Pieces(_) => String::new(),
         }
     }
 
@@ -100,6 +108,21 @@ impl Draft {
         density: Option<Density>,
         voice: Voice,
     ) -> Result<Lot, Vec<String>> {
+        self.read_over(None, currency, density, voice)
+    }
+
+    /// The same where it puts a lot right: what one pack weighs is what it weighed to the last digit, and not what is shown of
+    /// that, unless another weight is typed.
+    ///
+    /// # Errors
+    /// As [`Draft::read`].
+    pub fn read_over(
+        &self,
+        lot: Option<&Lot>,
+        currency: &Currency,
+        density: Option<Density>,
+        voice: Voice,
+    ) -> Result<Lot, Vec<String>> {
         let mut wrong = Vec::new();
         let mut note = |text: Option<String>| wrong.extend(text);
         if self.ingredient.trim().is_empty() {
@@ -133,7 +156,11 @@ impl Draft {
         else {
             return Err(wrong);
         };
-        let each = pack.holds(density).unwrap_or_default();
+        let same = lot.filter(|l| self.way == Way::Volume && self.weighs == Self::weighs(l, voice));
+        let each = match same.filter(|_| !self.weighs.trim().is_empty()) {
+            Some(lot) => lot.each(),
+            None => pack.holds(density).unwrap_or_default(),
+        };
         Ok(Lot {
             ingredient: self.ingredient.trim().to_owned(),
             number: self.number.trim().to_owned(),

@@ -184,6 +184,19 @@ fn a_lot_as_it_is_typed() {
     assert_eq!(lot.amount, Exact::ratio(473_176_473 * 9, 1_250_000));
     let weighed = potside::stores::Draft { weighs: "3.5 kg".into(), ..gallon.clone() };
     assert_eq!(weighed.read(&currency, Some(density), voice).expect("it is whole").amount, whole(3500));
+    // Opened and saved it is the same, though no more than tenths of a gram of what a pack weighs are shown.
+    let three = potside::stores::Draft { packs: "3".into(), ..gallon.clone() };
+    let lot = three.read(&currency, Some(density), voice).expect("it is whole");
+    let opened = potside::stores::Draft::of(&lot, &currency, voice);
+    assert_eq!(opened.weighs, "3406.9 g");
+    let over = |draft: &potside::stores::Draft| draft.read_over(Some(&lot), &currency, None, voice);
+    assert_eq!(over(&opened), Ok(lot.clone()));
+    let four = potside::stores::Draft { packs: "4".into(), ..opened.clone() };
+    assert_eq!(over(&four).unwrap().amount, lot.amount * Exact::ratio(4, 3));
+    let typed = potside::stores::Draft { weighs: "3.4 kg".into(), ..opened.clone() };
+    assert_eq!(over(&typed).unwrap().amount, whole(10_200));
+    let bought = potside::stores::Draft { way: potside::stores::Way::Weight, holds: "1 kg".into(), ..opened };
+    assert_eq!(over(&bought).unwrap().amount, whole(3000));
     let cases = potside::stores::Draft {
         way: potside::stores::Way::Pieces,
         holds: "12".into(),

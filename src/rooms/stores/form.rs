@@ -13,6 +13,8 @@ use crate::stores::{Draft, Lot, Way};
 
 #[derive(Clone, Copy)]
 struct Form {
+    /// The lot that is put right, as it was.
+    before: Value<Option<Lot>>,
     ingredient: Typed,
     number: Typed,
     supplier: Typed,
@@ -26,8 +28,9 @@ struct Form {
 }
 
 impl Form {
-    fn of(draft: Draft) -> Self {
+    fn of(draft: Draft, before: Option<Lot>) -> Self {
         Self {
+            before: Value::new(before),
             ingredient: Typed::new(draft.ingredient),
             number: Typed::new(draft.number),
             supplier: Typed::new(draft.supplier),
@@ -62,7 +65,9 @@ impl Form {
 
     fn read(self, shop: Workshop) -> Result<Lot, Vec<String>> {
         let density = self.density(shop);
-        shop.state(|s| self.draft().read(&s.rates.currency, density, shop.voice()))
+        self.before.with(|lot| {
+            shop.state(|s| self.draft().read_over(lot.as_ref(), &s.rates.currency, density, shop.voice()))
+        })
     }
 }
 
@@ -79,7 +84,8 @@ pub(super) fn page(shop: Workshop, changed: Option<Id>, of: &Id) -> View {
             ..Draft::default()
         },
     };
-    let form = Form::of(draft);
+    let before = known.as_ref().and_then(Kept::body).filter(|_| changed.is_some());
+    let form = Form::of(draft, before.cloned());
     let title = if changed.is_some() { "Put the lot right" } else { "Something came" };
     let names = shop.state(|s| {
         let mut names: Vec<String> = s.uses().into_iter().map(|u| u.name).collect();
@@ -93,7 +99,8 @@ pub(super) fn page(shop: Workshop, changed: Option<Id>, of: &Id) -> View {
         Ok(body) => {
             let id = changed.clone().unwrap_or_else(|| shop.new_id());
             let address = ["#stores/lot/", &id.0].concat();
-            if shop.act(Act::Lot { id, over: over.clone(), body }) {
+            let same = form.before.with(|before| before.as_ref() == Some(&body));
+            if same || shop.act(Act::Lot { id, over: over.clone(), body }) {
                 shop.go(&address);
             }
             Vec::new()
