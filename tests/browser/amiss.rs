@@ -1,8 +1,9 @@
 //! Whatever is tapped and typed, in any order: no error, nothing wider than the page, never an empty one.
 
 use crate::browser::{Browser, Engine};
+use crate::flow::demo;
 use crate::pour::serve;
-use serde_json::{Value, json};
+use serde_json::json;
 
 const STEPS: &str = include_str!("amiss.js");
 const ROOMS: &[&str] = &[
@@ -19,11 +20,8 @@ const ROOMS: &[&str] = &[
 ];
 const SIZES: &[(u32, u32)] = &[(1024, 768), (768, 1024), (390, 844)];
 
-async fn errors(b: &Browser) -> Vec<Value> {
-    // Chromium does not ask before a page is left that nobody touched with a finger, and says so.
-    let idle = |l: &Value| l["message"].as_str().is_some_and(|m| m.contains("'beforeunload'"));
-    b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE" && !idle(l)).collect()
-}
+/// Chromium does not ask before a page is left that nobody touched with a finger, and says so.
+const IDLE: Option<&str> = Some("'beforeunload'");
 
 /// So many rounds by chance from `seed`, each of twenty steps in some room at some size.
 async fn by_chance(seed: u64, rounds: u64) {
@@ -32,8 +30,7 @@ async fn by_chance(seed: u64, rounds: u64) {
     let quiet = "window.print = () => {}; window.confirm = () => true;";
     b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": quiet })).await.unwrap();
     b.open(&host.address()).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     for round in 0..rounds {
         let by = seed.wrapping_mul(2_654_435_761).wrapping_add(round.wrapping_mul(40_503));
         let of = |n: usize, shift: u32| usize::try_from(by >> shift).unwrap() % n;
@@ -44,7 +41,7 @@ async fn by_chance(seed: u64, rounds: u64) {
         }
         let told =
             b.client.execute_async(STEPS, vec![json!(by % 4_294_967_291 + 1), json!(20)]).await.unwrap();
-        let found = errors(&b).await;
+        let found = b.errors(IDLE).await;
         if !found.is_empty() || !told[1].is_null() {
             b.shot(&format!("amiss-{seed}")).await;
             panic!("round {round} of {seed} at {width}: {} {found:?} after {:#}", told[1], told[0]);
@@ -65,14 +62,13 @@ async fn a_page_that_is_thrown_away_leaves_no_error() {
     let host = serve("/");
     let b = Browser::start(Engine::Chromium, "thrown-away").await;
     b.open(&host.address()).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     b.room("book/formula/new").await;
     b.fill("Name of the formula", "Never kept").await;
     b.tap("Throw away").await;
     b.tap("Throw it away").await;
     b.sees("Wet Slate").await;
-    assert_eq!(errors(&b).await, Vec::<Value>::new());
+    assert_eq!(b.errors(IDLE).await, Vec::<String>::new());
     b.end().await;
 }
 
@@ -83,8 +79,7 @@ async fn what_changes_nothing_says_so_within_the_page() {
     let b = Browser::start(Engine::Chromium, "changes-nothing").await;
     b.open(&host.address()).await;
     b.size(390, 844).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     b.room("book/done").await;
     let undo = "[...document.querySelectorAll('#room li')].findLast((l) => /Step done: wax/.test(l.innerText)).querySelector('button').click()";
     b.client.execute(undo, vec![]).await.unwrap();
@@ -111,8 +106,7 @@ async fn the_longest_word_stays_within_the_page() {
     let quiet = "window.confirm = () => true;";
     b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": quiet })).await.unwrap();
     b.open(&host.address()).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     let mut found = Vec::new();
     for page in [
         "book/formula/demo-orchard/change",

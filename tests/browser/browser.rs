@@ -67,6 +67,9 @@ fn quiet(command: &mut Command) -> Process {
     Process(command.process_group(0).spawn().unwrap())
 }
 
+/// With the server gone the look for a new version fails, and the browser says so.
+pub(crate) const GONE: Option<&str> = Some("sw.js");
+
 /// What is to happen is waited for so long before it counts as not happening: how long it takes is the machine's affair.
 pub(crate) const PATIENCE: Duration = Duration::from_secs(60);
 
@@ -235,6 +238,13 @@ impl Browser {
         let log =
             self.client.issue_cmd(Extra { path: "se/log", body: json!({ "type": kind }) }).await.unwrap();
         log.as_array().cloned().unwrap_or_default()
+    }
+
+    /// The errors in it since the last call, but for those that have this in them.
+    pub(crate) async fn errors(&self, but: Option<&str>) -> Vec<String> {
+        let log = self.log("browser").await.into_iter().filter(|said| said["level"] == "SEVERE");
+        let said = log.map(|said| said["message"].to_string());
+        said.filter(|said| but.is_none_or(|but| !said.contains(but))).collect()
     }
 
     pub(crate) async fn end(self) {

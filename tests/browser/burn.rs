@@ -1,11 +1,10 @@
 //! Burn trials with the server gone: from first light to a recommended wick, by touch, two candles at once, and a clock that
 //! goes on through a restart.
 
-use crate::browser::{Browser, Engine};
-use crate::flow::from_the_device;
+use crate::browser::{Browser, Engine, GONE};
+use crate::flow::{from_the_device, series};
 use crate::look::{axe, look};
 use crate::pour::serve;
-use serde_json::Value;
 
 /// Seconds on the first clock.
 const CLOCK: &str = r#"
@@ -90,10 +89,7 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     b.sees("Weighed 8 times more").await;
     b.room("bench/burn").await;
     b.sees("No candle on trial yet").await;
-    b.room("bench/burn/wicks/new").await;
-    b.fill("Name of the series", "Cotton").await;
-    b.set("Sizes, the smallest first", "C 8\nC 10").await;
-    b.tap("Keep this series").await;
+    series(&b, &["C 8", "C 10"]).await;
     b.tap("Cotton").await;
     b.set("Sizes, the smallest first", "C 8\nC 10\nC 10\nC 12\nC 14").await;
     b.tap("Keep this series").await;
@@ -272,9 +268,7 @@ async fn a_trial_by_touch_from_first_light_to_a_wick() {
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
     b.saved().await;
-    let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
-    let other: Vec<&Value> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
-    assert!(other.is_empty(), "{other:?}");
+    assert_eq!(b.errors(GONE).await, Vec::<String>::new());
     b.end().await;
 }
 

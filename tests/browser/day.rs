@@ -3,7 +3,7 @@
 
 use crate::browser::{Browser, Engine, downloaded};
 use crate::decade_shared::{Size, lines};
-use crate::flow::{begin, finish, own_workshop, tick_all};
+use crate::flow::{begin, finish, for_sale, own_workshop, tick_all};
 use crate::pour::serve;
 use crate::years::put;
 use serde_json::{Value, json};
@@ -60,14 +60,7 @@ async fn says_one_day(name: &str, place: &str, at: u64, clock: &str, poured: Sai
     b.open(&host.address()).await;
     b.size(1024, 768).await;
     own_workshop(&b).await;
-    b.room("shelf").await;
-    b.tap("Name a candle to sell").await;
-    b.pick("Formula", "Quiet orchard").await;
-    b.pick("Vessel", "Straight jar").await;
-    b.fill("Sold as", "Orchard jar").await;
-    b.fill("Days until it ships", "2").await;
-    b.tap("Keep this candle").await;
-    b.sees("Orchard jar").await;
+    for_sale(&b, &[("Days until it ships", "2")]).await;
     begin(&b).await;
     finish(&b).await;
 

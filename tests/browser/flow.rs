@@ -14,16 +14,50 @@ pub(crate) async fn from_the_device(b: &Browser, host: Host) {
     b.open(&address).await;
 }
 
-/// From an empty app: a scale, a vessel, a formula.
-pub(crate) async fn own_workshop(b: &Browser) {
-    b.sees("From the formula to the poured candle").await;
+/// From the first screen into the demo workshop.
+pub(crate) async fn demo(b: &Browser) {
+    b.tap("Look around the demo workshop").await;
+    b.sees("Demo workshop").await;
+}
+
+/// A scale of 5 kg in steps of a gram.
+pub(crate) async fn scale(b: &Browser, name: &str) {
     b.room("bench/scale/new").await;
-    b.fill("Name", "Bench scale").await;
+    b.fill("Name", name).await;
     b.fill("Capacity", "5 kg").await;
     b.fill("Division", "1 g").await;
     b.fill("Smallest load", "20 g").await;
     b.tap("Keep this scale").await;
-    b.sees("Bench scale").await;
+    b.sees(name).await;
+}
+
+/// Wicks of these sizes.
+pub(crate) async fn series(b: &Browser, sizes: &[&str]) {
+    b.room("bench/burn/wicks/new").await;
+    b.fill("Name of the series", "Cotton").await;
+    b.set("Sizes, the smallest first", &sizes.join("\n")).await;
+    b.tap("Keep this series").await;
+    b.sees(&sizes.join(", ")).await;
+}
+
+/// Names what [`begin`] pours as a candle to sell, with more of its fields filled.
+pub(crate) async fn for_sale(b: &Browser, more: &[(&str, &str)]) {
+    b.room("shelf").await;
+    b.tap("Name a candle to sell").await;
+    b.pick("Formula", "Quiet orchard").await;
+    b.pick("Vessel", "Straight jar").await;
+    b.fill("Sold as", "Orchard jar").await;
+    for (field, text) in more {
+        b.fill(field, text).await;
+    }
+    b.tap("Keep this candle").await;
+    b.sees("Orchard jar").await;
+}
+
+/// From an empty app: a scale, a vessel, a formula.
+pub(crate) async fn own_workshop(b: &Browser) {
+    b.sees("From the formula to the poured candle").await;
+    scale(b, "Bench scale").await;
     b.room("book/vessel/new").await;
     b.fill("Name of the vessel", "Straight jar").await;
     b.fill("Weight in one vessel", "180 g").await;

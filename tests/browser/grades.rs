@@ -3,7 +3,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::burn::on_trial;
-use crate::flow::from_the_device;
+use crate::flow::{demo, from_the_device, series};
 use crate::look::{axe, look, pictured};
 use crate::pour::serve;
 use serde_json::json;
@@ -36,10 +36,7 @@ async fn what_is_seen_of_a_burn_stands_on_the_candles_page() {
     b.choose("Wax left on the wall, at most", "none").await;
     b.tap("Keep these limits").await;
     b.sees("No candle on trial yet").await;
-    b.room("bench/burn/wicks/new").await;
-    b.fill("Name of the series", "Cotton").await;
-    b.set("Sizes, the smallest first", "C 8\nC 10\nC 12\nC 14").await;
-    b.tap("Keep this series").await;
+    series(&b, &["C 8", "C 10", "C 12", "C 14"]).await;
     on_trial(&b, "G1", "C 10").await;
     b.choose("The wick", "is not trimmed").await;
     b.choose("Cold throw", "2 faint").await;
@@ -108,8 +105,7 @@ async fn the_candles_of_the_demo_tell_how_far_they_came() {
     let b = Browser::start(Engine::Chromium, "demo-burns").await;
     b.open(&host.address()).await;
     b.sees("From the formula to the poured candle").await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     b.room("bench/burn/demo-burn-a1").await;
     b.sees("This candle: passed.").await;
     let said = row(&b, "Burned to its end").await;

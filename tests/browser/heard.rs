@@ -1,7 +1,7 @@
 //! The quiet sound and the shake before a gate, listened to where they leave the page; and silence, where a person wants it.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::read_twice;
+use crate::flow::{demo, read_twice};
 use crate::host::Host;
 use crate::pour::serve;
 use serde_json::{Value, json};
@@ -39,8 +39,7 @@ async fn listening(host: &Host, name: &str) -> Browser {
     b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": EAR })).await.unwrap();
     b.open(&host.address()).await;
     b.size(1024, 768).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     b
 }
 

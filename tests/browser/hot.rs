@@ -2,7 +2,7 @@
 //! how a number came about; and the sheet of the pour on paper.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{done, read_twice, step};
+use crate::flow::{demo, done, read_twice, step};
 use crate::paper::print;
 use crate::pour::serve;
 use std::process::Command;
@@ -24,8 +24,7 @@ async fn too_many_drops_and_the_way_back() {
     let b = Browser::start(Engine::Chromium, "hot").await;
     b.open(&host.address()).await;
     b.size(1024, 768).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     b.room("pot").await;
     b.pick("Formula", "Late Orchard").await;
     b.sees("Print this sheet").await;
@@ -92,8 +91,6 @@ async fn too_many_drops_and_the_way_back() {
     b.tap("Close").await;
     assert_eq!(step(&b).await, before, "closed back to the same step");
     b.saved().await;
-    let console = b.log("browser").await;
-    let errors: Vec<_> = console.iter().filter(|l| l["level"] == "SEVERE").collect();
-    assert!(errors.is_empty(), "{errors:?}");
+    assert_eq!(b.errors(None).await, Vec::<String>::new());
     b.end().await;
 }

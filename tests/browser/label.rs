@@ -1,7 +1,7 @@
 //! From the lines of a safety data sheet to a printed label, with the server gone.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{begin, finish, own_workshop};
+use crate::flow::{begin, finish, from_the_device, own_workshop};
 use crate::paper::{part, print};
 use crate::pour::serve;
 
@@ -30,13 +30,8 @@ pub(crate) async fn add(b: &Browser, name: &str, height: &str, rows: &str, off: 
 #[tokio::test]
 async fn a_label_from_the_lines_of_a_sheet_with_the_server_gone() {
     let host = serve("/");
-    let address = host.address();
     let b = Browser::start(Engine::Chromium, "label").await;
-    b.open(&address).await;
-    b.kept_offline().await;
-    drop(host);
-    b.open(&address).await;
-    b.size(1024, 768).await;
+    from_the_device(&b, host).await;
     own_workshop(&b).await;
 
     b.room("desk/safety/new").await;

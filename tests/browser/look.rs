@@ -1,7 +1,7 @@
 //! Every room at three sizes, light and dark: what axe finds, nothing cut off, no sideways scroll, no other origin.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::read_twice;
+use crate::flow::{demo, read_twice};
 use crate::pour::serve;
 use serde_json::json;
 
@@ -91,8 +91,7 @@ async fn every_room_in_light_and_dark_at_three_sizes() {
     b.open(&host.address()).await;
     b.sees("From the formula to the poured candle").await;
     look(&b, &axe, "first", &mut found).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     for (slug, title) in ROOMS {
         b.room(slug).await;
         b.sees(title).await;
@@ -138,8 +137,6 @@ async fn every_room_in_light_and_dark_at_three_sizes() {
     });
     let other: Vec<_> = asked.filter(|u| u.starts_with("http") && !u.starts_with(&host.address())).collect();
     assert!(other.is_empty(), "asked another origin: {other:?}");
-    let console = b.log("browser").await;
-    let errors: Vec<_> = console.iter().filter(|l| l["level"] == "SEVERE").collect();
-    assert!(errors.is_empty(), "{errors:?}");
+    assert_eq!(b.errors(None).await, Vec::<String>::new());
     b.end().await;
 }

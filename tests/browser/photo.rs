@@ -1,9 +1,9 @@
 //! A photo of a candle with the server gone: chosen, made small, there after a restart, brought by a copy to another device,
 //! and told to be damaged where it is.
 
-use crate::browser::{Browser, Engine, downloaded};
+use crate::browser::{Browser, Engine, GONE, downloaded};
 use crate::burn::on_trial;
-use crate::flow::from_the_device;
+use crate::flow::{from_the_device, series};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use fantoccini::Locator;
@@ -78,11 +78,7 @@ async fn a_photo_is_kept_and_goes_with_a_copy() {
     let mut b = Browser::start(Engine::Chromium, "photo").await;
     from_the_device(&b, host).await;
     b.sees("From the formula to the poured candle").await;
-    b.room("bench/burn/wicks/new").await;
-    b.fill("Name of the series", "Cotton").await;
-    b.set("Sizes, the smallest first", "C 8\nC 10").await;
-    b.tap("Keep this series").await;
-    b.sees("C 8, C 10").await;
+    series(&b, &["C 8", "C 10"]).await;
     on_trial(&b, "A1", "C 8").await;
     choose(&b, PICTURE, &none).await;
     b.sees("Not kept: This file is no picture").await;
@@ -145,9 +141,7 @@ async fn a_photo_is_kept_and_goes_with_a_copy() {
     b.tap("Take it away").await;
     b.waits("no photo", "return !document.querySelector('.photo')", vec![]).await;
     b.saved().await;
-    let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
-    let errors: Vec<&Value> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
-    assert!(errors.is_empty(), "{errors:?}");
+    assert_eq!(b.errors(GONE).await, Vec::<String>::new());
     b.end().await;
     std::fs::remove_dir_all(folder).unwrap();
 }

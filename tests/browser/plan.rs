@@ -1,7 +1,7 @@
 //! From an order through the plan of the pours to what is sent and recalled, by touch, from an empty app, offline.
 
-use crate::browser::{Browser, Engine};
-use crate::flow::{finish, from_the_device, own_workshop, tick_all};
+use crate::browser::{Browser, Engine, GONE};
+use crate::flow::{finish, for_sale, from_the_device, own_workshop, tick_all};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use crate::stores::came;
@@ -96,14 +96,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.fill("Address and the like", "7 Harbour Row").await;
     b.tap("Keep this customer").await;
     b.sees("North Shop").await;
-    b.room("shelf").await;
-    b.tap("Name a candle to sell").await;
-    b.pick("Formula", "Quiet orchard").await;
-    b.pick("Vessel", "Straight jar").await;
-    b.fill("Sold as", "Orchard jar").await;
-    b.fill("To have in store", "1").await;
-    b.fill("Days until it ships", "0").await;
-    b.tap("Keep this candle").await;
+    for_sale(&b, &[("To have in store", "1"), ("Days until it ships", "0")]).await;
     order(&b, "North Shop", "3").await;
     b.sees("Poured today, solid tomorrow.").await;
     order(&b, "Nobody named", "20").await;
@@ -258,9 +251,7 @@ async fn an_order_is_planned_poured_finished_sent_and_recalled() {
     b.room("shelf/plan").await;
     b.sees("What cannot be met, and why").await;
     b.sees("No plan is better: that is proven.").await;
-    let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
-    let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
-    assert!(other.is_empty(), "{other:?}");
+    assert_eq!(b.errors(GONE).await, Vec::<String>::new());
     assert!(found.is_empty(), "{}", found.join("\n"));
     b.end().await;
 }

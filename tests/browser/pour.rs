@@ -1,6 +1,6 @@
 //! The whole pour: by touch and by keyboard, with the server gone, after a restart, after kills, in three engines.
 
-use crate::browser::{Browser, Engine};
+use crate::browser::{Browser, Engine, GONE};
 use crate::flow::{begin, done, finish, from_the_device, moved_on, own_workshop, ready, step};
 use crate::host::Host;
 use fantoccini::key::Key;
@@ -36,10 +36,7 @@ async fn a_pour_by_touch_with_the_server_gone() {
     b.room("book").await;
     b.sees("Past pours").await;
     b.sees("Quiet orchard").await;
-    let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
-    // With the server gone the look for a new version fails; that is the only thing said.
-    let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
-    assert!(other.is_empty(), "{other:?}");
+    assert_eq!(b.errors(GONE).await, Vec::<String>::new());
     b.end().await;
 }
 

@@ -1,7 +1,7 @@
 //! From an order to what is sent, by touch, with the server gone.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{begin, finish, own_workshop, tick_all};
+use crate::flow::{begin, finish, for_sale, from_the_device, own_workshop, tick_all};
 use crate::look::{axe, look};
 use crate::pour::serve;
 
@@ -26,19 +26,9 @@ async fn an_order_is_poured_finished_and_sent() {
     let host = serve("/");
     let address = host.address();
     let b = Browser::start(Engine::Chromium, "shelf").await;
-    b.open(&address).await;
-    b.kept_offline().await;
-    drop(host);
-    b.open(&address).await;
+    from_the_device(&b, host).await;
     own_workshop(&b).await;
-    b.room("shelf").await;
-    b.tap("Name a candle to sell").await;
-    b.pick("Formula", "Quiet orchard").await;
-    b.pick("Vessel", "Straight jar").await;
-    b.fill("Sold as", "Orchard jar").await;
-    b.fill("To have in store", "2").await;
-    b.fill("Days until it ships", "0").await;
-    b.tap("Keep this candle").await;
+    for_sale(&b, &[("To have in store", "2"), ("Days until it ships", "0")]).await;
     b.sees("2 candles fewer than you wish to have in store").await;
 
     // Nothing ordered is no order; then one for three.

@@ -1,7 +1,7 @@
 //! The stores by touch: a lot is bought, poured, traced, put on hold and recalled; and how their pages look.
 
-use crate::browser::{Browser, Engine};
-use crate::flow::{begin, done, finish, from_the_device, own_workshop};
+use crate::browser::{Browser, Engine, GONE};
+use crate::flow::{begin, demo, done, finish, from_the_device, own_workshop};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use serde_json::json;
@@ -88,9 +88,7 @@ async fn a_lot_from_its_delivery_to_its_recall() {
     b.room("desk/cost").await;
     b.sees("a candle").await;
     b.saved().await;
-    let errors: Vec<_> = b.log("browser").await.into_iter().filter(|l| l["level"] == "SEVERE").collect();
-    let other: Vec<_> = errors.iter().filter(|l| !l["message"].to_string().contains("sw.js")).collect();
-    assert!(other.is_empty(), "{other:?}");
+    assert_eq!(b.errors(GONE).await, Vec::<String>::new());
     b.end().await;
 }
 
@@ -100,8 +98,7 @@ async fn the_pages_of_the_stores_and_the_costs() {
     let (host, axe, mut found) = (serve("/"), axe(), Vec::new());
     let b = Browser::start(Engine::Chromium, "stores-look").await;
     b.open(&host.address()).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     for (slug, words, name) in [
         ("stores", "On hand", "stores"),
         ("stores/of/demo-lot-0", "Order when no more than", "stores-of"),

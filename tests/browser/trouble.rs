@@ -3,6 +3,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::decade_shared::{Size, lines};
+use crate::flow::{demo, scale};
 use crate::kill::stored;
 use crate::pour::serve;
 use crate::years::{COUNT as COUNT_READS, bundle, doubt, key, opened, put, trust};
@@ -47,16 +48,6 @@ async fn run(b: &Browser, script: &str) -> Value {
     b.client.execute(script, vec![]).await.unwrap()
 }
 
-async fn scale(b: &Browser, name: &str) {
-    b.room("bench/scale/new").await;
-    b.fill("Name", name).await;
-    b.fill("Capacity", "5 kg").await;
-    b.fill("Division", "1 g").await;
-    b.fill("Smallest load", "20 g").await;
-    b.tap("Keep this scale").await;
-    b.sees(name).await;
-}
-
 async fn holds(b: &Browser, name: &str) -> bool {
     stored(b).await.values().any(|line| line.contains(name))
 }
@@ -71,8 +62,7 @@ async fn what_cannot_be_stored_is_said_and_stays_and_is_tried_again() {
     b.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": before })).await.unwrap();
     // The demo is not what one would miss: nothing is asked for it.
     b.open(&address).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     b.saved().await;
     assert_eq!(run(&b, "return window.asked").await, 0);
     run(&b, "localStorage.clear()").await;

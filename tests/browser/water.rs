@@ -2,6 +2,7 @@
 
 use crate::browser::{Browser, Engine};
 use crate::burn::SECOND;
+use crate::flow::demo;
 use crate::look::{axe, look};
 use crate::pour::serve;
 
@@ -10,8 +11,7 @@ async fn a_vessel_is_weighed_again_and_held_against_its_inside() {
     let host = serve("/");
     let b = Browser::start(Engine::Chromium, "water").await;
     b.open(&host.address()).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     let (axe, mut found) = (axe(), Vec::new());
     b.room("bench").await;
     b.sees("water to the brim: 9.6 oz").await;
