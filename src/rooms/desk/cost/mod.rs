@@ -37,19 +37,21 @@ pub(super) fn page(shop: Workshop, place: &[String]) -> View {
     }
 }
 
-/// The parts of a candle as bars.
+/// The parts of a candle as bars. Lines, since the width of a rectangle is a matter of style to the browser: all of them
+/// would be styled anew at each key.
 pub(super) fn bars(shop: Workshop, cost: &Cost) -> View {
     let (bars, said) = shop.state(|s| cost.bars(&s.rates.currency, shop.voice()));
     let high = ROW * i32::try_from(bars.len()).unwrap_or_default();
     let rows = bars.into_iter().enumerate().map(|(n, bar)| {
         let y = ROW * i32::try_from(n).unwrap_or_default();
+        let across = (y + 24).to_string();
         group![
             svg("text").attr("x", "0").attr("y", (y + 16).to_string()).child(bar.words),
-            svg("rect")
+            svg("line")
                 .class("bar")
-                .attr("y", (y + 21).to_string())
-                .attr("width", [&bar.length.to_string(), "%"].concat())
-                .attr("height", "7")
+                .attr("y1", across.clone())
+                .attr("x2", [&bar.length.to_string(), "%"].concat())
+                .attr("y2", across)
         ]
     });
     svg("svg")
