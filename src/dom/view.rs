@@ -4,7 +4,7 @@ use super::attr::{Attr, IntoAttr, Kind};
 use leptos::prelude::Owner;
 use std::borrow::Cow;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
-use web_sys::Event;
+use web_sys::{Event, HtmlInputElement};
 
 /// A part of a page.
 pub enum View {
@@ -213,10 +213,10 @@ pub fn target<T: JsCast>(event: &Event) -> Option<T> {
     event.current_target()?.dyn_into().ok()
 }
 
-/// What stands in the field that the event came from.
+/// What stands in the field that the event came from. Every field has a value as an `input` has.
 pub fn text_of(event: &Event) -> String {
     let field = event.current_target();
-    property(field.as_ref().map(AsRef::as_ref), "value").and_then(|v| v.as_string()).unwrap_or_default()
+    field.map(|field| field.unchecked_into::<HtmlInputElement>().value()).unwrap_or_default()
 }
 
 /// True while a key is held down and says so again.
