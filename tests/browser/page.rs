@@ -26,8 +26,8 @@ const PRESSED: &str = "button, a[href], summary, label, [role=button]";
 const CHOICE: &str = r#"
 const [legend, want] = arguments;
 const groups = [...document.querySelectorAll("fieldset")].filter((f) => f.getClientRects().length > 0);
-const group = groups.find((f) => f.querySelector("legend")?.innerText.trim() === legend);
-return [...group?.querySelectorAll("label") ?? []].find((l) => l.innerText.trim() === want) ?? null;
+const group = groups.find((f) => f.querySelector("legend")?.textContent.trim() === legend);
+return [...group?.querySelectorAll("label") ?? []].find((l) => l.textContent.trim() === want) ?? null;
 "#;
 
 /// Finds the field that a label belongs to.
@@ -40,6 +40,18 @@ const labels = [...(open ?? document).querySelectorAll("label")].filter(seen);
 const label = labels.find((l) => words(l) === low) ?? labels.find((l) => words(l).startsWith(low));
 return label ? label.control : [...(open ?? document).querySelectorAll("input, textarea, select")]
   .find((e) => seen(e) && (e.getAttribute("aria-label") || "").toLowerCase().startsWith(low)) ?? null;
+"#;
+
+/// All the words of the page. Those of a part far from the screen, which the browser leaves out as long as it is not laid
+/// out, are among them.
+const WORDS: &str = r#"
+const words = () => {
+  const far = [...document.querySelectorAll(".below > .part")];
+  for (const part of far) part.style.contentVisibility = "visible";
+  const all = document.body.innerText;
+  for (const part of far) part.style.contentVisibility = "";
+  return all;
+};
 "#;
 
 impl Browser {
@@ -85,14 +97,14 @@ impl Browser {
 
     /// All the words on the screen.
     pub(crate) async fn text(&self) -> String {
-        let text = self.client.execute("return document.body.innerText", vec![]).await.unwrap_or_default();
+        let text = self.client.execute(&[WORDS, "return words()"].concat(), vec![]).await.unwrap_or_default();
         text.as_str().unwrap_or_default().to_owned()
     }
 
     /// Waits until these words stand somewhere on the screen.
     pub(crate) async fn sees(&self, words: &str) {
-        let script = "return document.body.innerText.replace(/\\s+/g, ' ').includes(arguments[0])";
-        self.wait_js(words, script, vec![json!(words)]).await;
+        let script = [WORDS, "return words().replace(/\\s+/g, ' ').includes(arguments[0])"].concat();
+        self.wait_js(words, &script, vec![json!(words)]).await;
     }
 
     /// True where these words stand on the screen now.

@@ -97,18 +97,24 @@ pub(super) fn page(shop: Workshop) -> View {
                 ],
             })
         })),
-        page_part("cost-size", "By the size of the batch", live(move || by_size(shop, &sizes.get()))),
-        page_part(
-            "cost-price",
-            "Price",
-            live(move || cost.with(|c| c.as_ref().ok().map(|c| price::prices(shop, c))).view())
-        ),
-        page_part("cost-rise", "If something gets dearer", rise(shop, form, cost)),
-        page_part(
-            "cost-parts",
-            "The batch by its parts",
-            live(move || cost.with(|c| c.as_ref().ok().map(|c| table(c, false))).view())
-        )
+        el("div")
+            .class("below")
+            .child(page_part(
+                "cost-size",
+                "By the size of the batch",
+                live(move || by_size(shop, &sizes.get()))
+            ))
+            .child(page_part(
+                "cost-price",
+                "Price",
+                live(move || cost.with(|c| c.as_ref().ok().map(|c| price::prices(shop, c))).view())
+            ))
+            .child(page_part("cost-rise", "If something gets dearer", rise(shop, form, cost)))
+            .child(page_part(
+                "cost-parts",
+                "The batch by its parts",
+                live(move || cost.with(|c| c.as_ref().ok().map(|c| table(c, false))).view())
+            ))
     ]
 }
 

@@ -39,9 +39,16 @@ pub(super) fn told(
         design.compared().map(sentence),
         labelled.content.remarks(&design.sheet).into_iter().map(sentence).views(),
         labelled.remarks.iter().cloned().map(sentence).views(),
-        (!labelled.letters.is_empty())
-            .then(|| page_part("label-letters", "How high and where the net contents stand", letters)),
-        (!labelled.tests.is_empty()).then(|| page_part("label-tests", "Would the batch pass?", tests)),
+        el("div")
+            .class("below")
+            .child(
+                (!labelled.letters.is_empty())
+                    .then(|| page_part("label-letters", "How high and where the net contents stand", letters)),
+            )
+            .child(
+                (!labelled.tests.is_empty())
+                    .then(|| page_part("label-tests", "Would the batch pass?", tests)),
+            ),
         source,
         el("p").class("detail").child(
             [
