@@ -50,7 +50,8 @@ pub fn backup(lines: &[String], device: &str, made: u64) -> String {
 /// The backup with photos, as many as keep it a file that can be opened again; and how many of the last did not fit.
 pub fn backup_with(lines: &[String], photos: &[Photo], device: &str, made: u64) -> (String, usize) {
     let good = |line: &&String| match Entry::from_line(line) {
-        Ok(_) => true,
+        // One in several lines, which Potside never writes, would be read as so many.
+        Ok(_) => !line.contains('\n'),
         Err(Damage::Newer { .. }) => !line.contains('\n') && Json::parse(line).is_some(),
         Err(_) => false,
     };

@@ -40,6 +40,22 @@ fn what_an_earlier_version_set_aside_is_taken_in_by_one_that_knows_it() {
     assert_eq!((fresh.len(), known), (0, 2));
 }
 
+/// Whole by its checksum, with the end of a line where JSON may have one: the copy is whole all the same, and has it.
+#[test]
+fn an_entry_in_several_lines_is_in_a_copy() {
+    let mut tablet = Journal::open(vec![], "tablet");
+    does(&mut tablet, ingredient("w", "Meadow wax", 862));
+    let late = does(&mut tablet, ingredient("v", "Chalk wax", 900));
+    let [first, second] = &lines(&tablet)[..] else { panic!("there are two") };
+    let body = second[..second.len() - 18].replacen(",\"act\"", ",\n\"act\"", 1);
+    let parted = format!("{body},\"sum\":\"{:08x}\"}}", crc32c(body.as_bytes()));
+    assert_eq!(Entry::from_line(&parted), Ok(late.clone()));
+    let text = backup(&[first.clone(), parted], "tablet", 7);
+    let copy = read_copy(&text, &Journal::default()).expect("it is a copy");
+    assert_eq!((copy.seal, copy.fresh.len(), copy.damaged.len()), (Seal::Whole, 2, 0));
+    assert!(copy.fresh.iter().any(|(e, _)| *e == late));
+}
+
 /// Two devices of one name, as where a browser was copied with all it kept: one was replaced by a copy, and what the other
 /// has done since counts with the book that was set aside. That is said before it is taken in.
 #[test]
