@@ -8,6 +8,7 @@ mod beside;
 mod book;
 mod browser;
 mod burn;
+mod copied;
 mod day;
 mod decade;
 #[path = "../decade_shared/mod.rs"]
