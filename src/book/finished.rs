@@ -31,9 +31,10 @@ impl Batch {
 impl State {
     /// Batches with vessels poured, the latest poured first.
     pub fn finished(&self) -> Vec<&Batch> {
-        let poured = |b: &&Batch| matches!(b.ended, Some((Ending::Poured, _, _))) && b.poured_at().is_some();
-        let mut finished: Vec<&Batch> = self.batches.values().filter(poured).collect();
-        sort::by(&mut finished, |a, b| b.poured_at().cmp(&a.poured_at()).then_with(|| b.id.cmp(&a.id)));
-        finished
+        let poured = self.batches.values().filter(|b| matches!(b.ended, Some((Ending::Poured, _, _))));
+        // When it was is asked of the events of each once: comparing asks many times.
+        let mut finished: Vec<(u64, &Batch)> = poured.filter_map(|b| Some((b.poured_at()?, b))).collect();
+        sort::by(&mut finished, |a, b| b.0.cmp(&a.0).then_with(|| b.1.id.cmp(&a.1.id)));
+        finished.into_iter().map(|(_, batch)| batch).collect()
     }
 }

@@ -1,7 +1,7 @@
 //! Where the candles of some batches are: with whom, still here, or no more.
 
 use super::Reach;
-use crate::book::{Ending, Id, Kept, State};
+use crate::book::{Ending, Id, Kept, Map, State};
 use crate::shelf::{Customer, Move, Order, Reason};
 use crate::sort;
 
@@ -74,7 +74,10 @@ impl State {
     }
 
     fn moved_of<'a, 'b>(&'a self, reached: &'b [Reach<'b>]) -> impl Iterator<Item = &'a Move> + use<'a, 'b> {
+        // Found by its id: after years a lot is in many batches, and much has moved.
+        let mut batches: Map<()> = Map::default();
+        reached.iter().for_each(|reach| batches.add(&reach.batch.id, ()));
         let kept = self.moves.values().filter(|k| !k.retired).filter_map(Kept::body);
-        kept.filter(|m| reached.iter().any(|r| r.batch.id == m.batch))
+        kept.filter(move |moved| batches.contains_key(&moved.batch))
     }
 }
