@@ -1,10 +1,12 @@
 //! From a lot of the ten-year book to every batch it is in, and from a batch back to every lot; and the reckoning of the
 //! whole stores, which that stands on: natively.
 
-use crate::decade_shared::{TEN_YEARS, lines};
+use crate::decade_shared::{BEGAN, DAY, TEN_YEARS, lines, lines_sold};
 use crate::{line, median};
 use potside::book::{Act, Id, Journal};
-use potside::day::Zone;
+use potside::day::{Day, Zone};
+use potside::lists::{List, give};
+use potside::quantity::Voice;
 use potside::stores::{Ledger, LotEvent, Source};
 use std::hint::black_box;
 use std::time::Instant;
@@ -77,4 +79,41 @@ pub(crate) fn figures() {
     let state = journal.state();
     assert!(state.held().iter().any(|(held, _)| *held == batch));
     line("held_ms", millis(|| black_box(state).held()), "ms", None);
+    drop(journal);
+    sold();
+}
+
+/// In the book whose pours were all filled and whose candles were sold: what the Shelf, a recall sheet, a batch and the lists
+/// ask.
+fn sold() {
+    let lines = lines_sold(TEN_YEARS);
+    line("sold_entries", lines.len() as f64, "", None);
+    let journal = Journal::open(lines, "tablet");
+    let state = journal.state();
+    let (zone, voice) = (Zone::GREENWICH, Voice::default());
+    let today = Day::of(BEGAN + 3650 * DAY);
+    let ledger = Ledger::of(state, zone);
+    let most = ledger.accounts.iter().max_by_key(|a| a.takes.len()).unwrap();
+    let take = &most.takes[most.takes.len() / 2];
+    let reached = ledger.forward(state, &take.lot);
+    let there = state.whereabouts(&reached);
+    assert!(there.out > 0 && there.gone > 0 && there.back > 0 && there.apart == 0, "{there:?}");
+    line("sold_ledger_ms", millis(|| Ledger::of(black_box(state), zone)), "ms", None);
+    let trace = || ledger.forward(state, black_box(&take.lot)).len() + ledger.back(&take.batch).len();
+    line("sold_trace_ms", millis(trace), "ms", Some(BUDGET_MS));
+    let recall = || {
+        let reached = ledger.forward(state, black_box(&take.lot));
+        (state.sent_of(&reached).len(), state.whereabouts(&reached))
+    };
+    line("sold_recall_ms", millis(recall), "ms", Some(BUDGET_MS));
+    line("sold_shelf_ms", millis(|| state.shelf(black_box(today), zone).orders.len()), "ms", None);
+    line("sold_cost_ms", millis(|| state.cost(&ledger, black_box(&take.batch))), "ms", Some(BUDGET_MS));
+    line("sold_finished_ms", millis(|| black_box(state).finished().len()), "ms", Some(BUDGET_MS));
+    for (list, name) in [
+        (List::Shelf, "sold_shelf_list_ms"),
+        (List::Moves, "sold_moves_list_ms"),
+        (List::Orders, "sold_orders_list_ms"),
+    ] {
+        line(name, millis(|| give(list, black_box(state), zone, voice).len()), "ms", None);
+    }
 }

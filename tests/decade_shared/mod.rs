@@ -5,6 +5,7 @@
 #![allow(clippy::indexing_slicing, reason = "test code outside a #[test]")]
 
 mod pours;
+mod sales;
 mod trials;
 
 use potside::book::{Act, Ending, Entry, Id, Journal, demo};
@@ -12,6 +13,7 @@ use potside::day::{Day, Zone};
 use potside::pot::Event;
 use potside::quantity::{Exact, Mass, Quantity};
 use pours::Pours;
+use sales::Sales;
 use std::collections::HashMap;
 
 /// 1 January 2016, milliseconds since 1970.
@@ -64,8 +66,17 @@ impl Lines {
     }
 }
 
-/// Every entry as a stored line, in order.
+/// Every entry as a stored line, in order. Of a pour only the first steps were done, but for those of the demo.
 pub(crate) fn lines(size: Size) -> Vec<String> {
+    written(size, None)
+}
+
+/// The same where every pour was filled to the last vessel, and its candles were sold: some three times as many entries.
+pub(crate) fn lines_sold(size: Size) -> Vec<String> {
+    written(size, Some(Sales::default()))
+}
+
+fn written(size: Size, mut sales: Option<Sales>) -> Vec<String> {
     let mut count = 0;
     let first = demo("tablet", BEGAN, Zone::GREENWICH, || {
         count += 1;
@@ -92,26 +103,34 @@ pub(crate) fn lines(size: Size) -> Vec<String> {
         if n % every(size.trials) == 0 && n / every(size.trials) < size.trials {
             trials::put(&mut lines, n / every(size.trials), at);
         }
-        pour(&mut lines, &mut pours, &last, n, at, n * YEARS / size.batches);
+        let year = n * YEARS / size.batches;
+        pour(&mut lines, &mut pours, &last, &mut sales, (n, at, year));
     }
     lines.lines
 }
 
-/// A pour: begun, taken from the lots that came last, the first steps of it, ended.
-fn pour(lines: &mut Lines, pours: &mut Pours, last: &HashMap<String, Id>, n: u64, at: u64, year: u64) {
+/// A pour: begun, taken from the lots that came last, the first steps of it, ended; where its candles are sold, all steps.
+fn pour(
+    lines: &mut Lines,
+    pours: &mut Pours,
+    last: &HashMap<String, Id>,
+    sales: &mut Option<Sales>,
+    (n, at, year): (u64, u64, u64),
+) {
     let of = pours.of(lines, n, at, year);
     let batch = Id(format!("tablet-b{n:x}"));
     let plan = std::rc::Rc::new(of.plan.clone());
     let (formula, version, vessel) = (of.formula.clone(), of.version.clone(), of.vessel.clone());
     lines
         .put(at, Act::Began { batch: batch.clone(), formula, version, vessel, day: Some(Day::of(at)), plan });
+    let steps = if sales.is_some() { usize::MAX } else { 5 + usize::from(n.is_multiple_of(3)) };
     let mut sources = of.sources.clone();
     for source in &mut sources {
         source.lots.extend(last.get(&source.part).cloned());
     }
     sources.retain(|source| !source.lots.is_empty());
     lines.put(at, Act::TakenFrom { batch: batch.clone(), sources });
-    for (minute, event) in (1..).zip(of.events.iter().take(5 + usize::from(n.is_multiple_of(3)))) {
+    for (minute, event) in (1..).zip(of.events.iter().take(steps)) {
         let mut event = event.clone();
         if let Event::Did { weighed, at: done, .. } = &mut event {
             *done = at + minute * MINUTE + n % 50 * 1_000;
@@ -123,5 +142,10 @@ fn pour(lines: &mut Lines, pours: &mut Pours, last: &HashMap<String, Id>, n: u64
     }
     let word = |n: u64| WORDS[n as usize % WORDS.len()];
     let note = [word(n), " ", word(n / 12), " ", word(n / 144)].concat();
-    lines.put(at + 10 * MINUTE, Act::Ended { batch, how: Ending::Poured, note });
+    let end = at + (steps.min(of.events.len()) as u64 + 10) * MINUTE;
+    let end = if sales.is_some() { end } else { at + 10 * MINUTE };
+    lines.put(end, Act::Ended { batch: batch.clone(), how: Ending::Poured, note });
+    if let Some(sales) = sales {
+        sales.of(lines, &batch, (&of.formula, &of.vessel, &of.plan.wick), of.plan.vessels, n, at);
+    }
 }
