@@ -27,15 +27,11 @@ try {
 }
 // Where nothing is kept, src/keep/prefs.rs asks this. The first answer takes long: so it is made while the module is coming
 // or, where nothing of Potside is kept and the first screen shows no numbers, once that screen is there.
-let first = false;
 const warm = () => {
   try {
     if (!localStorage.getItem("potside.prefs")) (0.5).toLocaleString(navigator.language);
   } catch {}
 };
-try {
-  first = localStorage.getItem("potside.device") === null;
-} catch {}
 
 // Puts the shell in the place of the app, with a sentence.
 function stop(sentence, error) {
@@ -47,19 +43,25 @@ function stop(sentence, error) {
 }
 
 async function start() {
-  let init;
+  const wasm = document.getElementById("potside-wasm").href;
+  let code, init;
   try {
+    // Compiled while its script is on the way. Where that cannot be done, as from a host that names its type wrongly, the
+    // script is given the address and tries by itself.
+    code = window.WebAssembly?.compileStreaming?.(fetch(wasm)).catch(() => wasm);
     const module = import(document.getElementById("potside-js").href);
-    if (!first) warm();
+    // Asked after both have begun: the browser's answer is waited for.
+    try {
+      if (localStorage.getItem("potside.device") !== null) warm();
+    } catch {}
     init = (await module).default;
   } catch (error) {
     return stop("Potside's files did not arrive. Check the connection, then reload the page.", error);
   }
   try {
-    await init({ module_or_path: document.getElementById("potside-wasm").href });
+    await init({ module_or_path: (await code) ?? wasm });
     shell.remove();
     page.dataset.started = "";
-    if (first) setTimeout(warm, 100);
   } catch (error) {
     stop(
       "Potside could not start. It needs a browser from 2024 or newer: Chrome, Edge or Firefox, or Safari on iPadOS 17.4. " +
@@ -136,4 +138,10 @@ async function keep() {
   }
 }
 
-start().then(keep);
+// What keeps it offline begins once the first screen has been painted: it would take its time from that.
+start().then(() =>
+  setTimeout(() => {
+    warm();
+    keep();
+  }, 100),
+);
