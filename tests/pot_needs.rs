@@ -38,9 +38,15 @@ fn what_a_plan_takes() {
         assert!(plan.takes(name), "{name}");
     }
     assert!(!plan.takes("Cedar"));
+    // As everywhere in the book, in whatever case it is written.
+    for name in ["coco", " WICK TAB ", "tumbler", "cotton 12 "] {
+        assert!(plan.takes(name), "{name}");
+    }
+    assert!(!plan.takes("cotton 1") && !plan.takes(""));
     let soy = plan.needs()[1].mass;
     assert_eq!(plan.leaves("Soy", soy + g(5, 1)), g(5, 1));
     assert_eq!(plan.leaves("Soy", g(1, 1)), Mass::ZERO);
+    assert_eq!(plan.leaves("soy ", soy + g(5, 1)), g(5, 1));
     assert_eq!(plan.leaves("Cedar", g(1, 1)), g(1, 1));
 }
 

@@ -40,6 +40,11 @@ impl Need {
     }
 }
 
+/// Names are the same whatever their case and the spaces around them.
+fn key(name: &str) -> String {
+    lower(name.trim())
+}
+
 impl Plan {
     /// How a value came about that the whole batch came from: "fill", "what stays in the pot".
     pub fn why_of(&self, name: &str) -> Option<Why> {
@@ -75,7 +80,6 @@ impl Plan {
 
     /// The vessel and its wick, one to each candle. Not what is counted among the parts: there it is told how many.
     pub fn own(&self) -> Vec<&String> {
-        let key = |name: &str| lower(name.trim());
         let lines = || self.pours.iter().flat_map(|pour| &pour.lines);
         let counted =
             |name: &str| lines().any(|l| matches!(l.dose, Dose::Count { .. }) && key(&l.name) == key(name));
@@ -84,11 +88,12 @@ impl Plan {
 
     /// True of what a pour of it uses by itself: a wax or part, the vessel, the wick.
     pub fn takes(&self, name: &str) -> bool {
-        name == self.vessel || name == self.wick || self.needs().iter().any(|n| n.name == name)
+        let lines = self.pours.iter().flat_map(|pour| &pour.lines).map(|line| &line.name);
+        lines.chain([&self.vessel, &self.wick]).any(|own| key(own) == key(name))
     }
 
     /// What is over of `left` of an ingredient once the plan has taken what it needs of it.
     pub fn leaves(&self, ingredient: &str, left: Mass) -> Mass {
-        left.less(self.needs().into_iter().filter(|n| n.name == ingredient).map(|n| n.mass).sum())
+        left.less(self.needs().into_iter().filter(|n| key(&n.name) == key(ingredient)).map(|n| n.mass).sum())
     }
 }

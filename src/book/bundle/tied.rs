@@ -11,6 +11,7 @@ use crate::quantity::{Exact, Mass};
 use crate::shelf::{FINISHES, Ticked};
 use crate::sort;
 use crate::stores::Source;
+use crate::text::lower;
 use crate::wire::{self, Json, Wire};
 use std::cmp::Ordering;
 use std::ops::Range;
@@ -187,7 +188,13 @@ impl Bundle for Tied {
     fn takes(&self, place: usize, name: &str) -> bool {
         let mut reader = self.run(place);
         let _ = (reader.get(), reader.get(), reader.get());
-        (0..reader.count()).any(|_| self.said(&mut reader) == name)
+        let key = lower(name.trim());
+        // Small letters are as many: of most names nothing more has to be looked at.
+        let long = key.chars().count();
+        (0..reader.count()).any(|_| {
+            let own = self.said(&mut reader).trim();
+            own.chars().count() == long && lower(own) == key
+        })
     }
 
     fn used(&self, place: usize) -> Vec<Used<'_>> {

@@ -17,23 +17,26 @@ pub(super) fn from_lot(p: Pouring, key: StepKey) -> View {
     let held = Derived::new(move || shop.state(|s| s.running().map(|b| held(s, b, key)).unwrap_or_default()));
     // While vessels are filled it is not said at each from which lots they are, unless one of them is on hold.
     let shown = Derived::new(move || key.goes_in() || held.with(|held| !held.is_empty()));
-    group![move || shown.get().then(|| parts.iter().map(|part| of_part(shop, part)).views()), move || held
-        .with(|held| (!held.is_empty()).then(|| on_hold(held)))]
+    group![
+        move || shown.get().then(|| parts.iter().map(|part| of_part(shop, part, !key.goes_in())).views()),
+        move || held.with(|held| (!held.is_empty()).then(|| on_hold(held)))
+    ]
 }
 
-/// From which lot a part is, and the way to another.
-fn of_part(shop: Workshop, part: &str) -> View {
-    let (open, part, of, named) = (Value::new(false), part.to_owned(), part.to_owned(), part.to_owned());
+/// From which lot a part is, and the way to another. `named`: the step is about several, so it is said which of them.
+fn of_part(shop: Workshop, part: &str, named: bool) -> View {
+    let (open, part, of, title) = (Value::new(false), part.to_owned(), part.to_owned(), part.to_owned());
+    let head = if named { [part.as_str(), ": "].concat() } else { String::new() };
     let told = Derived::new(move || shop.state(|s| s.running().map(|b| told(s, b, &of)).unwrap_or_default()));
     group![
-        el("p").class("from-lot").child(move || told.get()).child(" ").child(
+        el("p").class("from-lot").child(head).child(move || told.get()).child(" ").child(
             el("button")
                 .attr("type", "button")
                 .class("quiet")
                 .on("click", move |_| open.set(true))
                 .child("Another lot"),
         ),
-        sheet(move || ["Lots of “", &named, "”"].concat(), open, move || offers(shop, &part, open))
+        sheet(move || ["Lots of “", &title, "”"].concat(), open, move || offers(shop, &part, open))
     ]
 }
 
