@@ -3,7 +3,7 @@
 use potside::book::Act;
 use potside::formula::{self, PartDraft, PartKind, RangeDraft, VesselWick, WaxDraft, WaxShare};
 use potside::pot::{Event, StepKey};
-use potside::quantity::{Exact, Temperature, Voice, Why};
+use potside::quantity::{Exact, Mass, Temperature, Voice, Why};
 use potside::vessel::{self, FillKind};
 use potside::wire::{Flaw, Json, Wire, read, write};
 use proptest::prelude::*;
@@ -172,6 +172,23 @@ fn kinds_are_written_by_their_name() {
     let did = r#"{"Did":{"step":"Close","weighed":null,"temperature":null,"at":7}}"#;
     let close = Event::Did { step: StepKey::Close, weighed: None, temperature: None, at: 7 };
     reads(r#"{"Did":{"step":"Close","at":7}}"#, close, did);
+}
+
+/// A vessel in which nothing went stays empty; a book that says nothing of its weight filled it.
+#[test]
+fn an_empty_vessel_is_one_that_nothing_went_into() {
+    let fill = |weighed| Event::Did {
+        step: StepKey::Fill { pour: 0, vessel: 2 },
+        weighed,
+        temperature: None,
+        at: 7,
+    };
+    let empty = r#"{"Did":{"step":{"Fill":{"pour":0,"vessel":2}},"weighed":"0","temperature":null,"at":7}}"#;
+    reads(empty, fill(Some(Mass::ZERO)), empty);
+    assert_eq!(read::<Event>(empty).map(|event| event.filled()), Ok(None));
+    assert_eq!(fill(None).filled(), Some(7));
+    assert_eq!(fill(Some(Mass::base(Exact::ratio(1, 100)))).filled(), Some(7));
+    assert_eq!(Event::Said { text: String::new(), at: 7 }.filled(), None);
 }
 
 /// Books from before it was asked do not say of which pour a reading is, nor is it written where there is only one.

@@ -15,6 +15,11 @@ impl Batch {
         self.run.fills().1
     }
 
+    /// How it ends: where no vessel was filled nothing was poured.
+    pub fn ends(&self, how: Ending) -> Ending {
+        if self.filled_vessels() == 0 { Ending::GivenUp } else { how }
+    }
+
     /// The day on which it began: as it was written down, else by the calendar of this zone.
     pub fn begun_on(&self, zone: Zone) -> Day {
         self.day.unwrap_or_else(|| zone.day(self.began))

@@ -2,7 +2,7 @@
 
 use super::tell::{Difference, differences, words};
 use super::{Act, Entry, Id, Journal, Subject};
-use crate::pot::Event;
+use crate::pot::{Event, StepKey};
 use crate::quantity::Voice;
 use crate::stores::LotEvent;
 
@@ -144,6 +144,9 @@ impl Journal {
     fn at_pot(&self, batch: &Id, event: &Event, voice: Voice) -> String {
         let run = self.state().batches.get(batch).map(|b| &b.run);
         let (what, step) = match event {
+            Event::Did { step: step @ StepKey::Fill { .. }, .. } if event.filled().is_none() => {
+                ("Left empty: ", step)
+            }
             Event::Did { step, .. } => ("Step done: ", step),
             Event::Mended { step, .. } => ("Put right: ", step),
             Event::Read { temperature, pour, .. } => {

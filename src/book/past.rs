@@ -2,7 +2,7 @@
 
 use super::lazy::{Lazy, Made};
 use super::{Bundle, Id, State};
-use crate::pot::{Event, Plan, Run, RunError, StepKey, Used};
+use crate::pot::{Event, Plan, Run, RunError, Used};
 use crate::wire::{Flaws, Json, Wire};
 use std::fmt;
 use std::ops::Deref;
@@ -58,8 +58,8 @@ impl Past {
         }
         let mut fills = (0, None);
         for event in self.events() {
-            if let Event::Did { step: StepKey::Fill { .. }, at, .. } = event {
-                fills = (fills.0 + 1, fills.1.max(Some(*at)));
+            if let Some(at) = event.filled() {
+                fills = (fills.0 + 1, fills.1.max(Some(at)));
             }
         }
         fills

@@ -10,6 +10,8 @@ pub struct Record {
     /// Every step that was done, in the order of the sheet.
     pub steps: Vec<RecordStep>,
     pub vessels: Vec<RecordVessel>,
+    /// Those that were left empty: which vessel of which pour, both from 1.
+    pub empty: Vec<(u32, u32)>,
     /// All that went in, into all pots.
     pub made: Mass,
     /// All that was filled into vessels.
@@ -73,14 +75,19 @@ impl Run {
         for (pour, _) in (0..).zip(&self.plan.pours) {
             lines.extend(self.lines_of(pour));
         }
-        let mut vessels = Vec::new();
+        let (mut vessels, mut empty) = (Vec::new(), Vec::new());
         let mut steps = Vec::new();
         for key in self.keys() {
-            let Some(Event::Did { weighed, temperature, at, .. }) = self.done(key) else { continue };
+            let Some(event @ Event::Did { weighed, temperature, at, .. }) = self.done(key) else { continue };
             if let StepKey::Fill { pour, vessel } = key {
+                let (pour, vessel) = (pour.saturating_add(1), vessel.saturating_add(1));
+                if event.filled().is_none() {
+                    empty.push((pour, vessel));
+                    continue;
+                }
                 vessels.push(RecordVessel {
-                    pour: pour.saturating_add(1),
-                    vessel: vessel.saturating_add(1),
+                    pour,
+                    vessel,
                     mass: weighed.unwrap_or(self.plan.fill),
                     known: weighed.is_some(),
                 });
@@ -109,10 +116,10 @@ impl Run {
                 Event::Did { .. } | Event::Mended { .. } => {}
             }
         }
-        Record { leftover: made.less(filled), lines, steps, vessels, made, filled, readings, said }
+        Record { leftover: made.less(filled), lines, steps, vessels, empty, made, filled, readings, said }
     }
 
-    fn lines_of(&self, pour: u32) -> Vec<RecordLine> {
+    pub(super) fn lines_of(&self, pour: u32) -> Vec<RecordLine> {
         let of_plan = self.plan.pours.get(pour as usize).map(|p| p.lines.as_slice()).unwrap_or_default();
         let mut lines: Vec<RecordLine> = Vec::new();
         let (mut wax, mut whole) = (Mass::ZERO, Mass::ZERO);

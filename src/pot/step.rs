@@ -100,6 +100,7 @@ wire_enum!(Way { Keep, Restore });
 pub enum Event {
     Did {
         step: StepKey,
+        /// Of a vessel, nothing at all: it was left empty.
         weighed: Option<Mass>,
         temperature: Option<Temperature>,
         at: u64,
@@ -111,16 +112,9 @@ pub enum Event {
         pour: Option<u32>,
     },
     /// After the amount weighed at `step` was over: which way was taken.
-    Mended {
-        step: StepKey,
-        way: Way,
-        at: u64,
-    },
+    Mended { step: StepKey, way: Way, at: u64 },
     /// Added to by the person; kept in the record.
-    Said {
-        text: String,
-        at: u64,
-    },
+    Said { text: String, at: u64 },
 }
 
 wire_enum!(Event {
@@ -129,6 +123,18 @@ wire_enum!(Event {
     Mended { step, way, at },
     Said { text, at },
 });
+
+impl Event {
+    /// When it filled a vessel. None of one that was left empty.
+    pub fn filled(&self) -> Option<u64> {
+        match self {
+            Self::Did { step: StepKey::Fill { .. }, weighed, at, .. } if *weighed != Some(Mass::ZERO) => {
+                Some(*at)
+            }
+            _ => None,
+        }
+    }
+}
 
 /// One step as it stands now.
 #[derive(Clone, PartialEq, Debug)]

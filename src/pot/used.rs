@@ -53,26 +53,37 @@ impl Run {
 
     /// When each vessel was filled, in that order.
     pub fn filled_at(&self) -> Vec<u64> {
-        let fills = self.events().iter().filter_map(|event| match event {
-            Event::Did { step: StepKey::Fill { .. }, at, .. } => Some(*at),
-            _ => None,
-        });
-        fills.collect()
+        self.events().iter().filter_map(Event::filled).collect()
     }
 
-    /// What is counted for all vessels of a pour: a vessel more, after a restore, has its pieces too.
+    /// What is counted for all vessels of a pour: a vessel more, after a restore, has its pieces too; one that was left
+    /// empty has none.
     pub(super) fn pieces(&self, pour: u32, dose: &Dose) -> u32 {
         let planned = self.plan.pours.get(pour as usize).map_or(0, |p| p.vessels);
         match (dose, self.fold.stand(pour)) {
-            (Dose::Count { pieces }, Some(stand)) => {
-                (pieces / planned.max(1)).saturating_mul(stand.vessels.max(planned))
-            }
+            (Dose::Count { pieces }, Some(stand)) => (pieces / planned.max(1))
+                .saturating_mul(stand.vessels.max(planned).saturating_sub(self.empty(pour))),
             _ => 0,
         }
     }
 
-    /// How many vessels it is to fill, those that are filled among them.
+    /// How many vessels it is to fill, those that are filled among them; not those that were left empty.
     pub fn vessels(&self) -> u32 {
+        let empty = (0..).zip(&self.fold.pours).map(|(pour, _)| self.empty(pour)).sum();
+        self.planned_vessels().saturating_sub(empty)
+    }
+
+    /// How many vessels of a pour were left empty.
+    pub(super) fn empty(&self, pour: u32) -> u32 {
+        let is_empty = |event: &Event| {
+            matches!(event, Event::Did { step: StepKey::Fill { pour: of, .. }, .. } if *of == pour)
+                && event.filled().is_none()
+        };
+        u32::try_from(self.events().iter().filter(|event| is_empty(event)).count()).unwrap_or(u32::MAX)
+    }
+
+    /// How many it was to fill, those that were left empty among them.
+    pub fn planned_vessels(&self) -> u32 {
         self.fold.pours.iter().fold(0, |sum: u32, stand| sum.saturating_add(stand.vessels))
     }
 
@@ -94,7 +105,7 @@ impl Run {
             }
         }
         let filled = self.fold.pours.iter().fold(0, |sum: u32, stand| sum.saturating_add(stand.filled));
-        let empty = Exact::whole(self.vessels().saturating_sub(filled).into());
+        let empty = Exact::whole(self.planned_vessels().saturating_sub(filled).into());
         if !empty.is_zero() {
             rest.extend(self.plan.own().into_iter().map(|name| (name.as_str(), Mass::ZERO, empty)));
         }

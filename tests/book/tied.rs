@@ -132,6 +132,8 @@ fn what_is_asked_of_every_batch_and_trial_unties_none() {
         let names = needs.iter().map(|need| need.name.as_str()).chain([&*plan.vessel, &*plan.wick, "Chalk"]);
         for name in names {
             assert_eq!(tied.run.takes(name), here.run.takes(name), "{name}");
+            let other = format!("{} ", name.to_uppercase());
+            assert_eq!(tied.run.takes(&other), here.run.takes(name), "{other}");
         }
         assert!(!tied.run.takes("Chalk"));
     }

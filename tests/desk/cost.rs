@@ -5,7 +5,7 @@ use potside::book::{Act, Ending};
 use potside::day::Zone;
 use potside::desk::{Cost, Item, Kind, Rates};
 use potside::pot::{Event, StepKey};
-use potside::quantity::{Exact, Money, Voice};
+use potside::quantity::{Exact, Mass, Money, Voice};
 use proptest::prelude::*;
 
 /// 12 an hour, 40 minutes a batch and 2 a candle; 1.50 a batch and 3 an hour of overhead; 0.25 a candle for packing.
@@ -23,6 +23,11 @@ fn rates() -> Rates {
 
 /// A pour of 4 done to its end, with 300 g of Coco from a lot of 1000 g for 20.00 and from one of 30.00.
 fn poured() -> Shop {
+    poured_but(&[])
+}
+
+/// The same with these vessels left empty.
+fn poured_but(empty: &[u32]) -> Shop {
     let mut shop = Shop::new();
     shop.lot("a", "Coco", 0, 1000, 2000);
     shop.lot("b", "Coco", 0, 1000, 3000);
@@ -30,8 +35,9 @@ fn poured() -> Shop {
     shop.pour("p", 2, 300, &["a"]);
     let mut run = shop.state().batches.get(&id("p")).unwrap().run.clone();
     while let Some(step) = run.now() {
-        let event =
-            Event::Did { step: step.key, weighed: step.amount, temperature: None, at: super::shared::at(2) };
+        let nothing = matches!(step.key, StepKey::Fill { vessel, .. } if empty.contains(&vessel));
+        let weighed = if nothing { Some(Mass::ZERO) } else { step.amount };
+        let event = Event::Did { step: step.key, weighed, temperature: None, at: super::shared::at(2) };
         run.take(event.clone()).unwrap();
         shop.act(2, Act::At { batch: id("p"), event });
     }
@@ -78,6 +84,33 @@ fn a_batch_by_its_parts() {
     shop.act(3, Act::Rates(Box::new(rates())));
     shop.act(3, Act::Worked { batch: id("p"), minutes: 30 });
     assert_eq!(told(&shop.state().cost(&shop.ledger(), &id("p")).unwrap())[1].2, 600);
+}
+
+/// Two of four left empty: all of the wax is in two candles, which are what stands on the shelf.
+#[test]
+fn what_is_left_empty_is_no_candle() {
+    let shop = poured_but(&[1, 3]);
+    let state = shop.state();
+    let batch = state.batches.get(&id("p")).unwrap();
+    assert_eq!((batch.filled_vessels(), state.left_of(batch)), (2, 2));
+    let cost = state.cost(&shop.ledger(), &id("p")).unwrap();
+    assert_eq!(cost.candles, 2);
+    // By hand: 40 minutes and 2 for each candle, 44, at 12.00 an hour; packing of two.
+    assert_eq!(
+        told(&cost),
+        [
+            (Kind::Material, "Coco", 600, 750),
+            (Kind::Work, "Work", 880, 880),
+            (Kind::Overhead, "Overhead", 370, 370),
+            (Kind::Packaging, "Packaging", 50, 50),
+        ]
+    );
+    assert_eq!(batch.ends(Ending::Poured), Ending::Poured);
+    // Where all stay empty nothing was poured.
+    let none = poured_but(&[0, 1, 2, 3]);
+    let batch = none.state().batches.get(&id("p")).unwrap();
+    assert_eq!((batch.ends(Ending::Poured), batch.poured_at()), (Ending::GivenUp, None));
+    assert_eq!(none.state().cost(&none.ledger(), &id("p")), None);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use crate::dom::*;
 use crate::keep;
-use crate::pot::{RecordReading, RecordStep, RecordVessel, StepKey};
+use crate::pot::{Record, RecordReading, RecordStep, RecordVessel, StepKey};
 use crate::quantity::Mass;
 use crate::rooms::parts::mass;
 use crate::rooms::workshop::Workshop;
@@ -23,21 +23,20 @@ pub(super) fn steps(shop: Workshop, steps: &[RecordStep]) -> View {
     el("ol").class("list times").child(steps.map(row).views()).view()
 }
 
-pub(super) fn vessels(shop: Workshop, vessels: &[RecordVessel], fill: Mass) -> View {
+pub(super) fn vessels(shop: Workshop, record: &Record, fill: Mass) -> View {
+    let vessels = &record.vessels;
     let voice = shop.voice();
     let weighed: Vec<&RecordVessel> = vessels.iter().filter(|v| v.known).collect();
-    if vessels.is_empty() {
+    if vessels.is_empty() && record.empty.is_empty() {
         return ().view();
     }
-    let each = if weighed.is_empty() {
+    let each = if vessels.is_empty() {
+        el("p").child("None was filled.").view()
+    } else if weighed.is_empty() {
         el("p").child(format!("{} filled with {} each, as planned.", vessels.len(), voice.both(fill))).view()
     } else {
         let row = |v: &&RecordVessel| {
-            let place = if v.pour > 1 {
-                format!("Pour {}, vessel {}", v.pour, v.vessel)
-            } else {
-                format!("Vessel {}", v.vessel)
-            };
+            let place = place(v.pour, v.vessel);
             el("li")
                 .child(el("span").class("title").child(place))
                 .child(el("span").class("detail").child(mass(v.mass, None)))
@@ -51,7 +50,13 @@ pub(super) fn vessels(shop: Workshop, vessels: &[RecordVessel], fill: Mass) -> V
             })
         ]
     };
-    group![el("h2").child("Vessels"), each]
+    let left: Vec<String> = record.empty.iter().map(|(pour, vessel)| place(*pour, *vessel)).collect();
+    let left = (!left.is_empty()).then(|| el("p").child(["Left empty: ", &left.join("; "), "."].concat()));
+    group![el("h2").child("Vessels"), each, left]
+}
+
+fn place(pour: u32, vessel: u32) -> String {
+    if pour > 1 { format!("pour {pour}, vessel {vessel}") } else { format!("vessel {vessel}") }
 }
 
 pub(super) fn readings(shop: Workshop, readings: &[RecordReading]) -> View {

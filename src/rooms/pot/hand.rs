@@ -1,5 +1,6 @@
 //! What is under the thumb: the one big button, and below it what is wanted now and then.
 
+use super::fewer::{empty, stop};
 use super::list::list;
 use super::pouring::Pouring;
 use super::screen::DONE;
@@ -8,15 +9,14 @@ use super::weighed::weighed;
 use crate::book::Ending;
 use crate::dom::*;
 use crate::pot::{Dose, StepKey};
-use crate::rooms::parts::{Typed, area, confirm_sheet, later, sheet};
+use crate::rooms::parts::{Typed, area, later, sheet};
 
 /// A second tap within this many milliseconds after a new step came up was meant for the one before.
 const SETTLE: u32 = 350;
 
 /// `note` is what was typed at the close.
 pub(super) fn hand(p: Pouring, note: Typed) -> View {
-    let (weighing, reading, listing, noting, stopping) =
-        (Value::new(false), Value::new(false), Value::new(false), Value::new(false), Value::new(false));
+    let [weighing, reading, listing, noting, stopping, leaving] = [(); 6].map(|()| Value::new(false));
     let key = Derived::new(move || p.card.with(|c| c.as_ref().map(|c| c.step.key)));
     let settled = Value::new(true);
     watch(move || {
@@ -94,6 +94,7 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
                                 el("button")
                                     .attr("type", "button")
                                     .class("all")
+                                    .attr("disabled", move || held.get())
                                     .on("click", move |_| p.filled_all())
                                     .child("All filled")
                             })
@@ -118,6 +119,7 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
                     .child(
                         el("span")
                             .class("only-wide")
+                            .child(move || (filling() && !open()).then(|| small("Not filled", leaving)))
                             .child(small("Note", noting))
                             .child(small("Stop this pour", stopping)),
                     ),
@@ -143,6 +145,7 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
                     list(p, None),
                     el("div")
                         .class("actions")
+                        .child(filling().then(|| instead("Not filled", leaving)))
                         .child(instead("Note", noting))
                         .child(instead("Stop this pour", stopping))
                 ]
@@ -171,13 +174,7 @@ pub(super) fn hand(p: Pouring, note: Typed) -> View {
                 ]
             },
         ),
-        confirm_sheet(
-            "Stop this pour?",
-            "The pour ends here and its record is kept as it stands, marked as stopped. \
-Turn the heat off first if you leave the pot.",
-            "Stop this pour",
-            stopping,
-            move || p.end(Ending::GivenUp, untrack(|| note.get())),
-        )
+        empty(p, leaving),
+        stop(p, note, stopping)
     ]
 }

@@ -11,6 +11,8 @@ struct Row {
     title: String,
     done: Option<u64>,
     missed: bool,
+    /// A vessel in which there is nothing.
+    empty: bool,
     /// Said above its first step, where there are several.
     pour: Option<u32>,
 }
@@ -25,8 +27,10 @@ pub(super) fn list(p: Pouring, id: Option<&'static str>) -> View {
                 Some(Event::Did { at, .. }) => Some(at),
                 _ => None,
             };
+            let filled = card.step.done.as_ref().and_then(Event::filled);
+            let empty = done.is_some() && filled.is_none() && matches!(key, StepKey::Fill { .. });
             let pour = card.pour.filter(|(_, of)| *of > 1).map(|(pour, _)| pour);
-            Some(Row { key, title: card.title, done, missed: card.missed.is_some(), pour })
+            Some(Row { key, title: card.title, done, missed: card.missed.is_some(), empty, pour })
         };
         let rows = |run: &crate::pot::Run| {
             let mut rows: Vec<Row> = run.steps().iter().filter_map(|s| row(run, s.key)).collect();
@@ -49,6 +53,7 @@ pub(super) fn list(p: Pouring, id: Option<&'static str>) -> View {
 fn one(row: Row, now: Option<StepKey>, id: Option<&'static str>) -> View {
     let here = now == Some(row.key);
     let word = match row.done {
+        Some(at) if row.empty => format!("left empty {}", keep::time(at)),
         Some(at) if row.missed => format!("done {}, outside its range", keep::time(at)),
         Some(at) => format!("done {}", keep::time(at)),
         None if here => "now".to_owned(),

@@ -6,6 +6,7 @@ mod card;
 mod cooling;
 mod course;
 mod dose;
+mod fewer;
 mod first;
 mod form;
 mod hand;

@@ -115,6 +115,15 @@ impl Pouring {
         left.unwrap_or_default().into_iter().for_each(|step| self.did(step, None));
     }
 
+    /// These vessels stay empty. Nothing is taken for them, so no lot on hold is in the way.
+    pub(super) fn leave(self, vessels: Vec<StepKey>) {
+        for step in vessels {
+            let weighed = Some(Mass::ZERO);
+            self.happened(Event::Did { step, weighed, temperature: None, at: keep::now() });
+        }
+        self.turn(None);
+    }
+
     /// Sounds, where this device is to.
     pub(super) fn ring(self) {
         if self.shop.prefs().with_untracked(|p| p.sound) {
@@ -163,6 +172,7 @@ impl Pouring {
         if how == Ending::Poured && self.batch(|b| b.run.done(StepKey::Close).is_none()) == Some(true) {
             self.did(StepKey::Close, None);
         }
+        let how = self.batch(|b| b.ends(how)).unwrap_or(how);
         if self.shop.act(Act::Ended { batch: batch.clone(), how, note }) {
             self.shop.go(&format!("#pot/record/{batch}"));
         }

@@ -60,7 +60,7 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
                 .child(el("div").child(el("dt").child("Vessels filled")).child(el("dd").child(format!(
                     "{} of {}",
                     record.vessels.len(),
-                    batch.run.vessels()
+                    batch.run.planned_vessels()
                 ))))
                 .child(figure("Went in", record.made, Some(went_in)))
                 .child(figure("Filled", record.filled, Some(filled)))
@@ -78,7 +78,7 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
         .child(super::lots::origins(shop, batch))
         .child(el("h2").child("When and how hot"))
         .child(steps(shop, &record.steps))
-        .child(vessels(shop, &record.vessels, plan.fill))
+        .child(vessels(shop, &record, plan.fill))
         .child(readings(shop, &record.readings))
         .child(notes(&cautions))
         .view()

@@ -1,0 +1,64 @@
+//! Less than was planned: vessels that stay empty, or the whole pour stopped.
+
+use super::pouring::Pouring;
+use crate::book::Ending;
+use crate::dom::*;
+use crate::pot::Leaving;
+use crate::rooms::parts::{Typed, press, sheet};
+
+/// The vessel that is now, or all that are left of its pour, stays empty.
+pub(super) fn empty(p: Pouring, open: Value<bool>) -> View {
+    let ways = move || {
+        let step = p.card.with(|c| c.as_ref().map(|c| c.step.key));
+        step.and_then(|step| p.run(|run| run.leaving(step, p.shop.voice()))).unwrap_or_default()
+    };
+    let one = move |(n, way): (usize, Leaving)| {
+        let words = match (n, way.vessels.len()) {
+            (0, _) => "Leave this one empty".to_owned(),
+            (_, all) => format!("Leave all {all} empty"),
+        };
+        let leave = move |_| {
+            open.set(false);
+            p.leave(way.vessels.clone());
+        };
+        group![
+            el("div")
+                .class("actions")
+                .child(el("button").attr("type", "button").class("big").on("click", leave).child(words)),
+            el("p").child(way.said)
+        ]
+    };
+    let inside = move || {
+        group![
+            el("p").child(
+                "For a glass that cracked, or wax that ran out. Nothing is taken from the stores for it, and it is no candle."
+            ),
+            ways().into_iter().enumerate().map(one).views(),
+            el("p").class("muted").child("One that is only not full: “Enter what went in”.")
+        ]
+    };
+    sheet(move || "Not filled".to_owned(), open, inside)
+}
+
+/// The end before the end.
+pub(super) fn stop(p: Pouring, note: Typed, open: Value<bool>) -> View {
+    let stop = move || {
+        open.set(false);
+        p.end(Ending::GivenUp, untrack(|| note.get()));
+    };
+    let inside = move || {
+        group![
+            el("p").child(
+                "The pour ends here and its record is kept as it stands, marked as stopped: none of its candles stands on the \
+shelf. Where some of them are good, leave the other vessels empty instead: “Not filled”, at the vessel. Turn the heat off first if you leave the pot."
+            ),
+            el("div")
+                .class("actions")
+                .child(press("main", "Stop this pour", stop))
+                .child(press("", "No, go back", move || {
+                    open.set(false);
+                }))
+        ]
+    };
+    sheet(move || "Stop this pour?".to_owned(), open, inside)
+}
