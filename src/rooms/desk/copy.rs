@@ -85,8 +85,14 @@ fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Taken>
     let fresh = copy.fresh.len();
     let replacing = Value::new(false);
     let failed = Value::new(None::<String>);
+    // A second tap while the photos are stored would take it in twice.
+    let taking = Value::new(false);
     let take = move |replace: Option<Act>| {
         let Some(Ok(copy)) = opened.get_untracked() else { return };
+        if taking.get_untracked() {
+            return;
+        }
+        taking.set(true);
         spawn_local(async move {
             let fresh = copy.fresh.len();
             let photos: Vec<(String, String)> = copy.photos.into_iter().map(|p| (p.name, p.jpeg)).collect();
@@ -94,9 +100,11 @@ fn found(shop: Workshop, copy: &Copy, opened: Value<Opened>, taken: Value<Taken>
             if !photos.is_empty()
                 && let Err(why) = keep::photo::keep_photos(Which::Own, &photos).await
             {
+                taking.set(false);
                 return failed.set(Some(why.to_string()));
             }
             if (fresh > 0 || replace.is_some()) && !shop.take_copy(copy.fresh, copy.made, replace) {
+                taking.set(false);
                 return;
             }
             taken.set(Some((fresh, photos.len())));
