@@ -64,7 +64,8 @@ pub(super) fn orders(state: &State, rows: &mut Vec<Row>) {
 
 /// Every batch with candles on the shelf.
 pub(super) fn shelf(state: &State, zone: Zone, rows: &mut Vec<Row>) {
-    for batch in state.finished() {
+    let finished = state.finished();
+    for (batch, left) in finished.iter().zip(state.left_of_each(&finished)) {
         let plan = &batch.run.plan;
         rows.push(vec![
             batch_number(batch),
@@ -72,7 +73,7 @@ pub(super) fn shelf(state: &State, zone: Zone, rows: &mut Vec<Row>) {
             plan.vessel.clone(),
             plan.wick.clone(),
             batch.filled_vessels().to_string(),
-            state.left_of(batch).to_string(),
+            left.to_string(),
             state.sells_on(batch, zone).map(|day| day.to_string()).unwrap_or_default(),
             yes(batch.ticked.is_whole()),
         ]);

@@ -1,7 +1,7 @@
 //! What stands on the shelf: the candles of every batch less what went, and how they are shared among the orders.
 
 use super::{Lead, Open, Product};
-use crate::book::{Batch, Ending, Id, Kept, State};
+use crate::book::{Batch, Ending, Id, Kept, Map, State};
 use crate::day::{Day, Zone};
 use crate::{sort, text};
 
@@ -81,6 +81,18 @@ impl State {
         let moved =
             self.moves.values().filter_map(|k| k.body().filter(|m| !k.retired && m.batch == batch.id));
         batch.filled_vessels() as i64 + moved.map(super::Move::adds).sum::<i64>()
+    }
+
+    /// The same of many batches: all that ever moved is gone through once.
+    pub fn left_of_each(&self, batches: &[&Batch]) -> Vec<i64> {
+        let mut left: Map<i64> = Map::default();
+        batches.iter().for_each(|b| left.add(&b.id, b.filled_vessels() as i64));
+        for moved in self.moves.values().filter_map(|k| k.body().filter(|_| !k.retired)) {
+            if let Some(left) = left.get_mut(&moved.batch) {
+                *left += moved.adds();
+            }
+        }
+        batches.iter().map(|b| left.get(&b.id).copied().unwrap_or_default()).collect()
     }
 
     /// What a batch is sold as; of several the first by name.

@@ -5,7 +5,7 @@ use super::agenda;
 use super::common::Workshop;
 use super::shared::{FIRST, Shop, at, id, shipped};
 use super::tally::{Tally, comes};
-use potside::book::{Act, Book, Ending, Id, State};
+use potside::book::{Act, Batch, Book, Ending, Id, State};
 use potside::day::{Day, Zone};
 use potside::pot::{Event, StepKey, Target, Way};
 use potside::quantity::{Amount, Exact, Mass, MassUnit, Money, Voice};
@@ -223,6 +223,10 @@ fn candles_are_whole(state: &State, tally: &Tally) {
     for batch in tally.batches.keys() {
         let there: i64 = stands().filter(|s| s.batch.id == *batch).map(|s| s.left).sum();
         assert_eq!(there, tally.left(batch), "{batch}");
+    }
+    let batches: Vec<&Batch> = state.batches.values().collect();
+    for (batch, left) in batches.iter().zip(state.left_of_each(&batches)) {
+        assert_eq!(left, state.left_of(batch), "{}", batch.id);
     }
     let poured = |b: &Id| tally.batches[b].ended == Some(Ending::Poured) && tally.batches[b].filled > 0;
     let all = tally.batches.keys().filter(|b| poured(b));
