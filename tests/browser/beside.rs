@@ -1,7 +1,7 @@
 //! Two pots heated side by side, by touch: one turns from one to the other, and each has its own readings.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{done, finish, step};
+use crate::flow::{demo, done, finish, step};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use serde_json::json;
@@ -23,8 +23,7 @@ async fn each_of_two_pots_has_its_own_readings() {
     let b = Browser::start(Engine::Chromium, "beside").await;
     b.open(&host.address()).await;
     b.size(1024, 768).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     b.room("pot").await;
     b.pick("Formula", "Late Orchard").await;
     b.pick("Pot", "Pouring jug").await;

@@ -2,7 +2,7 @@
 //! then have.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{done, moved_on, ready, step};
+use crate::flow::{demo, done, moved_on, ready, step};
 use crate::look::{axe, look};
 use crate::pour::serve;
 
@@ -12,8 +12,7 @@ async fn a_cracked_glass_and_wax_that_ran_out() {
     let b = Browser::start(Engine::Chromium, "fewer").await;
     b.open(&host.address()).await;
     b.size(1024, 768).await;
-    b.tap("Look around the demo workshop").await;
-    b.sees("Demo workshop").await;
+    demo(&b).await;
     b.room("pot").await;
     b.pick("Formula", "Late Orchard").await;
     b.fill("How many vessels", "5").await;
