@@ -41,7 +41,9 @@ impl Account {
         // Nowhere is it another day than at Greenwich by more than one: what is older is not asked for its own.
         let since = u64::from(today.0.saturating_sub(days + 1)).saturating_mul(DAY);
         for take in self.takes.iter().filter(|t| t.at >= since) {
+            // Of the first day and of today only a part is told: together they are one day.
             let ago = today.0.checked_sub(zone.day(take.at).0);
+            let ago = ago.map(|ago| if ago == days && today.0 - days == first.0 { 0 } else { ago });
             if let Some(day) = ago.and_then(|ago| used.get_mut(ago as usize)) {
                 *day = *day + take.amount;
             }

@@ -143,6 +143,25 @@ fn the_pace_and_how_long_it_lasts() {
     );
 }
 
+/// A lot that is poured from on the day it comes. By hand: 700 g then and 70 g today are 770 g over the 7 days between.
+#[test]
+fn what_is_used_on_the_first_day_counts() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 5000, 10_000);
+    shop.pour("p", 0, 700, &["a"]);
+    let daily = |shop: &Shop, today: u32| {
+        let pace = shop.ledger().accounts[0].pace(Day(FIRST + today), Zone::GREENWICH);
+        pace.map(|p| (p.daily, p.days))
+    };
+    assert_eq!(daily(&shop, 7), Some((whole(100), 7)));
+    shop.pour("q", 7, 70, &["a"]);
+    assert_eq!(daily(&shop, 7), Some((whole(110), 7)));
+    // Once it is longer ago than is looked back it counts no more.
+    assert_eq!(daily(&shop, 90), Some((Exact::ratio(770, 90), 90)));
+    assert_eq!(daily(&shop, 91), Some((Exact::ratio(70, 90), 90)));
+    assert_eq!(daily(&shop, 98), Some((Exact::ZERO, 90)));
+}
+
 #[test]
 fn the_picture_of_a_stock() {
     let shop = used(60, |day| if day % 10 == 0 { 600 } else { 0 });
