@@ -37,6 +37,9 @@ pub const FIELDS: [(&str, &str, &str, Ask); 19] = [
     ("", "Shipping you pay for each", "", Ask::Money),
 ];
 
+/// So many decimals of a price are kept at most.
+const MOST: u32 = 6;
+
 /// A number as it would be typed.
 fn plain(number: Exact, voice: Voice) -> String {
     say_percent(number * Exact::ratio(1, 100), voice).trim_end_matches(" %").to_owned()
@@ -87,10 +90,16 @@ impl Rates {
         for (at, (_, label, _, ask)) in FIELDS.into_iter().enumerate() {
             let number = match ask {
                 Ask::Sign => Ok(Exact::ZERO),
-                Ask::Count => read_count(text(at), voice.locale).map(|n| {
-                    currency.digits = n.min(6);
-                    Exact::whole(n.into())
-                }),
+                Ask::Count => {
+                    let count = if text(at) == "0" { Ok(0) } else { read_count(text(at), voice.locale) };
+                    count.map(|n| {
+                        if n > MOST {
+                            wrong.push([label, ": type 0 to 6."].concat());
+                        }
+                        currency.digits = n.min(MOST);
+                        Exact::whole(n.into())
+                    })
+                }
                 Ask::Money => currency.read(text(at), voice.locale).map(|m| Exact::whole(m.0.into())),
                 Ask::Number => read_number(text(at), voice.locale),
                 Ask::Percent => match read_percent(text(at), voice) {

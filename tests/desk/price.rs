@@ -2,7 +2,8 @@
 
 use super::shared::whole;
 use potside::desk::{
-    Aim, Channel, Cost, Item, Kind, PriceError, after_rise, margin_of, markup_of, read_percent, say_percent,
+    Aim, Channel, Cost, Item, Kind, PriceError, Rates, after_rise, margin_of, markup_of, read_percent,
+    say_percent,
 };
 use potside::quantity::{Exact, Money, Voice};
 use proptest::prelude::*;
@@ -57,6 +58,23 @@ fn how_many_pay_it() {
     // Wax up by a tenth: 79.20 ÷ 12 = 6.60.
     assert_eq!(after_rise(&batch, "Wax", Exact::ratio(1, 10)), Money(660));
     assert_eq!(after_rise(&batch, "Dye", Exact::ratio(1, 10)), Money(600));
+}
+
+/// ISO 4217: no decimals for the yen, three for the Kuwaiti dinar.
+#[test]
+fn currencies_without_decimals_and_with_too_many() {
+    let voice = Voice::default();
+    let read = |digits: &str| {
+        let mut texts = Rates::default().texts(voice);
+        texts.iter_mut().filter(|t| t.starts_with('$')).for_each(|t| "0".clone_into(t));
+        (texts[0], texts[1], texts[2]) = ("¥".to_owned(), digits.to_owned(), "1200".to_owned());
+        Rates::read(&texts, false, [false; 2], voice)
+    };
+    let yen = read(" 0 ").unwrap();
+    assert_eq!((yen.currency.digits, yen.hour), (0, Money(1200)));
+    assert_eq!(Rates::read(&yen.texts(voice), false, [false; 2], voice), Ok(yen));
+    assert_eq!(read("3").unwrap().hour, Money(1_200_000));
+    assert_eq!(read("7").unwrap_err(), ["Decimals: type 0 to 6."]);
 }
 
 #[test]
