@@ -129,6 +129,8 @@ impl Measure {
     pub fn read(self, text: &str, voice: Voice) -> Result<Exact, String> {
         let amount = match self {
             Self::Grams => read::<Mass>(text, voice.mass, voice.locale).map(|m| m.value.in_base()),
+            // That none is left is a count too.
+            Self::Pieces if text.trim() == "0" => Ok(Exact::ZERO),
             Self::Pieces => read_count(text, voice.locale).map(|n| Exact::whole(n.into())),
         };
         amount.map_err(|e| e.to_string())
@@ -157,6 +159,24 @@ pub enum LotEvent {
 }
 
 impl LotEvent {
+    /// Why it cannot be so where `left` is what the book has of the lot. A count may say anything.
+    pub fn refused(&self, left: Exact, measure: Measure, voice: Voice) -> Option<String> {
+        match self {
+            Self::WrittenOff { amount, .. } if amount.is_zero() => {
+                Some("Type more than nothing to write off.".to_owned())
+            }
+            Self::WrittenOff { amount, .. } if *amount > left => Some(
+                [
+                    "By the book this is left: ",
+                    &measure.say(left, voice),
+                    ". No more than that is written off. If more was there, count what is there now.",
+                ]
+                .concat(),
+            ),
+            _ => None,
+        }
+    }
+
     /// What was done and why: `Counted: 640 g. Two spoons were spilt.`
     pub fn say(&self, measure: Measure, voice: Voice) -> String {
         let (what, amount, reason) = match self {

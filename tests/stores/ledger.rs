@@ -4,8 +4,8 @@ use super::shared::{Shop, id, whole};
 use potside::book::{Act, Ending, Journal};
 use potside::day::Zone;
 use potside::pot::StepKey;
-use potside::quantity::{Exact, Money};
-use potside::stores::{Account, Ledger, LotEvent};
+use potside::quantity::{Exact, Money, Voice};
+use potside::stores::{Account, Ledger, LotEvent, Measure};
 use proptest::prelude::*;
 
 fn counted(left: i128) -> LotEvent {
@@ -65,6 +65,27 @@ fn a_lot_goes_down_as_it_is_used_written_off_and_counted() {
     stands(&shop, "a", 300, 50, 0, 650);
     shop.event("a", 5, counted(660));
     stands(&shop, "a", 300, 50, -10, 660);
+}
+
+/// A count may find that nothing is left; and no more is written off than there is, such as where the unit is another.
+#[test]
+fn what_is_counted_and_written_off_can_be() {
+    let voice = Voice::default();
+    let read = |measure: Measure, text: &str| measure.read(text, voice);
+    assert_eq!([read(Measure::Pieces, " 0 "), read(Measure::Grams, "0")], [Ok(Exact::ZERO), Ok(Exact::ZERO)]);
+    assert_eq!(read(Measure::Pieces, "12"), Ok(whole(12)));
+    assert!(read(Measure::Pieces, "1.5").is_err() && read(Measure::Pieces, "-1").is_err());
+    let refused = |event: LotEvent, left: i128| event.refused(whole(left), Measure::Pieces, voice);
+    assert_eq!(refused(written_off(12), 12), None);
+    assert_eq!(
+        refused(written_off(13), 12).as_deref(),
+        Some(
+            "By the book this is left: 12 pieces. No more than that is written off. If more was there, count what is there \
+             now."
+        )
+    );
+    assert!(refused(written_off(0), 12).is_some_and(|why| why.ends_with('.')));
+    assert_eq!([refused(counted(0), 12), refused(counted(100), 12)], [None, None]);
 }
 
 #[test]

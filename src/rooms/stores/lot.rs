@@ -4,6 +4,7 @@ use super::{HERE, with_ledger};
 use crate::book::{Act, Id, State};
 use crate::dom::*;
 use crate::keep;
+use crate::quantity::Exact;
 use crate::rooms::parts::{
     Field, Typed, caution, coins, field, finish, missing_page, page_head, page_part, past, press, sheet,
     text_field,
@@ -193,7 +194,9 @@ fn ask(shop: Workshop, lot: &Id, what: What, open: Value<bool>) -> View {
             What::Hold => Ok(LotEvent::Held { reason }),
             What::Release => Ok(LotEvent::Released { reason }),
         };
-        match event {
+        let left = shop.ledger().with(|l| l.lot(&lot).map_or(Exact::ZERO, |(_, holding)| holding.left));
+        let told = |event: LotEvent| event.refused(left, measure, shop.voice()).map_or(Ok(event), Err);
+        match event.and_then(told) {
             Ok(event) => {
                 if shop.act(Act::AtLot { lot: lot.clone(), event }) {
                     open.set(false);
