@@ -62,6 +62,26 @@ async fn transactions_are_strict() {
     assert_eq!(js("return window.asked.join()").as_string().as_deref(), Some("readwrite strict"));
 }
 
+/// One begun ahead of its lines carries them, and one that nothing came for is no hindrance to what comes later.
+#[wasm_bindgen_test]
+async fn a_transaction_can_be_begun_ahead_of_its_lines() {
+    let database = fresh("test-ahead").await;
+    js("window.asked = 0; window.real = IDBDatabase.prototype.transaction");
+    let spy = "{ value: function(...a) { window.asked += 1; return window.real.apply(this, a) } }";
+    let stored = with("IDBDatabase.prototype", "transaction", spy, async {
+        database.append(&[pair("a", "one")]).await?;
+        database.expect(true);
+        database.append(&[pair("b", "two")]).await
+    });
+    stored.await.expect("stored");
+    assert_eq!(js("return window.asked").as_f64(), Some(2.0), "one for each line");
+    database.expect(true);
+    database.expect(false);
+    wait("return new Promise((done) => setTimeout(done, 20))").await;
+    database.append(&[pair("c", "three")]).await.expect("stored");
+    assert_eq!(database.load().await.map(|lines| lines.len()), Ok(3));
+}
+
 #[wasm_bindgen_test]
 async fn own_and_demo_are_apart_and_the_demo_can_be_left() {
     keep::leave_demo().await.expect("left");

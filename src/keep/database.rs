@@ -33,6 +33,8 @@ pub struct Database {
     trusted: Cell<u32>,
     /// True where the last opening had to lay it out once more.
     gone: Cell<bool>,
+    /// Begun for what is stored in the same breath; see [`Database::expect`].
+    expecting: Cell<Option<IdbTransaction>>,
 }
 
 /// Gives the next lines to be stored again, so many, of those whose keys are not among these; none at the end.
@@ -68,7 +70,15 @@ impl Database {
             openings: Cell::new(0),
             trusted: Cell::new(0),
             gone: Cell::new(false),
+            expecting: Cell::new(None),
         }
+    }
+
+    /// Begins a transaction for lines that are still to be made, so that the browser lays it out meanwhile. What takes it is
+    /// [`Database::begin`], before the page's code comes to its end: then one that nothing was put into is over by itself,
+    /// and must be forgotten.
+    pub fn expect(&self, some: bool) {
+        self.expecting.set(if some { self.at_once(Mode::Write) } else { None });
     }
 
     /// Deletes the database and all that is in it.
@@ -103,7 +113,7 @@ impl Database {
 
     /// Begins to store lines, at once where the database is open; none where it has to be opened first.
     pub fn begin(&self, lines: &[(String, String)]) -> Option<Result<IdbTransaction, StoreError>> {
-        let transaction = self.at_once(Mode::Write)?;
+        let transaction = self.expecting.take().or_else(|| self.at_once(Mode::Write))?;
         Some(self.sure().and_then(|()| put(transaction, lines)))
     }
 

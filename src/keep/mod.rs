@@ -28,6 +28,6 @@ pub use reckon::{give_up_planning, plan, reckon};
 pub use sound::{chime, ready_sound};
 pub use wake::{Wake, stay_awake};
 pub use workshop::{
-    Room, Which, append, bring_back, is_gone, is_sure, leave_demo, listen, load, persist, persisted, read,
-    room, tell,
+    Room, Which, append, bring_back, expect, is_gone, is_sure, leave_demo, listen, load, persist, persisted,
+    read, room, tell,
 };

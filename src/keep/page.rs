@@ -1,6 +1,7 @@
 //! The clock, chance, and small things of the page.
 
 use crate::desk::label::Face;
+use std::cell::Cell;
 use wasm_bindgen::Clamped;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::JsValue;
@@ -12,13 +13,28 @@ pub fn now() -> u64 {
     js_sys::Date::now().max(0.0) as u64
 }
 
-/// A random number from the browser's own source.
+thread_local! {
+    /// Where the random numbers have come to, 0 before the first.
+    static CHANCE: Cell<u64> = const { Cell::new(0) };
+}
+
+/// A random number. The first is from the browser's own source, and the others follow from it (xorshift, Marsaglia 2003):
+/// to ask the browser for each takes as long as to make an entry.
 pub fn random() -> u32 {
-    let mut bytes = [0; 4];
-    let filled = web_sys::window()
-        .and_then(|w| w.crypto().ok())
-        .is_some_and(|c| c.get_random_values_with_u8_array(&mut bytes).is_ok());
-    if filled { u32::from_le_bytes(bytes) } else { (js_sys::Math::random() * f64::from(u32::MAX)) as u32 }
+    let mut n = CHANCE.get();
+    if n == 0 {
+        let mut bytes = [0; 8];
+        let filled = web_sys::window()
+            .and_then(|w| w.crypto().ok())
+            .is_some_and(|c| c.get_random_values_with_u8_array(&mut bytes).is_ok());
+        let first = if filled { u64::from_le_bytes(bytes) } else { js_sys::Math::random().to_bits() };
+        n = first | 1;
+    }
+    n ^= n << 13;
+    n ^= n >> 7;
+    n ^= n << 17;
+    CHANCE.set(n);
+    (n >> 32) as u32
 }
 
 /// The element of this id.

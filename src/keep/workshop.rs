@@ -99,6 +99,11 @@ pub fn append(
     }
 }
 
+/// See [`Database::expect`].
+pub fn expect(which: Which, some: bool) {
+    Kept::of(which).database.expect(some);
+}
+
 /// Stores again what of a book in memory is not stored; see [`Database::bring_back`].
 ///
 /// # Errors

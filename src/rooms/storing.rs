@@ -213,6 +213,11 @@ impl Workshop {
                 return;
             }
             self.book.borrow_mut().answered(flight, outcome);
+            if done {
+                self.store();
+            } else {
+                self.store_later();
+            }
             // After who waits here has been told: the other tabs, and then the rooms.
             later(0, move || {
                 if done {
@@ -220,10 +225,6 @@ impl Workshop {
                 }
                 self.show();
             });
-            if !done {
-                return self.store_later();
-            }
-            self.store();
         });
         later(PATIENCE, move || {
             if self.is_attempt(attempt) && self.book.borrow_mut().late(flight) {

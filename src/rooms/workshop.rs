@@ -255,6 +255,8 @@ impl Workshop {
         if self.opened.get_untracked() != Opened::Open {
             return false;
         }
+        let which = self.prefs.with_untracked(|p| p.workshop);
+        keep::expect(which, self.saving.with_untracked(|s| *s == Saving::Saved));
         let outcome = how(&mut self.book.borrow_mut());
         let done = outcome.is_ok();
         if !done || self.refused.with_untracked(Option::is_some) {
@@ -262,6 +264,7 @@ impl Workshop {
         }
         // First to the storage. Its answer comes within a frame, and would have to wait for the rooms if they began now.
         self.store();
+        keep::expect(which, false);
         self.due.set(true);
         later(FRAME, move || self.show());
         done
