@@ -23,20 +23,28 @@ pub(super) struct Play<'a> {
     pub(super) moves: Vec<(u64, Move<'a>)>,
 }
 
-/// The parts of a batch, and what finished it, each from the lots that were named for it: those of the ingredient of the
-/// first of them.
+/// The parts of a batch, and what finished it, each from the lots that were named for it. Where one of them was put right to
+/// be of another ingredient since, from those of the part's own name, or else of the first of them; of each other it is told
+/// that something of it may be in, since it was named: a recall must find it.
 pub(super) fn note_uses<'a>(plays: &mut [Play<'a>], places: &Map<(usize, usize)>, batch: &'a Batch) {
     if batch.sources.is_empty() {
         return;
     }
     let mut note = |used: &Used| {
-        let (mut of, mut lots) = (None, Vec::new());
-        for (at, lot) in batch.lots_at(used.name, used.at).iter().filter_map(|lot| places.get(lot)) {
-            if *of.get_or_insert(*at) == *at {
-                lots.push(*lot);
+        let named = || batch.lots_at(used.name, used.at).iter().filter_map(|lot| places.get(lot));
+        let Some((first, _)) = named().next() else { return };
+        let mut of = *first;
+        if named().any(|(at, _)| at != first) {
+            let is_own = |at: &usize| plays.get(*at).is_some_and(|play| play.account.is(used.name));
+            of = named().map(|(at, _)| *at).find(is_own).unwrap_or(of);
+            for (at, lot) in named().filter(|(at, _)| *at != of) {
+                if let Some(play) = plays.get_mut(*at) {
+                    play.moves.push((used.at, Move::Use(vec![*lot], Exact::ZERO, batch)));
+                }
             }
         }
-        let Some(play) = of.and_then(|at| plays.get_mut(at)) else { return };
+        let lots = named().filter(|(at, _)| *at == of).map(|(_, lot)| *lot).collect();
+        let Some(play) = plays.get_mut(of) else { return };
         let amount = match play.account.measure {
             Measure::Grams => used.mass.in_base(),
             Measure::Pieces => used.pieces,

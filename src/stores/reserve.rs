@@ -1,19 +1,19 @@
 //! What is spoken for: what a pour that is on has still to take of the lots that are named for it.
 
 use super::{Account, Holding, Ledger, Measure};
-use crate::book::Batch;
+use crate::book::{Batch, Id};
 use crate::quantity::Exact;
 
 impl Ledger {
     /// Sets aside what this batch has still to take: of one lot after the other what is there of it and not set aside.
     pub(super) fn reserve(&mut self, batch: &Batch) {
         for (part, mass, pieces) in batch.run.rest() {
-            let mut lots = batch.lots_of(part);
+            let lots = batch.lots_of(part);
             // As it will be drawn: from the lots of one ingredient.
-            let known = lots.iter().position(|lot| self.lot(lot).is_some()).unwrap_or(lots.len());
-            lots = lots.get(known..).unwrap_or_default();
-            let Some(first) = lots.first() else { continue };
-            let Some(account) = self.accounts.iter_mut().find(|a| a.lot(first).is_some()) else { continue };
+            let of = |lot: &Id| self.accounts.iter().position(|a| a.lot(lot).is_some());
+            let own = |at: &usize| self.accounts.get(*at).is_some_and(|a| a.is(part));
+            let at = lots.iter().filter_map(of).find(own).or_else(|| lots.iter().find_map(of));
+            let Some(account) = at.and_then(|at| self.accounts.get_mut(at)) else { continue };
             let mut rest = match account.measure {
                 Measure::Grams => mass.in_base(),
                 Measure::Pieces => pieces,

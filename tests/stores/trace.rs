@@ -39,6 +39,46 @@ fn from_a_lot_to_its_batches_and_from_a_batch_to_its_lots() {
     assert_eq!(shop.state().batches.get(&id("p4")).unwrap().untraced(&ledger), ["Coco"]);
 }
 
+/// Of two lots that a part was taken from one turns out to be of something else, and is put right: both are found from the
+/// candles still, and what was weighed is of the one that is of that part.
+#[test]
+fn a_lot_that_is_put_right_to_be_of_another_ingredient_is_still_found() {
+    for wrong in ["a", "b"] {
+        let mut shop = Shop::new();
+        shop.lot("a", "Coco", 0, 300, 300);
+        shop.lot("b", "Coco", 0, 900, 1000);
+        shop.pour("p", 1, 400, &["a", "b"]);
+        let other = if wrong == "a" { "b" } else { "a" };
+        let body = super::shared::grams_of("Palm", wrong, 0, 900, 1000);
+        shop.act(2, Act::Lot { id: id(wrong), over: None, body });
+        let ledger = shop.ledger();
+        let reached = |lot: &str| -> Vec<Exact> {
+            ledger.forward(shop.state(), &id(lot)).iter().map(|r| r.amount).collect()
+        };
+        assert_eq!((reached(wrong), reached(other)), (vec![Exact::ZERO], vec![whole(400)]), "{wrong}");
+        assert_eq!(ledger.account("Palm").unwrap().left(), whole(900));
+        assert_eq!(ledger.back(&id("p")).len(), 2);
+        shop.event(wrong, 3, LotEvent::Held { reason: "not what it says".into() });
+        assert!(shop.ledger().is_held(&id("p")));
+        assert_eq!(shop.state().held(), [(id("p"), id(wrong))]);
+    }
+}
+
+/// The same of a pour that has it still to take: what it will take is set aside where it will be taken from.
+#[test]
+fn what_is_set_aside_is_of_the_lot_it_will_be_taken_from() {
+    let mut shop = Shop::new();
+    shop.lot("a", "Coco", 0, 300, 300);
+    shop.lot("b", "Coco", 0, 900, 1000);
+    shop.begin("p", 1);
+    shop.from("p", 1, "Coco", &["a", "b"]);
+    let body = super::shared::grams_of("Palm", "a", 0, 300, 300);
+    shop.act(2, Act::Lot { id: id("a"), over: None, body });
+    let ledger = shop.ledger();
+    let reserved = |name: &str| ledger.account(name).unwrap().reserved();
+    assert!(reserved("Palm").is_zero() && reserved("Coco") > whole(100));
+}
+
 #[test]
 fn a_hold_marks_the_candles_and_is_not_used_in_the_next_pour() {
     let mut shop = Shop::new();
