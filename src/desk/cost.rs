@@ -187,6 +187,11 @@ impl Cost {
         self.items.iter().map(|i| i.cost).sum()
     }
 
+    /// What is paid for it: without what the candles that cannot be sold cost, which is in all of them once already.
+    pub(super) fn paid(&self) -> Money {
+        self.items.iter().filter(|i| i.kind != Kind::Loss).map(|i| i.cost).sum()
+    }
+
     /// With the materials by the moving average.
     pub fn average(&self) -> Money {
         self.items.iter().map(|i| i.average).sum()

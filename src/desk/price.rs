@@ -88,9 +88,15 @@ impl Channel {
 }
 
 impl Price {
-    /// How many of a batch must be sold before what it cost is paid; none where they never pay it.
+    /// How many of a batch must be sold before what was paid for it is back; none where those of it that can be sold never
+    /// bring it: where one brings less than it costs with its share of those that cannot.
     pub fn pays(&self, batch: &Cost) -> Option<u32> {
-        self.covers(batch.total(), self.price - self.fees - self.shipping)
+        let each = self.price - self.fees - self.shipping;
+        let brings = Exact::whole(batch.candles.into()) * money(each);
+        if brings < money(batch.total()) {
+            return None;
+        }
+        self.covers(batch.paid(), each)
     }
 
     /// How many a month must be sold before what is paid every month is covered.

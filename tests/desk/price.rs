@@ -60,6 +60,21 @@ fn how_many_pay_it() {
     assert_eq!(after_rise(&batch, "Dye", Exact::ratio(1, 10)), Money(600));
 }
 
+/// By hand: 100.00 were paid for ten candles of which half cannot be sold, so each of the other five costs 20.00. At 25.00 four
+/// of them bring the 100.00 back; at 19.00 all five bring 95.00.
+#[test]
+fn candles_that_cannot_be_sold_are_not_paid_twice() {
+    let item = |kind, cost| Item { kind, name: String::new(), cost: Money(cost), average: Money(cost) };
+    let items = vec![item(Kind::Material, 10_000), item(Kind::Loss, 10_000)];
+    let batch = Cost { items, candles: 10, fixed: Money(0), unpriced: vec![] };
+    assert_eq!(batch.dearest(), Money(2000));
+    let at = |price| {
+        let plain = channel(Aim::Margin(Exact::ZERO), (0, 1), 0, 0);
+        plain.at(Money(price), batch.dearest()).pays(&batch)
+    };
+    assert_eq!([at(2500), at(2000), at(1999), at(1900)], [Some(4), Some(5), None, None]);
+}
+
 /// ISO 4217: no decimals for the yen, three for the Kuwaiti dinar.
 #[test]
 fn currencies_without_decimals_and_with_too_many() {

@@ -26,10 +26,8 @@ pub(super) fn prices(shop: Workshop, cost: &Cost) -> View {
 fn told(shop: Workshop, price: &Price, cost: &Cost, month: Money) -> View {
     let row = |name: &'static str, money| group![el("dt").child(name), el("dd").child(coins(money))];
     let pays = match price.pays(cost) {
-        Some(n) if n <= cost.candles => {
-            format!("Of {} candles, number {n} pays for the batch.", cost.candles)
-        }
-        _ => "At this price the batch does not pay for itself.".to_owned(),
+        Some(n) => format!("Of {} candles, number {n} pays for the batch.", cost.candles),
+        None => "At this price the batch does not pay for itself.".to_owned(),
     };
     let monthly = (month > Money::ZERO).then(|| match price.covers_month(month) {
         Some(n) => format!(" {n} a month cover what is paid every month."),
