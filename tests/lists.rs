@@ -1,7 +1,7 @@
 //! Lists as text for a spreadsheet: held against another reader and writer of CSV, given out whole, taken in line by line.
 #![cfg(not(target_arch = "wasm32"))]
 // A helper of a test may fail as a test does.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use potside::bench::burn::{BurnEvent, Grade, Heavy, Look, Trial, Verdict, WickSeries, missed};
 use potside::book::{Act, Book, Id, Journal, demo};
@@ -12,7 +12,7 @@ use potside::lists::{
     write,
 };
 use potside::quantity::{Amount, Exact, LengthUnit, Locale, MassUnit, Money, Voice};
-use potside::shelf::{Customer, Product};
+use potside::shelf::{Customer, Move, Product, Reason};
 use potside::stores::{Bought, Lot, LotEvent, Pack};
 use potside::vessel::FillRule;
 use proptest::prelude::*;
@@ -301,9 +301,8 @@ fn each_line_says_what_is_wrong_with_it() {
     );
 }
 
-/// Orders come in a row a candle; rows of one order are one. What cannot be is said by its line.
-#[test]
-fn orders_come_back() {
+/// A book in which two candles are sold, “Fig” and “Plum, small”, and there is one customer, “North Shop”.
+fn sells() -> Book {
     let mut book = Book::open(Vec::new(), "tablet");
     let product = |name: &str| Product {
         name: name.to_owned(),
@@ -319,6 +318,76 @@ fn orders_come_back() {
     }
     let body = Customer { name: "North Shop".into(), ..Customer::default() };
     book.act(Act::Customer { id: Id("c".into()), over: None, body }, 1, 2).unwrap();
+    book
+}
+
+/// Whoever goes by the list of the shelf does not sell what is on hold; and what is gone is not on it.
+#[test]
+fn what_is_on_hold_is_told_and_what_is_gone_is_not_on_the_shelf() {
+    let mut journal = workshop();
+    let does = |journal: &mut Journal, act: Act| {
+        let entry = journal.entry(act, 1_764_000_000_000, 77 + u32::try_from(journal.len()).unwrap());
+        journal.take(entry);
+    };
+    let named = |list: List, journal: &Journal| -> Vec<Vec<String>> {
+        give(list, journal.state(), Zone::GREENWICH, Voice::default()).split_off(1)
+    };
+    let lots = &journal.state().lots;
+    let lot = lots.values().find(|k| k.body().is_some_and(|l| l.number == "LO-118")).unwrap().id.clone();
+    does(&mut journal, Act::AtLot { lot, event: LotEvent::Held { reason: "cloudy".into() } });
+    let held = |rows: &[Vec<String>]| -> Vec<String> {
+        rows.iter().filter(|row| row.last().unwrap() == "yes").map(|row| row[0].clone() + &row[1]).collect()
+    };
+    assert_eq!(held(&named(List::Shelf, &journal)), ["251115-BXXJ-RLate Orchard"]);
+    assert_eq!(held(&named(List::Lots, &journal)), ["Late orchard oilLO-118"]);
+    let salt = journal.state().batches.values().find(|b| b.filled_vessels() == 12).unwrap().id.clone();
+    for (id, number, left) in [("m", 11, 2), ("n", 1, 1)] {
+        let body =
+            Move { batch: salt.clone(), number, reason: Reason::Gift, on: Day(20_400), note: String::new() };
+        does(&mut journal, Act::Moved { id: Id(id.into()), over: None, body });
+        assert_eq!(named(List::Shelf, &journal).len(), left);
+    }
+}
+
+/// What was sent already, or was closed, is not ordered anew; and rows that cannot be of one order are not made one.
+#[test]
+fn what_is_done_of_an_order_is_not_taken_in_again() {
+    let book = sells();
+    let rows = |columns: &str, rows: &[&str]| {
+        let text = [&[columns], rows].concat().join("\n");
+        take(List::Orders, &text, book.state(), Voice::default()).unwrap()
+    };
+    let taken =
+        rows("Candle,Number,Sent,Closed", &["Fig,4,0,", "Fig,4,4,", "Fig,4,1,", "Fig,4,x,", "Fig,4,,Yes"]);
+    assert_eq!(
+        said(&taken),
+        "2 Fig: good\n3 Fig: All of it was sent already, so it is not taken in.\n4 Fig: 1 of these were sent already. Type \
+         in “Number” what is still to be sent, and leave “Sent” empty.\n5 Fig: Sent: “x” is not a number. Type it like \
+         8.\n6 Fig: It was closed: nothing more of it is to be sent, so it is not taken in."
+    );
+    // What is empty in a further row is as in the first; what is another is another order.
+    let columns = "Candle,Number,Order,Customer,Wanted on,Note";
+    let one = rows(
+        columns,
+        &["Fig,4,A,,,blue box", "\"Plum, small\",1,A,North Shop,2026-12-24,", "Fig,2,A,,,no card"],
+    );
+    let orders: Vec<_> = one.found.iter().map(|f| f.body.clone().unwrap()).collect();
+    let [Body::Order(order)] = orders.as_slice() else { panic!("{orders:?}") };
+    assert_eq!(order.lines.iter().map(|l| l.number).collect::<Vec<_>>(), [6, 1]);
+    assert_eq!((order.note.as_str(), order.customer.clone()), ("blue box; no card", Some(Id("c".into()))));
+    assert_eq!(order.wanted, Day::read("2026-12-24"));
+    let other = rows(columns, &["Fig,4,A,,2026-12-24,", "Fig,4,A,,2026-12-25,"]);
+    assert_eq!(
+        said(&other),
+        "2 Fig: good\n3 Fig: The order “A” stands further up for another customer or day. Give this one another name in \
+         “Order”."
+    );
+}
+
+/// Orders come in a row a candle; rows of one order are one. What cannot be is said by its line.
+#[test]
+fn orders_come_back() {
+    let mut book = sells();
     let text = "Candle,Number,Order,Customer,Wanted on,In parts\r\n\
                 fig,4,A,north shop,2026-12-24,yes\r\n\
                 \"Plum, small\",6,A,north shop,2026-12-24,yes\r\n\

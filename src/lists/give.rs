@@ -4,6 +4,7 @@ use super::{made, seen, sold};
 use crate::book::{Kept, State};
 use crate::day::Zone;
 use crate::quantity::{Voice, show_density, show_exact};
+use crate::stores::Ledger;
 use crate::vessel;
 
 /// A list that can be given out.
@@ -92,7 +93,7 @@ pub fn give(list: List, state: &State, zone: Zone, voice: Voice) -> Vec<Row> {
         }
         List::Pours => made::pours(state, zone, voice, &mut rows),
         List::PourLines => made::pour_lines(state, zone, voice, &mut rows),
-        List::Lots => lots(state, voice, &mut rows),
+        List::Lots => lots(state, zone, voice, &mut rows),
         List::Products => {
             rows.push(head(&[
                 "Name",
@@ -112,7 +113,7 @@ pub fn give(list: List, state: &State, zone: Zone, voice: Voice) -> Vec<Row> {
         }
         List::Shelf => {
             rows.push(head(&[
-                "Batch", "Formula", "Vessel", "Wick", "Filled", "Left", "Ready on", "Finished",
+                "Batch", "Formula", "Vessel", "Wick", "Filled", "Left", "Ready on", "Finished", "On hold",
             ]));
             sold::shelf(state, zone, &mut rows);
         }
@@ -178,9 +179,15 @@ fn vessel(v: &vessel::Vessel, away: bool, voice: Voice) -> Row {
     vec![d.name, d.top, d.bottom, d.height, d.water, d.water_at, d.fill, d.wall, d.note, yes(away)]
 }
 
-fn lots(state: &State, voice: Voice, rows: &mut Vec<Row>) {
-    rows.push(head(&["Ingredient", "Lot", "Supplier", "Got on", "Best before", "Bought", "Amount", "Price"]));
-    for (lot, _) in bodies(state.lots.values()) {
+/// Bought = in candles + written off + unexplained + left.
+fn lots(state: &State, zone: Zone, voice: Voice, rows: &mut Vec<Row>) {
+    let what =
+        ["Ingredient", "Lot", "Supplier", "Got on", "Best before", "Bought", "Amount", "Price"].as_slice();
+    rows.push(head(&[what, &["In candles", "Written off", "Unexplained", "Left", "On hold"]].concat()));
+    let ledger = Ledger::of(state, zone);
+    for (id, kept) in state.lots.iter() {
+        let Some((lot, (_, stands))) = kept.body().zip(ledger.lot(id)) else { continue };
+        let say = |amount| lot.bought.pack.measure().say(amount, voice);
         rows.push(vec![
             lot.ingredient.clone(),
             lot.number.clone(),
@@ -188,8 +195,13 @@ fn lots(state: &State, voice: Voice, rows: &mut Vec<Row>) {
             lot.got_on.to_string(),
             lot.best_before.map(|d| d.to_string()).unwrap_or_default(),
             [&lot.bought.packs.to_string(), " × ", &lot.bought.pack.say(voice)].concat(),
-            lot.bought.pack.measure().say(lot.amount, voice),
+            say(lot.amount),
             state.rates.currency.show(lot.price, voice.locale),
+            say(stands.in_candles),
+            say(stands.written_off),
+            say(stands.unexplained),
+            say(stands.left),
+            yes(stands.held),
         ]);
     }
 }

@@ -3,6 +3,7 @@
 mod csv;
 mod give;
 mod made;
+mod order;
 mod seen;
 mod sold;
 mod take;

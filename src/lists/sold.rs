@@ -1,11 +1,10 @@
-//! The lists of the Shelf and of the burn trials; and orders out of a list.
+//! The lists of the Shelf and of the burn trials.
 
 use super::give::{Row, yes};
-use super::take::{Body, Found, key};
-use crate::book::{Id, Kept, State};
+use crate::book::{Kept, State};
 use crate::day::Zone;
 use crate::quantity::{Voice, show_exact};
-use crate::shelf::{Order, OrderDraft, Reason, batch_number};
+use crate::shelf::{Reason, batch_number};
 
 /// The columns of orders, as they are given and taken: a row a candle of an order.
 pub(super) const ORDER: &[&str] =
@@ -64,8 +63,9 @@ pub(super) fn orders(state: &State, rows: &mut Vec<Row>) {
 
 /// Every batch with candles on the shelf.
 pub(super) fn shelf(state: &State, zone: Zone, rows: &mut Vec<Row>) {
-    let finished = state.finished();
-    for (batch, left) in finished.iter().zip(state.left_of_each(&finished)) {
+    let (finished, held) = (state.finished(), state.held());
+    let left = finished.iter().zip(state.left_of_each(&finished));
+    for (batch, left) in left.filter(|(_, left)| *left != 0) {
         let plan = &batch.run.plan;
         rows.push(vec![
             batch_number(batch),
@@ -76,6 +76,7 @@ pub(super) fn shelf(state: &State, zone: Zone, rows: &mut Vec<Row>) {
             left.to_string(),
             state.sells_on(batch, zone).map(|day| day.to_string()).unwrap_or_default(),
             yes(batch.ticked.is_whole()),
+            yes(held.iter().any(|(of, _)| *of == batch.id)),
         ]);
     }
 }
@@ -123,92 +124,4 @@ pub(super) fn trials(state: &State, voice: Voice, rows: &mut Vec<Row>) {
             yes(kept.retired),
         ]);
     }
-}
-
-/// One row of an order. Rows that name the same order are put together afterwards by [`joined`].
-pub(super) fn read_order(
-    cell: &dyn Fn(usize) -> String,
-    state: &State,
-    voice: Voice,
-) -> Result<Body, Vec<String>> {
-    let mut wrong = Vec::new();
-    let named = |name: &str, other: &str| key(name) == key(other);
-    let candle = cell(0);
-    let product =
-        state.products_shown().into_iter().find(|k| k.body().is_some_and(|p| named(&p.name, &candle)));
-    if product.is_none() {
-        wrong.push(["No candle called “", &candle, "” is sold. Name it on the Shelf first."].concat());
-    }
-    let customer = match cell(3).as_str() {
-        "" => String::new(),
-        name => {
-            let known =
-                state.customers_shown().into_iter().find(|k| k.body().is_some_and(|c| named(&c.name, name)));
-            if known.is_none() {
-                wrong.push(
-                    ["“", name, "” is not among your customers. Add them on the Shelf first."].concat(),
-                );
-            }
-            known.map(|k| k.id.0.clone()).unwrap_or_default()
-        }
-    };
-    let draft = OrderDraft {
-        customer,
-        lines: product.iter().map(|p| (p.id.0.clone(), cell(1))).collect(),
-        wanted: cell(4),
-        in_parts: matches!(key(&cell(5)).as_str(), "yes" | "y" | "true" | "1" | "x"),
-        note: cell(6),
-    };
-    match draft.read(state, voice.locale) {
-        Ok(order) if wrong.is_empty() => Ok(Body::Order(order)),
-        Ok(_) => Err(wrong),
-        Err(more) => {
-            if product.is_some() {
-                wrong.extend(more);
-            }
-            Err(wrong)
-        }
-    }
-}
-
-/// Rows of one order as one; `names` are what stands in the column "Order" at each row.
-pub(super) fn joined(found: Vec<Found>, names: &[String]) -> Vec<Found> {
-    let mut all: Vec<(String, Found)> = Vec::new();
-    for (row, name) in found.into_iter().zip(names) {
-        let first = all.iter_mut().find(|(known, _)| !name.is_empty() && known == name);
-        match (first, &row.body) {
-            (Some((_, Found { body: Ok(Body::Order(order)), name, .. })), Ok(Body::Order(more))) => {
-                name.extend([", ", &row.name]);
-                add(order, more);
-            }
-            _ => all.push((name.clone(), row)),
-        }
-    }
-    all.into_iter().map(|(_, found)| found).collect()
-}
-
-fn add(order: &mut Order, more: &Order) {
-    for line in &more.lines {
-        match order.lines.iter_mut().find(|l| l.product == line.product) {
-            Some(known) => known.number = known.number.saturating_add(line.number),
-            None => order.lines.push(line.clone()),
-        }
-    }
-}
-
-/// True where an order in the book is of the same candles, for the same customer and day, with the same note.
-pub(super) fn is_here(order: &Order, state: &State) -> bool {
-    let same = |known: &Order| {
-        known.wanted == order.wanted
-            && known.customer == order.customer
-            && known.note == order.note
-            && known.lines.len() == order.lines.len()
-            && order.lines.iter().all(|line| known.lines.contains(line))
-    };
-    state.orders.values().filter(|k| !k.retired).filter_map(Kept::body).any(same)
-}
-
-/// What would be done to keep an order under this id.
-pub(super) fn act(id: Id, body: Order) -> crate::book::Act {
-    crate::book::Act::Order { id, over: None, body }
 }

@@ -3,7 +3,7 @@
 use super::CsvError;
 use super::csv::read;
 use super::give::{INGREDIENT, List, VESSEL};
-use super::sold;
+use super::{order, sold};
 use crate::bench::Ingredient;
 use crate::book::{Act, Id, State};
 use crate::quantity::{Length, LengthUnit, Share, ShareUnit, Voice, read as read_amount, read_density};
@@ -70,7 +70,7 @@ impl Found {
         Some(match self.body.as_ref().ok()?.clone() {
             Body::Vessel(body) => Act::Vessel { id, over: None, body },
             Body::Ingredient(body) => Act::Ingredient { id, over: None, body },
-            Body::Order(body) => sold::act(id, body),
+            Body::Order(body) => order::act(id, body),
         })
     }
 }
@@ -142,7 +142,7 @@ pub fn take(list: List, text: &str, state: &State, voice: Voice) -> Result<Taken
         let name = cell(0);
         let mut body = match list {
             List::Vessels => read_vessel(&cell, voice),
-            List::Orders => sold::read_order(&cell, state, voice),
+            List::Orders => order::read_order(&cell, state, voice),
             _ => read_ingredient(&cell, voice),
         };
         if row.len() > head.len() && row.iter().skip(head.len()).any(|c| !c.trim().is_empty()) {
@@ -158,9 +158,9 @@ pub fn take(list: List, text: &str, state: &State, voice: Voice) -> Result<Taken
         found.push(Found { line, name, body, known: false });
     }
     if list == List::Orders {
-        found = sold::joined(found, &orders);
+        found = order::joined(found, &orders);
         for f in &mut found {
-            f.known = matches!(&f.body, Ok(Body::Order(order)) if sold::is_here(order, state));
+            f.known = matches!(&f.body, Ok(Body::Order(order)) if order::is_here(order, state));
         }
     }
     Ok(Taken { found, unknown })
