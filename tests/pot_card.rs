@@ -51,6 +51,12 @@ fn notes_stand_at_the_step_they_are_for() {
     std::rc::Rc::make_mut(&mut run.plan).warmed = true;
     assert_eq!(notes(&run, gate), ["Have the vessels warmed, with their wicks set, before it is there."]);
     assert_eq!(notes(&run, StepKey::Close)[1], "Cure for 14 days before burning or selling.");
+    let mut cures = |days| {
+        std::rc::Rc::make_mut(&mut run.plan).cure_days = days;
+        notes(&run, StepKey::Close)[1].clone()
+    };
+    assert_eq!(cures(1), "Cure for 1 day before burning or selling.");
+    assert_eq!(cures(0), "Let it cure before burning or selling. How long, this formula does not say.");
 }
 
 /// Weighing 150 g of wax too little puts the fragrance above its load: said before it goes in, with what keeps the share.

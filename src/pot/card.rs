@@ -20,8 +20,6 @@ pub struct StepView {
     pub notes: Vec<Note>,
     /// The usual cautions where work can hurt.
     pub cautions: Vec<String>,
-    /// What it means that it was done outside its range.
-    pub missed: Option<String>,
     pub why: Option<Why>,
 }
 
@@ -49,7 +47,6 @@ impl Run {
             minutes: line.filter(|_| matches!(key, StepKey::Stir { .. })).map_or(0, |l| l.stir_minutes),
             notes: self.notes(key, line, voice),
             cautions: self.cautions(key, line, voice),
-            missed: self.misses(key, voice),
             why: self.why(key, &step, line, voice),
             step,
         })
@@ -99,7 +96,7 @@ impl Run {
             }
             StepKey::Close => vec![
                 Note::remark("When the wax is solid, trim the wicks to ¼ in (6 mm). Labels go on last."),
-                Note::remark(format!("Cure for {} days before burning or selling.", self.plan.cure_days)),
+                Note::remark(cures(self.plan.cure_days)),
             ],
             StepKey::Stir { .. } | StepKey::Fill { .. } => Vec::new(),
         }
@@ -146,6 +143,14 @@ impl Run {
             }
             StepKey::Melt { .. } | StepKey::Stir { .. } | StepKey::Gate { .. } | StepKey::Close => None,
         }
+    }
+}
+
+fn cures(days: u32) -> String {
+    match days {
+        0 => "Let it cure before burning or selling. How long, this formula does not say.".to_owned(),
+        1 => "Cure for 1 day before burning or selling.".to_owned(),
+        days => format!("Cure for {days} days before burning or selling."),
     }
 }
 

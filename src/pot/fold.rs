@@ -65,6 +65,12 @@ impl Fold {
         events.get(*index)
     }
 
+    /// True where the one is done, and before the other.
+    pub(super) fn before(&self, one: StepKey, other: StepKey) -> bool {
+        let index = |step| self.done.iter().find(|(done, _)| *done == step).map(|(_, index)| *index);
+        index(one).is_some_and(|one| index(other).is_none_or(|other| one < other))
+    }
+
     fn place(&self, step: StepKey) -> Result<usize, usize> {
         self.done.binary_search_by(|(done, _)| done.cmp(&step))
     }

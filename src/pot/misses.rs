@@ -11,6 +11,14 @@ pub enum Wants {
     Within(TemperatureRange),
 }
 
+/// How a temperature is not as wanted.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Amiss {
+    /// It can catch fire, whatever the step wants.
+    TooHot,
+    Outside,
+}
+
 impl Wants {
     /// As it stands on a screen: `175–180 °F`.
     pub fn say(&self, voice: Voice) -> String {
@@ -28,10 +36,13 @@ impl Wants {
     }
 }
 
-/// `175–180 °F`, in the person's own unit.
+/// `175–180 °F`, in the person's own unit; one number where both ends are the same in it.
 pub(super) fn span(range: &TemperatureRange, voice: Voice) -> String {
     let shown = |t: Temperature| voice.amount(t, voice.temperature);
     let (low, high) = (shown(range.low.value), shown(range.high.value));
+    if low == high {
+        return high;
+    }
     let number = low.split_whitespace().next().unwrap_or_default();
     format!("{number}–{high}")
 }
@@ -109,7 +120,16 @@ impl Run {
         Some(format!("{shown} is {side} than the {wanted} wanted. {means} You can still go on."))
     }
 
-    /// What is in the pot at this step, or going in, and can catch fire at this temperature.
+    /// What [`Run::miss`] says in a word. None where it says nothing.
+    pub fn amiss(&self, step: StepKey, at: Temperature) -> Option<Amiss> {
+        if at.wants_caution() || self.flashing(step, at).is_some() {
+            return Some(Amiss::TooHot);
+        }
+        self.wants(step).filter(|wants| !wants.holds(at)).map(|_| Amiss::Outside)
+    }
+
+    /// What is in the pot at this step, or going in, and can catch fire at this temperature. Of a step that is done, what
+    /// went in after it was not there.
     pub(super) fn flashing(&self, step: StepKey, at: Temperature) -> Option<&Line> {
         let pour = step.pour()?;
         let going_in = step.line().filter(|_| step.goes_in());
@@ -118,7 +138,7 @@ impl Run {
                 None => StepKey::Wax { pour, line: *index },
                 Some(_) => StepKey::Add { pour, line: *index },
             };
-            let here = going_in == Some(*index) || self.done(key).is_some();
+            let here = going_in == Some(*index) || self.fold.before(key, step);
             here && line.flash.is_some_and(|flash| at >= flash.value)
         };
         let lines = self.plan.pours.get(pour as usize)?.lines.iter();

@@ -46,7 +46,7 @@ pub use leaving::Leaving;
 pub use line::{Dose, Line, Note, Pour};
 pub use measure::{keeps_shade, shades};
 pub use mend::{Kept, Mended, Restored, keep, restore};
-pub use misses::Wants;
+pub use misses::{Amiss, Wants};
 pub use needs::Need;
 pub use outline::{Outline, outline};
 pub use pending::{Added, Pending};

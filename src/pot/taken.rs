@@ -1,7 +1,7 @@
 //! What went in at a step, as it is typed and told: a weight; of drops and spoons also how many.
 
 use super::said::spoons;
-use super::{Dose, eighth};
+use super::{Dose, Run, StepKey, eighth};
 use crate::quantity::{
     AmountError, Any, Exact, Mass, Quantity, Voice, Volume, VolumeUnit, read, read_any, read_count,
 };
@@ -71,5 +71,19 @@ impl Dose {
             Some(measure) => [&measure, " (", &voice.amount(mass, voice.mass), ")"].concat(),
             None => voice.both(mass),
         }
+    }
+}
+
+impl Run {
+    /// That less went in at a step than was asked, by more than a division and more than the tolerance, and what to do.
+    /// None where it was not less, and where what drops or a spoon weigh is not known.
+    pub fn short(&self, step: StepKey, weighed: Mass, voice: Voice) -> Option<String> {
+        let dose = self.fold.dose(step)?;
+        let short = dose.mass().less(weighed);
+        let much = short > dose.division() && short > dose.mass().times(self.plan.tolerance.in_base());
+        much.then(|| {
+            let short = dose.tell(short, voice);
+            format!("{short} less than asked. Add it and type what is in by then, or go on with less.")
+        })
     }
 }

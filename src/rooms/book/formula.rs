@@ -93,7 +93,9 @@ fn facts(shop: Workshop, formula: &Formula) -> View {
         .usual
         .as_ref()
         .map(|u| ("Usual batch", format!("{} vessels of {}", u.vessels, voice.typed(u.fill))));
-    let cure = (formula.cure_days > 0).then(|| ("Cure", format!("{} days", formula.cure_days)));
+    let cure = (formula.cure_days > 0).then(|| {
+        ("Cure", format!("{} {}", formula.cure_days, if formula.cure_days == 1 { "day" } else { "days" }))
+    });
     let facts = [
         Some(("Melt to", temperature(formula.melt_to.value))),
         Some(("Pour into warmed vessels", temperature_range(&formula.pour.warmed))),

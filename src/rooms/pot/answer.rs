@@ -4,7 +4,7 @@ use super::ask::Asked;
 use super::dose::dose;
 use crate::dom::*;
 use crate::formula::PartKind;
-use crate::pot::{Line, Plan, Pour};
+use crate::pot::{Dose, Line, Plan, Pour};
 use crate::quantity::{Mass, Why};
 use crate::rooms::parts::{mass, notes, temperature, temperature_range, why_asked, why_button};
 use crate::rooms::workshop::Workshop;
@@ -95,7 +95,9 @@ fn row(shop: Workshop, line: &Line, why: View) -> View {
     let voice = shop.voice();
     let said = line.dose.said(voice);
     let with = said.with.clone();
-    let added = line.add.as_ref().map(|range| format!(", added at {}", temperature_range(range)));
+    // What is counted is set in the vessels, not added to the pot.
+    let added = line.add.as_ref().filter(|_| !matches!(line.dose, Dose::Count { .. }));
+    let added = added.map(|range| format!(", added at {}", temperature_range(range)));
     let stirred = (line.stir_minutes > 0).then(|| format!(", stirred {} min", line.stir_minutes));
     let shares = (!line.exact.is_zero()).then(|| {
         format!("{} of the wax, {} of the whole", voice.share(line.of_wax), voice.share(line.of_whole))

@@ -3,14 +3,14 @@
 use super::pouring::Pouring;
 use crate::dom::*;
 use crate::keep;
-use crate::pot::{Event, StepKey};
+use crate::pot::{Amiss, Event, StepKey};
 
 #[derive(Clone, PartialEq)]
 struct Row {
     key: StepKey,
     title: String,
     done: Option<u64>,
-    missed: bool,
+    amiss: Option<Amiss>,
     /// A vessel in which there is nothing.
     empty: bool,
     /// Said above its first step, where there are several.
@@ -23,14 +23,15 @@ pub(super) fn list(p: Pouring, id: Option<&'static str>) -> View {
         let voice = p.shop.voice();
         let row = |run: &crate::pot::Run, key| {
             let card = run.shown_step(key, voice)?;
-            let done = match card.step.done {
-                Some(Event::Did { at, .. }) => Some(at),
-                _ => None,
+            let (done, at) = match card.step.done {
+                Some(Event::Did { at, temperature, .. }) => (Some(at), temperature),
+                _ => (None, None),
             };
+            let amiss = at.and_then(|at| run.amiss(key, at));
             let filled = card.step.done.as_ref().and_then(Event::filled);
             let empty = done.is_some() && filled.is_none() && matches!(key, StepKey::Fill { .. });
             let pour = card.pour.filter(|(_, of)| *of > 1).map(|(pour, _)| pour);
-            Some(Row { key, title: card.title, done, missed: card.missed.is_some(), empty, pour })
+            Some(Row { key, title: card.title, done, amiss, empty, pour })
         };
         let rows = |run: &crate::pot::Run| {
             let mut rows: Vec<Row> = run.steps().iter().filter_map(|s| row(run, s.key)).collect();
@@ -54,8 +55,14 @@ fn one(row: Row, now: Option<StepKey>, id: Option<&'static str>) -> View {
     let here = now == Some(row.key);
     let word = match row.done {
         Some(at) if row.empty => format!("left empty {}", keep::time(at)),
-        Some(at) if row.missed => format!("done {}, outside its range", keep::time(at)),
-        Some(at) => format!("done {}", keep::time(at)),
+        Some(at) => {
+            let amiss = match row.amiss {
+                Some(Amiss::Outside) => ", outside its range",
+                Some(Amiss::TooHot) => ", too hot",
+                None => "",
+            };
+            ["done ", &keep::time(at), amiss].concat()
+        }
         None if here => "now".to_owned(),
         None => String::new(),
     };

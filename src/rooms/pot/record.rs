@@ -65,11 +65,12 @@ pub(in crate::rooms) fn record(batch: &Batch) -> View {
                 .child(figure("Went in", record.made, Some(went_in)))
                 .child(figure("Filled", record.filled, Some(filled)))
                 .child(figure("Left in the pot", record.leftover, Some(left)))
-                .child(
+                .child((plan.cure_days > 0).then(|| {
+                    let unit = if plan.cure_days == 1 { "day" } else { "days" };
                     el("div")
                         .child(el("dt").child("Cure"))
-                        .child(el("dd").child(format!("{} days", plan.cure_days))),
-                ),
+                        .child(el("dd").child(format!("{} {unit}", plan.cure_days)))
+                })),
         )
         .child(note.map(|note| el("p").class("note").child(note)))
         .child(said(&record))

@@ -3,7 +3,7 @@
 use super::pouring::Pouring;
 use crate::dom::*;
 use crate::keep;
-use crate::pot::{StepKey, Wants};
+use crate::pot::{Amiss, StepKey, Wants};
 use crate::quantity::{Exact, Locale, Quantity, Temperature, TemperatureUnit, decimal, read};
 use crate::rooms::parts::Typed;
 
@@ -130,10 +130,14 @@ fn verdict(p: Pouring, key: StepKey) -> Derived<Option<String>> {
 
 /// The last reading with its time, whether it is in the range of this step, and when it will be.
 pub(super) fn judged(p: Pouring, key: StepKey) -> View {
-    let verdict = verdict(p, key);
-    let word = move || match verdict.get() {
-        Some(miss) if miss.is_empty() => ("good", "In the range"),
-        Some(_) => ("bad", "Outside the range"),
+    let amiss = move || {
+        let now = p.shop.now().get();
+        p.run(|run| Some(run.amiss(key, run.pot_at(key.pour()?, now)?))).flatten()
+    };
+    let word = move || match amiss() {
+        Some(None) => ("good", "In the range"),
+        Some(Some(Amiss::Outside)) => ("bad", "Outside the range"),
+        Some(Some(Amiss::TooHot)) => ("bad", "Too hot"),
         None => ("muted", "Read it again"),
     };
     let last = move || {

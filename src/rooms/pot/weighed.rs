@@ -19,7 +19,11 @@ pub(super) fn weighed(p: Pouring, open: Value<bool>) -> View {
         Some(dose) => typed.text.with(|text| dose.read(text, shop.voice())),
         None => typed.read::<Mass>(shop.mass_unit()).map(|amount| amount.value),
     };
-    let again = read.clone();
+    let (again, typed_in) = (read.clone(), read.clone());
+    let short = move || {
+        let mass = typed_in().ok()?;
+        p.run(|run| run.short(key, mass, shop.voice())).flatten()
+    };
     let save = move || match untrack(&again) {
         Ok(mass) => {
             open.set(false);
@@ -43,6 +47,11 @@ pub(super) fn weighed(p: Pouring, open: Value<bool>) -> View {
         })
         .child(el("p").child(card.title).child(asked.map(|asked| [": ", &asked, " asked"].concat())))
         .child(asks)
+        .child(
+            el("div")
+                .attr("aria-live", "polite")
+                .child(move || short().map(|short| el("p").class("note").child(short))),
+        )
         .child(
             el("div")
                 .class("actions")
