@@ -109,6 +109,18 @@ fn weighings_are_typed_and_kept() {
     let wrong = draft.read(voice).1;
     assert!(wrong.len() == 1 && wrong[0].starts_with("Water to the brim: weighing 2: "), "{wrong:?}");
     assert!(read_weighings("", voice).is_err() && read_weighings("300;", voice).is_err());
+    // All were read off one scale: 251 is not ounces among grams.
+    let ounces = Voice { mass: MassUnit::Ounce, ..voice };
+    for (text, unit) in [
+        ("251.3 g; 250.9; 251", MassUnit::Gram),
+        ("250.9; 251 g", MassUnit::Gram),
+        ("8.9; 8.85", MassUnit::Ounce),
+        ("8.9 oz; 8.85", MassUnit::Ounce),
+    ] {
+        assert!(read_weighings(text, ounces).unwrap().iter().all(|m| m.unit == unit), "{text}");
+    }
+    let grams = read_weighings("8.9 oz; 8.85", voice).unwrap();
+    assert!(grams.iter().all(|m| m.unit == MassUnit::Ounce), "{grams:?}");
     // A weighing of nothing among others is none.
     let none = Vessel { water: Some(water(&["300", "0"])), ..three };
     assert_eq!(potside::vessel::check(&none), Err(vec![VesselError::NoWater]));

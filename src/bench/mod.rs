@@ -32,7 +32,7 @@ pub use stuff::Stuff;
 pub use sweep::Sweep;
 pub use water::{Beside, beside, held};
 
-use crate::quantity::{Amount, Density, Mass, Volume};
+use crate::quantity::{Amount, Density, Mass, MassUnit, Volume};
 use crate::stores::Supply;
 use crate::wire::wire_struct;
 
@@ -49,6 +49,14 @@ pub struct Scale {
 }
 
 wire_struct!(Scale { name, capacity, division, least, trial [skip] });
+
+/// What a scale shows whose capacity or division is written in this unit: grams or ounces.
+pub const fn shows(written: MassUnit) -> MassUnit {
+    match written {
+        MassUnit::Gram | MassUnit::Kilogram => MassUnit::Gram,
+        MassUnit::Ounce | MassUnit::Pound => MassUnit::Ounce,
+    }
+}
 
 /// One thing weighed several times on a scale.
 #[derive(Clone, PartialEq, Debug)]

@@ -40,14 +40,26 @@ fn said(water: &Water, voice: Voice) -> String {
     water.masses().map(|mass| show_exact(mass, voice.locale)).collect::<Vec<_>>().join("; ")
 }
 
-/// Weighings of one thing, a semicolon between them: at least one.
+/// The unit that is meant where one of several weighings, a semicolon between them, is typed without.
+pub fn unit_of(weighings: &str, voice: Voice) -> MassUnit {
+    let typed = |text: &str| {
+        let [in_grams, in_ounces] = [MassUnit::Gram, MassUnit::Ounce]
+            .map(|unit| read::<Mass>(text, unit, voice.locale).map(|amount| amount.unit));
+        in_grams.ok().filter(|unit| in_ounces == Ok(*unit))
+    };
+    weighings.split(';').find_map(typed).unwrap_or(voice.mass)
+}
+
+/// Weighings of one thing, a semicolon between them: at least one. Those without a unit are in that of the first that
+/// has one, as they were read off the same scale.
 ///
 /// # Errors
 /// A sentence saying what is wrong with the first that cannot be read.
 pub fn read_weighings(text: &str, voice: Voice) -> Result<Vec<Amount<Mass>>, String> {
     let several = text.contains(';');
+    let unit = unit_of(text, voice);
     let one = |(place, text): (usize, &str)| {
-        read(text, voice.mass, voice.locale).map_err(|e: AmountError| {
+        read(text, unit, voice.locale).map_err(|e: AmountError| {
             if several {
                 ["weighing ", &place.to_string(), ": ", &e.to_string()].concat()
             } else {

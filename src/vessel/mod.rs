@@ -8,7 +8,7 @@ mod water;
 
 pub use capacity::capacity;
 pub(crate) use capacity::{by_inside, by_water};
-pub use draft::{Draft, FillKind, read_weighings};
+pub use draft::{Draft, FillKind, read_weighings, unit_of};
 pub use error::VesselError;
 pub use fill::{blend_density, check, fill, overflow};
 pub use water::{WATER_SOURCE, water_density};

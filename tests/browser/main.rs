@@ -34,6 +34,7 @@ mod plan;
 mod pour;
 mod share;
 mod shelf;
+mod slips;
 mod stores;
 mod tabs;
 mod tear;

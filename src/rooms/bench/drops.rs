@@ -1,11 +1,13 @@
 //! The mass of a drop: N drops weighed together, several times if one likes.
 
-use super::{HERE, learn, name_of, told};
-use crate::bench::{DropTrial, DropWeighing, drop_mass};
+use super::{HERE, finest, learn, name_of, told};
+use crate::bench::{DropTrial, DropWeighing, drop_mass, shows};
 use crate::book::{Fact, Id};
 use crate::dom::*;
-use crate::quantity::{Amount, Mass};
-use crate::rooms::parts::{Field, Typed, field, finish, live, mass_field, page_head, press, text_field};
+use crate::quantity::{Amount, Mass, MassUnit};
+use crate::rooms::parts::{
+    Field, Typed, field, finish, live, mass_field, mass_field_in, page_head, press, text_field,
+};
 use crate::rooms::workshop::Workshop;
 
 /// One weighing as typed.
@@ -31,12 +33,17 @@ impl Form {
         self.rows.update(|r| r.push(Row { key, drops: Typed::new(drops), mass: Typed::amount(mass) }));
     }
 
+    /// What a weighing is in where it is typed without a unit: what the division of the scale is in.
+    fn unit(self, shop: Workshop) -> MassUnit {
+        self.division.read::<Mass>(shop.mass_unit()).map_or(shop.mass_unit(), |amount| shows(amount.unit))
+    }
+
     /// The trial as it stands, or every sentence that says why it is none.
     fn trial(self, shop: Workshop) -> Result<DropTrial, Vec<String>> {
         let mut wrong = Vec::new();
         let mut weighings = Vec::new();
         for (place, row) in (1..).zip(self.rows.get()) {
-            match (row.drops.count(), row.mass.read(shop.mass_unit())) {
+            match (row.drops.count(), row.mass.read(self.unit(shop))) {
                 (Ok(drops), Ok(mass)) => weighings.push(DropWeighing { drops, mass }),
                 (drops, mass) => {
                     let errors = [drops.err(), mass.err()].into_iter().flatten();
@@ -63,12 +70,7 @@ pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
     // More drops are added to those weighed before.
     let known = shop.state(|s| s.ingredients.get(ingredient)?.body()?.drops.clone());
     // The finest scale is the one for drops.
-    let division = known.as_ref().map(|t| t.division).or_else(|| {
-        shop.state(|s| {
-            let scales = s.scales_shown().into_iter().filter_map(|k| k.body());
-            scales.map(|s| s.division).min_by(|a, b| a.value.cmp(&b.value))
-        })
-    });
+    let division = known.as_ref().map(|t| t.division).or_else(|| finest(shop));
     let form = Form {
         name: Typed::new(name_of(shop, ingredient)),
         division: Typed::amount(division),
@@ -117,7 +119,9 @@ fn weighing(form: Form, row: Row) -> View {
     el("li")
         .class("fields")
         .child(field(counted, row.drops, count))
-        .child(mass_field(Field::new("The scale shows").placeholder("0.43 g"), row.mass))
+        .child(mass_field_in(Field::new("The scale shows").placeholder("0.43 g"), row.mass, move || {
+            form.unit(Workshop::here())
+        }))
         .child(live(move || {
             more_than_one().then(|| press("quiet remove", "Remove this weighing", remove)).view()
         }))

@@ -20,7 +20,7 @@ use super::parts::{live, why_button};
 use super::workshop::Workshop;
 use crate::book::{Act, Fact, Id};
 use crate::dom::*;
-use crate::quantity::Why;
+use crate::quantity::{Amount, Mass, Why};
 
 /// What the address asks for: `#bench/drops`, `#bench/spoons` and `#bench/density`, each with the id of an ingredient
 /// after it or without; `#bench/water/ID` of a vessel; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one; `#bench/freeze`;
@@ -48,6 +48,14 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
 }
 
 const HERE: &str = "#bench";
+
+/// The division of the finest scale: drops and spoons are weighed on it.
+fn finest(shop: Workshop) -> Option<Amount<Mass>> {
+    shop.state(|s| {
+        let scales = s.scales_shown().into_iter().filter_map(|k| k.body());
+        scales.map(|s| s.division).min_by(|a, b| a.value.cmp(&b.value))
+    })
+}
 
 /// What a trial tells so far, and why.
 fn told(said: String, why: Why) -> View {

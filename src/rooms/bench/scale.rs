@@ -1,10 +1,13 @@
 //! A scale of the workshop: new, changed, or put away.
 
 use super::{HERE, steady};
-use crate::bench::{BenchError, Scale};
+use crate::bench::{BenchError, Scale, shows};
 use crate::book::{Act, Id};
 use crate::dom::*;
-use crate::rooms::parts::{Field, Typed, finish, mass_field, page_head, page_part, past, press, text_field};
+use crate::quantity::{Amount, Mass, MassUnit};
+use crate::rooms::parts::{
+    Field, Typed, finish, mass_field, mass_field_in, page_head, page_part, past, press, text_field,
+};
 use crate::rooms::workshop::Workshop;
 
 #[derive(Clone, Copy)]
@@ -17,13 +20,22 @@ struct Form {
 }
 
 impl Form {
+    /// What its division and its smallest load are in where they are typed without a unit: what its capacity is in.
+    fn unit(self, shop: Workshop) -> MassUnit {
+        self.capacity.read::<Mass>(shop.mass_unit()).map_or(shop.mass_unit(), |amount| shows(amount.unit))
+    }
+
+    fn division(self, shop: Workshop) -> Option<Amount<Mass>> {
+        self.division.read(self.unit(shop)).ok()
+    }
+
     fn scale(self, shop: Workshop) -> Result<Scale, Vec<String>> {
-        let read =
-            |typed: Typed, what: &str| typed.read(shop.mass_unit()).map_err(|e| format!("{what}: {e}"));
+        let read = |typed: Typed, unit, what: &str| typed.read(unit).map_err(|e| format!("{what}: {e}"));
+        let unit = self.unit(shop);
         match (
-            read(self.capacity, "Capacity"),
-            read(self.division, "Division"),
-            read(self.least, "Smallest load"),
+            read(self.capacity, shop.mass_unit(), "Capacity"),
+            read(self.division, unit, "Division"),
+            read(self.least, unit, "Smallest load"),
         ) {
             (Ok(capacity), Ok(division), Ok(least)) => {
                 let trial = self.tried.read(shop, division.unit);
@@ -80,17 +92,19 @@ carries and its division are on its label or in its leaflet.",
                 Field::new("Capacity").placeholder("5 kg").hint("The most it carries."),
                 form.capacity,
             ))
-            .child(mass_field(
+            .child(mass_field_in(
                 Field::new("Division").placeholder("0.1 g").hint("The smallest step its display shows."),
                 form.division,
+                move || form.unit(shop),
             ))
-            .child(mass_field(
+            .child(mass_field_in(
                 Field::new("Smallest load worth weighing")
                     .placeholder("4 g")
                     .hint("About 40 divisions is good to 1 %."),
                 form.least,
+                move || form.unit(shop),
             )),
-        page_part("scale-trial", "Try it", form.tried.part(shop, form.division, form.least)),
+        page_part("scale-trial", "Try it", form.tried.part(shop, move || form.division(shop), form.least)),
         finish("Keep this scale", Some(HERE), save),
         old.map(|id| put_away(shop, id, "Put this scale away"))
     ]

@@ -1,8 +1,8 @@
 //! The bulk density of a powder: level spoons weighed together.
 
 use super::weighings::Weighings;
-use super::{HERE, learn, name_of, told};
-use crate::bench::{SpoonTrial, bulk_density};
+use super::{HERE, finest, learn, name_of, told};
+use crate::bench::{SpoonTrial, bulk_density, shows};
 use crate::book::{Fact, Id};
 use crate::dom::*;
 use crate::quantity::{Amount, Exact, VolumeUnit};
@@ -23,7 +23,7 @@ impl Form {
         let (mut wrong, mut masses) = (Vec::new(), Vec::new());
         let spoons = self.spoons.count().map_err(|e| wrong.push(e.to_string())).unwrap_or_default();
         for mass in self.weighed.all() {
-            match mass.read(shop.mass_unit()) {
+            match mass.read(self.weighed.unit()) {
                 Ok(mass) => masses.push(mass),
                 Err(why) => wrong.push(why.to_string()),
             }
@@ -51,7 +51,7 @@ pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
         name: Typed::new(name_of(shop, ingredient)),
         spoon: Value::new(known.as_ref().map_or(VolumeUnit::Tablespoon, |t| t.spoon.unit)),
         spoons: Typed::new(known.as_ref().map_or("4".to_owned(), |t| t.spoons.to_string())),
-        weighed: Weighings::new(),
+        weighed: Weighings::new(finest(shop).map_or(shop.mass_unit(), |division| shows(division.unit))),
     };
     for mass in known.iter().flat_map(SpoonTrial::masses) {
         form.weighed.add(Typed::amount(Some(mass)));

@@ -3,7 +3,7 @@
 use super::told;
 use crate::bench::{Scale, ScaleTrial};
 use crate::dom::*;
-use crate::quantity::{Mass, MassUnit, Voice};
+use crate::quantity::{Amount, Mass, MassUnit, Voice};
 use crate::rooms::parts::{Field, Typed, caution, live, mass_field, press, sentence};
 use crate::rooms::workshop::Workshop;
 
@@ -28,10 +28,15 @@ impl Form {
     }
 
     /// The fields and what they tell; a tap takes the smallest load over.
-    pub(super) fn part(self, shop: Workshop, division: Typed, least: Typed) -> View {
+    pub(super) fn part(
+        self,
+        shop: Workshop,
+        division: impl Fn() -> Option<Amount<Mass>> + 'static,
+        least: Typed,
+    ) -> View {
         let id = shop.fresh_dom_id();
         let found = Derived::new(move || {
-            let division = division.read::<Mass>(shop.mass_unit()).ok()?;
+            let division = division()?;
             match self.read(shop, division.unit) {
                 Err(why) => Some(Err(why)),
                 Ok(trial) => {

@@ -27,7 +27,7 @@ impl Form {
     fn of(draft: Draft) -> Self {
         let typed = |text: &String| Typed::new(text.clone());
         let form = Self {
-            weighed: Weighings::new(),
+            weighed: Weighings::new(Workshop::here().mass_unit()),
             at: typed(&draft.water_at),
             top: typed(&draft.top),
             bottom: typed(&draft.bottom),
@@ -41,9 +41,8 @@ impl Form {
 
     /// The vessel as it stands, and a sentence for each text that cannot be read.
     fn read(self, shop: Workshop) -> (Vessel, Vec<String>) {
-        let masses: Vec<String> = self.weighed.all().into_iter().map(|mass| mass.text.get()).collect();
         let draft = Draft {
-            water: masses.join(";"),
+            water: self.weighed.joined(),
             water_at: self.at.text.get(),
             top: self.top.text.get(),
             bottom: self.bottom.text.get(),

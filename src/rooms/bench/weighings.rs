@@ -1,7 +1,10 @@
 //! The same thing weighed several times: a row for each weighing, one more with a tap, and each can be taken out but the last.
 
 use crate::dom::*;
-use crate::rooms::parts::{Field, Typed, live, mass_field, press};
+use crate::quantity::{MassUnit, Voice};
+use crate::rooms::parts::{Field, Typed, live, mass_field_in, press};
+use crate::rooms::workshop::Workshop;
+use crate::vessel::unit_of;
 
 #[derive(Clone, Copy)]
 struct Row {
@@ -9,12 +12,24 @@ struct Row {
     mass: Typed,
 }
 
+/// With the unit they are in where none is typed with any.
 #[derive(Clone, Copy)]
-pub(super) struct Weighings(Value<Vec<Row>>);
+pub(super) struct Weighings(Value<Vec<Row>>, MassUnit);
 
 impl Weighings {
-    pub(super) fn new() -> Self {
-        Self(Value::new(Vec::new()))
+    pub(super) fn new(unit: MassUnit) -> Self {
+        Self(Value::new(Vec::new()), unit)
+    }
+
+    /// What those are in that are typed without a unit.
+    pub(super) fn unit(self) -> MassUnit {
+        unit_of(&self.joined(), Voice { mass: self.1, ..Workshop::here().voice() })
+    }
+
+    /// All that is typed, as in one text.
+    pub(super) fn joined(self) -> String {
+        let all: Vec<String> = self.all().into_iter().map(|mass| mass.text.get()).collect();
+        all.join(";")
     }
 
     pub(super) fn add(self, mass: Typed) {
@@ -43,7 +58,7 @@ impl Weighings {
         let more_than_one = move || self.0.with(|all| all.len() > 1);
         el("li")
             .class("fields")
-            .child(mass_field(field, row.mass))
+            .child(mass_field_in(field, row.mass, move || self.unit()))
             .child(live(move || {
                 more_than_one().then(|| press("quiet remove", "Remove this weighing", remove)).view()
             }))

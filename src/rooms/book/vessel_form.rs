@@ -262,7 +262,10 @@ pub(super) fn holds(shop: Workshop, vessel: Derived<Vessel>) -> View {
                 el("div").class("fields").child(pick("Of which wax", wax, waxes)).child(move || {
                     wax.with(String::is_empty).then(|| {
                         field(
-                            Field::new("Density as poured").placeholder("0.86 g/mL").optional(),
+                            Field::new("Density as poured")
+                                .placeholder("0.86 g/mL")
+                                .hint("Only to look at what goes in. To keep it for a wax, type it at the Bench.")
+                                .optional(),
                             density,
                             move || {
                                 density.density().map(|d| shop.voice().density(d)).map_err(|e| e.to_string())

@@ -3,7 +3,9 @@
 use super::field::label_of;
 use super::field::{Field, Typed, field};
 use crate::dom::*;
-use crate::quantity::{Length, LengthUnit, Mass, Quantity, Share, ShareUnit, Temperature, TemperatureUnit};
+use crate::quantity::{
+    Length, LengthUnit, Mass, MassUnit, Quantity, Share, ShareUnit, Temperature, TemperatureUnit,
+};
 use crate::rooms::workshop::Workshop;
 
 /// A name or anything else that is only text.
@@ -28,8 +30,14 @@ pub fn area(label: &'static str, typed: Typed) -> View {
 
 pub fn mass_field(of: Field, typed: Typed) -> View {
     let shop = Workshop::here();
+    mass_field_in(of, typed, move || shop.mass_unit())
+}
+
+/// A weight that is in this unit where none is typed.
+pub fn mass_field_in(of: Field, typed: Typed, unit: impl Fn() -> MassUnit + 'static) -> View {
+    let shop = Workshop::here();
     field(filled(of, Mass::EXAMPLE), typed, move || {
-        let read = typed.read::<Mass>(shop.mass_unit()).map_err(|e| e.to_string())?;
+        let read = typed.read::<Mass>(unit()).map_err(|e| e.to_string())?;
         Ok(shop.voice().both(read.value))
     })
 }

@@ -19,7 +19,9 @@ mod stepper;
 mod unkept;
 mod why;
 
-pub use amounts::{area, length_field, mass_field, share_field, temperature_field, text_field};
+pub use amounts::{
+    area, length_field, mass_field, mass_field_in, share_field, temperature_field, text_field,
+};
 pub use away::{away, retired};
 pub use chart::{captions, chart};
 pub use choice::{Choice, choice};
