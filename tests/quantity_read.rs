@@ -262,6 +262,31 @@ fn densities() {
     }
 }
 
+/// Copied from a page, or typed where characters are full-width: what is not seen is not read.
+#[test]
+fn characters_of_other_widths_and_of_none() {
+    for text in [
+        "５ ｇ",
+        "５g",
+        "5\u{200b} g",
+        "\u{feff}5 g",
+        "\u{200e}5\u{2060} g\u{200f}",
+        "5\u{ad} g",
+        "\u{202a}5 g\u{202c}",
+    ] {
+        weighs(text, 5, 1, Gram);
+    }
+    weighs("２．１５ ｏｚ", 215, 100, Ounce);
+    weighs("２ １／４ ｏｚ", 9, 4, Ounce);
+    is_part("８％", 8, 1, Percent);
+    is_warm("－５ ℃", -5, 1, Celsius);
+    assert_eq!(read_count("１２", Point), Ok(12));
+    assert!(
+        read::<Mass>("\u{200b}\u{feff}", Gram, Point)
+            .is_err_and(|e| e == AmountError::Empty { noun: "weight" })
+    );
+}
+
 #[test]
 fn numbers_and_counts() {
     for (text, num, den) in

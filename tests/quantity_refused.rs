@@ -41,6 +41,23 @@ fn what_could_mean_two_things_is_asked() {
     );
 }
 
+/// Copied from a page that sets fractions small, `1 1/2` has lost its space.
+#[test]
+fn a_mixed_fraction_run_together_is_asked() {
+    no_weight("11/2 lb", "“11/2 lb” can mean 1 1/2 lb or 5 1/2 lb. Type the one you mean.");
+    no_weight("21/4oz", "“21/4oz” can mean 2 1/4 oz or 5 1/4 oz. Type the one you mean.");
+    no_weight("113/16 oz", "“113/16 oz” can mean 1 13/16 oz or 7 1/16 oz. Type the one you mean.");
+    no_weight("1 lb 21/2 oz", "“21/2 oz” can mean 2 1/2 oz or 10 1/2 oz. Type the one you mean.");
+    no_weight("21/3", "“21/3” can mean 2 1/3 g or 7 g. Type the one you mean.");
+    // What nobody writes as a mixed fraction is clear: less than one, another lower number, not in lowest terms.
+    for (text, num, den) in
+        [("11/16", 11, 16), ("22/7", 22, 7), ("12/8", 3, 2), ("10/4", 5, 2), ("100/3", 100, 3), ("9/4", 9, 4)]
+    {
+        let got = read::<Mass>(text, Gram, Point).map(|amount| amount.value);
+        assert_eq!(got, Ok(Mass::base(Exact::ratio(num, den))), "{text}");
+    }
+}
+
 /// Both readings that are offered are clear when typed.
 #[test]
 fn what_is_offered_is_clear() {

@@ -26,7 +26,7 @@ pub enum AmountError {
         noun: &'static str,
         known: String,
     },
-    /// `1,234` may be one and a bit or more than a thousand.
+    /// `1,234` may be one and a bit or more than a thousand, `11/2` one and a half or five and a half.
     Ambiguous {
         text: String,
         small: String,

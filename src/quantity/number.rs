@@ -53,8 +53,8 @@ pub(super) struct Style {
 /// A number at the start of a text.
 pub(super) enum Scanned {
     Clear(Exact),
-    /// `1,234`: with a decimal sign, with a grouping sign, and the digits of both.
-    TwoWays(&'static str, String, String),
+    /// `1,234` or `11/2`, written out in both ways: `1.234` and `1234`, `1 1/2` and `5 1/2`.
+    TwoWays(String, String),
 }
 
 /// Why there is none.
@@ -77,13 +77,21 @@ impl Trouble {
     }
 }
 
-/// One spelling for every space, minus, slash and apostrophe; none where the text is too long to be an amount.
+/// What pages put between letters and nobody sees: the soft hyphen, joiners, marks of direction, the byte order mark.
+const fn unseen(c: char) -> bool {
+    matches!(c, '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
+}
+
+/// One spelling for every space, minus, slash, apostrophe and full-width character; none where the text is too long to
+/// be an amount.
 pub(super) fn clean(text: &str) -> Option<String> {
-    let text = text.trim();
+    let text = text.trim_matches(|c: char| c.is_whitespace() || unseen(c));
     (text.chars().take(LONGEST + 1).count() <= LONGEST).then(|| {
         text.chars()
+            .filter(|c| !unseen(*c))
             .map(|c| match c {
-                '\u{2010}'..='\u{2013}' | '\u{2212}' | '\u{fe63}' | '\u{ff0d}' => '-',
+                '\u{ff01}'..='\u{ff5e}' => char::from_u32(c as u32 - 0xfee0).unwrap_or(c),
+                '\u{2010}'..='\u{2013}' | '\u{2212}' | '\u{fe63}' => '-',
                 '\u{2044}' | '\u{2215}' => '/',
                 '\u{2019}' | '\u{02bc}' => '\'',
                 '\u{00ba}' | '\u{02da}' => '°',
@@ -121,7 +129,9 @@ pub(super) fn scan(text: &str, style: Style) -> Result<(Scanned, &str), Trouble>
         };
     }
     if let Some((below, rest)) = over(after) {
-        return Ok((Scanned::Clear(fraction(first, below)?), rest));
+        let number = fraction(first, below)?;
+        let ways = run_together(first, below).filter(|_| number > Exact::ONE);
+        return Ok((ways.unwrap_or(Scanned::Clear(number)), rest));
     }
     let (runs, rest) = runs(first, after);
     match whole(&runs, style)? {
@@ -151,6 +161,23 @@ fn fraction(above: &str, below: &str) -> Result<Exact, Trouble> {
         (_, below) if below > FINEST => Err(Trouble::TooFine),
         (above, below) => Ok(Exact::ratio(above, below)),
     }
+}
+
+/// Lower numbers of the fractions that kitchens and rulers have.
+const MARKED: [i128; 5] = [2, 3, 4, 8, 16];
+
+/// `11/2` may be `1 1/2` whose space was lost, as where it is copied from a page that sets the fraction small.
+fn run_together(above: &str, below: &str) -> Option<Scanned> {
+    let (all, lower) = (value(above).ok()?, value(below).ok().filter(|lower| MARKED.contains(lower))?);
+    let mixed = |whole: &str, part: &str| {
+        let upper = value(part).ok()?;
+        let proper = upper < lower && Exact::ratio(upper, lower).parts().1 == lower && !part.starts_with('0');
+        proper.then(|| [whole, " ", part, "/", below].concat())
+    };
+    let small = (1..above.len()).map(|at| cut(above, at)).find_map(|(whole, part)| mixed(whole, part))?;
+    let whole = (all / lower).to_string();
+    let large = mixed(&whole, &(all % lower).to_string()).unwrap_or(whole);
+    Some(Scanned::TwoWays(small, large))
 }
 
 /// The proper fraction that follows a whole number (`2 1/4`, `2-1/4`, `2¼`), zero where none does.
@@ -199,7 +226,7 @@ fn whole(runs: &[Run<'_>], style: Style) -> Result<Scanned, Trouble> {
             }
             if style.places.is_none_or(|most| most >= 3) {
                 let local = if style.locale == Locale::Point { "." } else { "," };
-                return Ok(Scanned::TwoWays(local, (*first).into(), (*run).into()));
+                return Ok(Scanned::TwoWays([first, local, run].concat(), [*first, run].concat()));
             }
             (runs, "")
         }

@@ -112,9 +112,7 @@ impl Field {
         let (row, second) = self.unit(text, rest.trim())?;
         let first = match scanned {
             Scanned::Clear(number) => number,
-            Scanned::TwoWays(sign, whole, places) => {
-                return Err(both_ways(text, negative, row, sign, &whole, &places));
-            }
+            Scanned::TwoWays(small, large) => return Err(both_ways(text, negative, row, &small, &large)),
         };
         let (number, row) = match (row, second) {
             (Some(large), Some(second)) => {
@@ -164,8 +162,8 @@ impl Field {
         let (scanned, rest) = scan(second, self.style).map_err(tell)?;
         match (scanned, named(rest, self.units)) {
             (Scanned::Clear(more), Some(small)) if large.then == Some(small.symbol) => Ok((more, small)),
-            (Scanned::TwoWays(sign, whole, places), Some(small)) if large.then == Some(small.symbol) => {
-                Err(both_ways(second, false, Some(small), sign, &whole, &places))
+            (Scanned::TwoWays(one, other), Some(small)) if large.then == Some(small.symbol) => {
+                Err(both_ways(second, false, Some(small), &one, &other))
             }
             _ => Err(tell(Trouble::NotANumber)),
         }
@@ -194,22 +192,12 @@ impl Field {
     }
 }
 
-/// The two readings of `1,234`, each written so that it is clear.
-fn both_ways(
-    text: &str,
-    negative: bool,
-    row: Option<&Row>,
-    sign: &str,
-    whole: &str,
-    places: &str,
-) -> AmountError {
+/// The two readings of `1,234` or `11/2`, each written so that it is clear.
+fn both_ways(text: &str, negative: bool, row: Option<&Row>, small: &str, large: &str) -> AmountError {
     let (gap, unit) = row.map_or(("", ""), |row| (" ", row.symbol));
     let minus = if negative { "−" } else { "" };
-    AmountError::Ambiguous {
-        text: text.trim().into(),
-        small: [minus, whole, sign, places, gap, unit].concat(),
-        large: [minus, whole, places, gap, unit].concat(),
-    }
+    let written = |number| [minus, number, gap, unit].concat();
+    AmountError::Ambiguous { text: text.trim().into(), small: written(small), large: written(large) }
 }
 
 /// The unit that a name is a spelling of, in any case, with any spaces and points.
