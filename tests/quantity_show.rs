@@ -133,9 +133,23 @@ fn both_systems() {
     both(ounces(215, 100), Gram, Some(Mass::base(Exact::ratio(5, 10))), ["61.0 g", "2.15 oz"]);
     // 0.1 g is 0.0035 oz: to the thousandth.
     both(ounces(215, 100), Ounce, tenth, ["2.150 oz", "61.0 g"]);
+    // Beside ounces to the division of a scale that shows grams: that is what is read on it.
+    both(
+        Mass::base(Exact::ratio(322, 100)),
+        Ounce,
+        Some(Mass::base(Exact::ratio(1, 100))),
+        ["0.1136 oz", "3.22 g"],
+    );
+    both(ounces(215, 100), Ounce, Some(Mass::base(Exact::ONE)), ["2.15 oz", "61 g"]);
+    both(
+        Mass::base(Exact::whole(12_005)),
+        Ounce,
+        Some(Mass::base(Exact::whole(5))),
+        ["423.5 oz", "12.005 kg"],
+    );
     both(ounces(215, 100), Ounce, Some(ounces(5, 1000)), ["2.150 oz", "61.0 g"]);
-    // 0.005 oz is 0.141747615625 g: to the tenth.
-    both(ounces(215, 100), Gram, Some(ounces(5, 1000)), ["61.0 g", "2.15 oz"]);
+    // 0.005 oz is 0.141747615625 g: to the tenth, and beside to what the scale shows.
+    both(ounces(215, 100), Gram, Some(ounces(5, 1000)), ["61.0 g", "2.150 oz"]);
     both(
         Mass::base(Exact::whole(12_000)),
         Gram,

@@ -138,13 +138,13 @@ pub(super) fn mixed(number: Exact, locale: Locale) -> String {
 /// A mass in the unit the person likes first, with the other system's beside it: `("61.0 g", "2.15 oz")`.
 ///
 /// The first is rounded to the scale's division where one is given and that ends as a decimal in this unit; where it
-/// does not (0.1 g in ounces), to the power of ten below it. The other is a reading aid, to its own step: grams or
-/// ounces, from 10 kg on kilograms or pounds.
+/// does not (0.1 g in ounces), to the power of ten below it, and the other, in which it ends, to the division: that is what
+/// the scale shows. Else the other is a reading aid, to its own step: grams or ounces, from 10 kg on kilograms or pounds.
 pub fn show_both(value: Mass, first: MassUnit, division: Option<Mass>, locale: Locale) -> (Shown, Shown) {
-    let step = division.map(|d| d.to(first)).filter(|d| !d.is_zero()).map(|d| match d.places() {
-        Some(places) if places <= 6 => d,
-        _ => power_of_ten_below(d),
-    });
+    let division = division.filter(|d| !d.is_zero());
+    let ends = |d: &Exact| d.places().is_some_and(|places| places <= 6);
+    let step = division.map(|d| d.to(first));
+    let own = step.filter(ends);
     let heavy = value.in_base().abs() >= Exact::whole(10_000);
     let other = match (first, heavy) {
         (MassUnit::Gram | MassUnit::Kilogram, false) => MassUnit::Ounce,
@@ -152,7 +152,9 @@ pub fn show_both(value: Mass, first: MassUnit, division: Option<Mass>, locale: L
         (MassUnit::Ounce | MassUnit::Pound, false) => MassUnit::Gram,
         (MassUnit::Ounce | MassUnit::Pound, true) => MassUnit::Kilogram,
     };
-    (show(value, first, step, locale), show(value, other, None, locale))
+    let beside = division.filter(|_| own.is_none()).map(|d| d.to(other)).filter(ends);
+    let step = own.or_else(|| step.map(power_of_ten_below));
+    (show(value, first, step, locale), show(value, other, beside, locale))
 }
 
 fn power_of_ten_below(limit: Exact) -> Exact {
