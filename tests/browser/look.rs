@@ -17,7 +17,7 @@ const ROOMS: &[(&str, &str)] = &[
 const SIZES: &[(u32, u32)] = &[(1024, 768), (768, 1024), (390, 844)];
 
 /// Text that its own box cuts off, and anything wider than the page.
-const CUT: &str = r#"
+pub(crate) const CUT: &str = r#"
 const wide = document.documentElement.scrollWidth > innerWidth ? [`page ${document.documentElement.scrollWidth} wide`] : [];
 const hides = (e) => ["hidden", "clip"].includes(getComputedStyle(e).overflowX);
 const cut = [...document.querySelectorAll(`#app *`)].filter((e) =>

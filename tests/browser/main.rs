@@ -13,6 +13,7 @@ mod day;
 mod decade;
 #[path = "../decade_shared/mod.rs"]
 mod decade_shared;
+mod engines;
 mod fewer;
 mod flow;
 mod freeze;
