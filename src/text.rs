@@ -6,6 +6,18 @@ pub fn lower(text: &str) -> String {
     text.chars().map(small).collect()
 }
 
+/// What a name is known by: two names are the same where this is, whatever their case and the spaces around them. An
+/// accent that is a sign of its own after its letter, as some texts have it that come from elsewhere, makes another name
+/// than the letter that carries it: only the tables of Unicode could tell, and entries already kept are by this key.
+pub fn key(name: &str) -> String {
+    lower(name.trim())
+}
+
+/// True of two spellings of one name.
+pub fn same(a: &str, b: &str) -> bool {
+    a == b || key(a) == key(b)
+}
+
 /// Capitals lie a fixed way before their small letters, or the two take turns.
 fn small(sign: char) -> char {
     let n = u32::from(sign);

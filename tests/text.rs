@@ -1,7 +1,7 @@
 //! Small letters, held against those of the standard library.
 #![cfg(not(target_arch = "wasm32"))]
 
-use potside::text::{cut, lower};
+use potside::text::{cut, key, lower, same};
 
 /// Every sign of the scripts that waxes and fragrances are named in: Latin, Greek and Cyrillic, Armenian, more Latin.
 #[test]
@@ -42,4 +42,17 @@ fn cuts_only_between_signs() {
     assert_eq!(cut("¼ oz", 2), ("¼", " oz"));
     assert_eq!(cut("¼ oz", 1), ("¼ oz", ""));
     assert_eq!(cut("g", 4), ("g", ""));
+}
+
+#[test]
+fn a_name_is_the_same_whatever_its_case_and_the_spaces_around_it() {
+    for other in ["Crème brûlée", " CRÈME BRÛLÉE ", "\tcrème BrûLÉe\u{a0}"] {
+        assert!(same("Crème brûlée", other), "{other}");
+        assert_eq!(key("Crème brûlée"), key(other), "{other}");
+    }
+    // Spaces within tell names apart, and so does an accent that is a sign of its own.
+    for other in ["Crème  brûlée", "Crèmebrûlée", "Creme brulee", "Cre\u{300}me bru\u{302}le\u{301}e", ""]
+    {
+        assert!(!same("Crème brûlée", other), "{other}");
+    }
 }

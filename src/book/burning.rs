@@ -1,6 +1,6 @@
 //! Candles on trial: their course, their like, and what the wick after this one is to be.
 
-use super::lookup::{key, shown};
+use super::lookup::shown;
 use super::{Burns, Id, Kept, State};
 use crate::bench::burn::{
     Advice, Course, Near, Place, Shot, Trial, TrialError, Tried, Verdict, WickSeries, across, advise,
@@ -8,6 +8,7 @@ use crate::bench::burn::{
 };
 use crate::formula::{Basis, PartKind};
 use crate::quantity::{Amount, Exact, Length, Mass, MassUnit, Share, Voice};
+use crate::text::key;
 
 /// The candles with one wick.
 #[derive(Clone, PartialEq, Debug)]

@@ -1,6 +1,6 @@
 //! Finding formulas, vessels and batches by words.
 
-use super::lookup::{in_order, key};
+use super::lookup::in_order;
 use super::{Batch, Kept, Map, State};
 use crate::formula::Formula;
 use crate::pot::Plan;
@@ -77,7 +77,7 @@ impl State {
 
     /// Formulas and vessels, also those put away, and batches in which every one of the words stands.
     pub fn find(&self, finder: &Finder, words: &str) -> Vec<Found<'_>> {
-        let words: Vec<String> = words.split_whitespace().map(key).collect();
+        let words: Vec<String> = words.split_whitespace().map(text::lower).collect();
         let holds = |texts: &[&str]| {
             let text = text::lower(&texts.join("\n"));
             words.iter().all(|w| text.contains(w.as_str()))

@@ -1,10 +1,10 @@
 //! What weighing or the supplier tells of an ingredient, written down beside what is known of it already.
 
-use super::lookup::key;
 use super::{Act, Id, Kept, Map, State};
 use crate::bench::{DropTrial, Ingredient, SpoonTrial};
 use crate::quantity::Density;
 use crate::stores::Supply;
+use crate::text::key;
 
 /// One thing learnt of an ingredient.
 #[derive(Clone, PartialEq, Debug)]

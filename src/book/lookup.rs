@@ -7,13 +7,9 @@ use crate::desk::label::Design;
 use crate::formula::{Formula, Recipe};
 use crate::quantity::{Density, Mass, Voice, Why};
 use crate::shelf::{Customer, Product};
+use crate::sort;
+use crate::text::key;
 use crate::vessel::{Vessel, VesselError, blend_density, fill};
-use crate::{sort, text};
-
-/// Names are the same whatever their case and the spaces around them.
-pub(super) fn key(name: &str) -> String {
-    text::lower(name.trim())
-}
 
 impl State {
     /// Waxes whose density as poured is known, by name.

@@ -1,9 +1,9 @@
 //! Names that are offered while one is typed, so that the same thing is called the same.
 
-use super::lookup::key;
 use super::{Kept, State};
 use crate::bench::Ingredient;
 use crate::sort;
+use crate::text::key;
 
 impl State {
     /// Waxes of every formula and what the stores know, each once, by name.

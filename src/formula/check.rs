@@ -54,7 +54,7 @@ fn refusals(formula: &Formula) -> Vec<FormulaError> {
     let mut names: Vec<String> = Vec::new();
     let all = formula.wax.iter().map(|w| &w.name).chain(formula.parts.iter().map(|p| &p.name));
     for name in all.filter(|name| !name.trim().is_empty()) {
-        let known = text::lower(name.trim());
+        let known = text::key(name);
         if names.contains(&known) {
             errors.push(FormulaError::Twice { name: name.trim().to_owned() });
         }

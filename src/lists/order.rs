@@ -1,9 +1,10 @@
 //! Orders out of a list: a row a candle, and the rows of one order put together.
 
-use super::take::{Body, Found, key};
+use super::take::{Body, Found};
 use crate::book::{Act, Id, Kept, State};
 use crate::quantity::{Voice, read_count};
 use crate::shelf::{Order, OrderDraft};
+use crate::text::{key, same};
 
 /// One row of an order. Rows that name the same order are put together afterwards by [`joined`].
 pub(super) fn read_order(
@@ -12,10 +13,9 @@ pub(super) fn read_order(
     voice: Voice,
 ) -> Result<Body, Vec<String>> {
     let mut wrong = Vec::new();
-    let named = |name: &str, other: &str| key(name) == key(other);
     let candle = cell(0);
     let product =
-        state.products_shown().into_iter().find(|k| k.body().is_some_and(|p| named(&p.name, &candle)));
+        state.products_shown().into_iter().find(|k| k.body().is_some_and(|p| same(&p.name, &candle)));
     if product.is_none() {
         wrong.push(["No candle called “", &candle, "” is sold. Name it on the Shelf first."].concat());
     }
@@ -23,7 +23,7 @@ pub(super) fn read_order(
         "" => String::new(),
         name => {
             let known =
-                state.customers_shown().into_iter().find(|k| k.body().is_some_and(|c| named(&c.name, name)));
+                state.customers_shown().into_iter().find(|k| k.body().is_some_and(|c| same(&c.name, name)));
             if known.is_none() {
                 wrong.push(
                     ["“", name, "” is not among your customers. Add them on the Shelf first."].concat(),

@@ -8,7 +8,7 @@ use crate::bench::Ingredient;
 use crate::book::{Act, Id, State};
 use crate::quantity::{Length, LengthUnit, Share, ShareUnit, Voice, read as read_amount, read_density};
 use crate::shelf::Order;
-use crate::text;
+use crate::text::{key, same};
 use crate::vessel::{self, FillKind, Vessel, check};
 
 /// What a list would bring to a book.
@@ -124,7 +124,7 @@ pub fn take(list: List, text: &str, state: &State, voice: Voice) -> Result<Taken
     let mut rows = read(text).map_err(TakeError::Text)?.into_iter();
     let (_, head) = rows.next().ok_or(TakeError::Text(CsvError::Empty))?;
     // For each cell of a row, which column it is.
-    let places: Vec<_> = head.iter().map(|h| columns.iter().position(|c| key(c) == key(h))).collect();
+    let places: Vec<_> = head.iter().map(|h| columns.iter().position(|c| same(c, h))).collect();
     if !places.contains(&Some(0)) {
         return Err(TakeError::NoColumn {
             name: columns.first().copied().unwrap_or_default(),
@@ -164,10 +164,6 @@ pub fn take(list: List, text: &str, state: &State, voice: Voice) -> Result<Taken
         }
     }
     Ok(Taken { found, unknown })
-}
-
-pub(super) fn key(name: &str) -> String {
-    text::lower(name.trim())
 }
 
 fn read_vessel(cell: &dyn Fn(usize) -> String, voice: Voice) -> Result<Body, Vec<String>> {

@@ -3,7 +3,7 @@
 use super::said::spoons;
 use super::{Dose, Plan};
 use crate::quantity::{Mass, Voice, Why};
-use crate::text::lower;
+use crate::text::same;
 
 /// One wax or part, all pots together.
 #[derive(Clone, PartialEq, Debug)]
@@ -38,11 +38,6 @@ impl Need {
             voice.both(self.mass)
         }
     }
-}
-
-/// Names are the same whatever their case and the spaces around them.
-fn key(name: &str) -> String {
-    lower(name.trim())
 }
 
 impl Plan {
@@ -82,18 +77,18 @@ impl Plan {
     pub fn own(&self) -> Vec<&String> {
         let lines = || self.pours.iter().flat_map(|pour| &pour.lines);
         let counted =
-            |name: &str| lines().any(|l| matches!(l.dose, Dose::Count { .. }) && key(&l.name) == key(name));
+            |name: &str| lines().any(|l| matches!(l.dose, Dose::Count { .. }) && same(&l.name, name));
         [&self.vessel, &self.wick].into_iter().filter(|name| !name.is_empty() && !counted(name)).collect()
     }
 
     /// True of what a pour of it uses by itself: a wax or part, the vessel, the wick.
     pub fn takes(&self, name: &str) -> bool {
         let lines = self.pours.iter().flat_map(|pour| &pour.lines).map(|line| &line.name);
-        lines.chain([&self.vessel, &self.wick]).any(|own| key(own) == key(name))
+        lines.chain([&self.vessel, &self.wick]).any(|own| same(own, name))
     }
 
     /// What is over of `left` of an ingredient once the plan has taken what it needs of it.
     pub fn leaves(&self, ingredient: &str, left: Mass) -> Mass {
-        left.less(self.needs().into_iter().filter(|n| key(&n.name) == key(ingredient)).map(|n| n.mass).sum())
+        left.less(self.needs().into_iter().filter(|n| same(&n.name, ingredient)).map(|n| n.mass).sum())
     }
 }

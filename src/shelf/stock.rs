@@ -54,20 +54,18 @@ pub struct Shelf<'a> {
 impl Product {
     /// True where a batch made this.
     pub fn is_of(&self, batch: &Batch) -> bool {
-        let key = |wick: &str| text::lower(wick.trim());
         self.formula == batch.formula
             && self.vessel == batch.vessel
-            && key(&self.wick) == key(batch.run.wick())
+            && text::same(&self.wick, batch.run.wick())
     }
 }
 
 impl Product {
     /// What finishes each candle, one of each, beside what its pour `takes` by itself.
     pub fn finish(&self, takes: impl Fn(&str) -> bool) -> Vec<&String> {
-        let key = |part: &str| text::lower(part.trim());
         let mut parts: Vec<&String> = Vec::new();
         for part in &self.parts {
-            if !takes(part) && parts.iter().all(|known| key(known) != key(part)) {
+            if !takes(part) && parts.iter().all(|known| !text::same(known, part)) {
                 parts.push(part);
             }
         }

@@ -5,7 +5,8 @@ use super::{Lot, Measure};
 use crate::book::{Batch, Id, Map, State};
 use crate::day::Zone;
 use crate::quantity::{Exact, Money};
-use crate::{sort, text};
+use crate::sort;
+use crate::text::{key, same};
 
 /// The whole stores, an account for each ingredient, by name.
 #[derive(Clone, PartialEq, Debug, Default)]
@@ -101,16 +102,6 @@ impl Account {
     }
 }
 
-/// Names are the same whatever their case and the spaces around them.
-fn key(name: &str) -> Id {
-    Id(text::lower(name.trim()))
-}
-
-/// True of two spellings of one name.
-pub(super) fn same(a: &str, b: &str) -> bool {
-    a == b || key(a) == key(b)
-}
-
 impl Ledger {
     /// A lot is there from the beginning of the day on which it came, in this zone.
     pub fn of(state: &State, zone: Zone) -> Self {
@@ -125,7 +116,7 @@ impl Ledger {
         let mut places: Map<(usize, usize)> = Map::default();
         for lot in state.lots.values() {
             let Some(body) = lot.body() else { continue };
-            let name = key(&body.ingredient);
+            let name = Id(key(&body.ingredient));
             by_name.add(&name, plays.len());
             let at = by_name.get(&name).copied().unwrap_or_default();
             if at == plays.len() {

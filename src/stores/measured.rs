@@ -1,9 +1,9 @@
 //! Whether a lot is kept as it is used: what is weighed at the pot by weight, what is counted by pieces. Of another the pours
 //! would take nothing, and what is left of its ingredient would be grams and pieces together.
 
-use super::ledger::same;
 use super::{Lot, Measure};
 use crate::book::{Id, Kept, State};
+use crate::text::same;
 
 impl State {
     /// Why a lot cannot be kept as it was bought; `own` where it is one in the book that is put right.

@@ -1,11 +1,11 @@
 //! Which lots a pour is taken from, unless one chooses otherwise.
 
-use super::ledger::same;
 use super::{Account, Ledger, LotEvent, Measure, Source};
 use crate::book::{Batch, Id, State};
 use crate::day::Day;
 use crate::pot::{Note, Plan, StepKey};
 use crate::quantity::{Exact, Voice};
+use crate::text::same;
 
 impl Ledger {
     /// For everything of the plan that is in the stores: the lots first to expire, as many as it needs. With what must be

@@ -1,10 +1,10 @@
 //! From a lot forward to the batches it went into, and from a batch back to every lot in it: one step each way.
 
-use super::ledger::same;
 use super::{Account, Holding, Ledger, LotEvent};
 use crate::book::{Batch, Id, Kept, Map, State};
 use crate::day::Zone;
 use crate::quantity::Exact;
+use crate::text::same;
 
 /// A batch that has something of a lot in it.
 #[derive(Clone, PartialEq, Debug)]

@@ -38,6 +38,7 @@ pub use seen::{Sighting, scales, sightings};
 pub use whole::of_burn;
 
 use crate::quantity::{Amount, Length, Mass, Share, Temperature};
+use crate::text::same;
 use crate::wire::{wire_enum, wire_struct};
 
 /// One candle to be burned down, and what it is made of. Names are as typed, so that it stands without the formula.
@@ -243,7 +244,6 @@ impl WickSeries {
 
     /// Which size, from the smallest at 0, whatever the case.
     pub fn place(&self, size: &str) -> Option<usize> {
-        let wanted = crate::text::lower(size.trim());
-        self.sizes.iter().position(|own| crate::text::lower(own.trim()) == wanted)
+        self.sizes.iter().position(|own| same(own, size))
     }
 }

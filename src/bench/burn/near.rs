@@ -1,7 +1,7 @@
 //! How near a candle that was tried is to the one that a wick is sought for.
 
 use super::{Heavy, Trial};
-use crate::text::lower;
+use crate::text;
 
 /// Percent of the wax that the fragrance's share may differ by before a trial is worth half as much (our own choice).
 const SHARES: f64 = 4.0;
@@ -25,7 +25,7 @@ impl Near {
         if same {
             return Self { worth: 1.0, away: 0.0 };
         }
-        let other = |a: &str, b: &str| f64::from(u8::from(lower(a.trim()) != lower(b.trim())));
+        let other = |a: &str, b: &str| f64::from(u8::from(!text::same(a, b)));
         let steps = other(&asked.wax, &tried.wax) + shares(asked, tried) / SHARES;
         let wider = (across(tried) - across(asked)).abs() / WIDE;
         let heavier = (weight(tried) - weight(asked)).abs();

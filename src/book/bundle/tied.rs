@@ -11,7 +11,7 @@ use crate::quantity::{Exact, Mass};
 use crate::shelf::{FINISHES, Ticked};
 use crate::sort;
 use crate::stores::Source;
-use crate::text::lower;
+use crate::text::key;
 use crate::wire::{self, Json, Wire};
 use std::cmp::Ordering;
 use std::ops::Range;
@@ -188,12 +188,12 @@ impl Bundle for Tied {
     fn takes(&self, place: usize, name: &str) -> bool {
         let mut reader = self.run(place);
         let _ = (reader.get(), reader.get(), reader.get());
-        let key = lower(name.trim());
+        let wanted = key(name);
         // Small letters are as many: of most names nothing more has to be looked at.
-        let long = key.chars().count();
+        let long = wanted.chars().count();
         (0..reader.count()).any(|_| {
             let own = self.said(&mut reader).trim();
-            own.chars().count() == long && lower(own) == key
+            own.chars().count() == long && key(own) == wanted
         })
     }
 

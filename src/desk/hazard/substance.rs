@@ -3,6 +3,7 @@
 use super::class::{Class, Group};
 use super::detail::Detail;
 use crate::quantity::Exact;
+use crate::text;
 
 /// Routes of acute toxicity, with three forms of what is breathed in.
 pub(super) const ROUTES: usize = 5;
@@ -54,8 +55,7 @@ impl Substance {
         let by = |a: &str, b: &str| !a.is_empty() && a == b;
         by(&self.cas, &other.cas)
             || by(&self.ec, &other.ec)
-            || (self.cas.is_empty() || other.cas.is_empty())
-                && crate::text::lower(&self.name) == crate::text::lower(&other.name)
+            || (self.cas.is_empty() || other.cas.is_empty()) && text::same(&self.name, &other.name)
     }
 
     /// Takes in what another line says of the same substance: shares add up, of all else the stricter word counts.

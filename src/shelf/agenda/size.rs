@@ -182,7 +182,7 @@ impl State {
 /// What tells one colour and fragrance from another: the names of the dyes and fragrances.
 pub(super) fn kind(formula: &Formula) -> String {
     let named = formula.parts.iter().filter(|p| matches!(p.kind, PartKind::Dye | PartKind::Fragrance));
-    let mut names: Vec<String> = named.map(|p| text::lower(p.name.trim())).collect();
+    let mut names: Vec<String> = named.map(|p| text::key(&p.name)).collect();
     sort::by(&mut names, |a, b| a.cmp(b));
     names.join("\n")
 }
