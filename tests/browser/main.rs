@@ -8,6 +8,7 @@ mod beside;
 mod book;
 mod browser;
 mod burn;
+mod cleared;
 mod copied;
 mod day;
 mod decade;

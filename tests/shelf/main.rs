@@ -3,6 +3,7 @@
 // A helper of a test may fail as a test does.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod accounted;
 mod agenda;
 mod coming;
 #[path = "../common/mod.rs"]
@@ -14,6 +15,7 @@ mod orders;
 mod pins;
 mod shared;
 mod tally;
+mod told;
 mod whole;
 #[path = "../common/zones.rs"]
 mod zones;

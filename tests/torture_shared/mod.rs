@@ -11,6 +11,7 @@ pub(crate) mod dice;
 pub(crate) mod faults;
 pub(crate) mod laws;
 pub(crate) mod mutate;
+pub(crate) mod parsed;
 pub(crate) mod parsers;
 pub(crate) mod three;
 pub(crate) mod work;

@@ -4,33 +4,26 @@
 use super::deal::BOOK;
 use super::dice::Dice;
 use super::mutate::{mutant, reshape, summed};
+use super::parsed::{again, log, sheet, typed};
 use super::work::{self, american};
 use super::{Length, Tally};
-use potside::bench::burn::WickSeries;
-use potside::bench::read_log;
 use potside::book::{Act, Entry, Journal, backup, read_copy};
-use potside::day::{Day, Zone};
-use potside::desk::code::Code;
-use potside::desk::hazard::{Ingredient, mix, read_lines, statements};
-use potside::desk::{FIELDS, Rates, read_percent};
+use potside::day::Zone;
+use potside::desk::{FIELDS, Rates};
 use potside::formula::{self, check};
 use potside::lists::{self, List, take};
 use potside::photo::Photo;
-use potside::quantity::{
-    Currency, Density, DensityUnit, Exact, Length as Span, LengthUnit, Locale, Mass, MassUnit, Quantity,
-    Share, ShareUnit, Temperature, TemperatureUnit, Voice, Volume, VolumeUnit, read, read_any, read_count,
-    read_density, read_number, show_exact,
-};
-use potside::shelf::{OrderDraft, ProductDraft, is_batch_number};
-use potside::stores::{Measure, SupplyDraft};
-use potside::wire::{self, Wire};
+use potside::quantity::{Currency, Exact, Locale, Voice};
+use potside::shelf::{OrderDraft, ProductDraft};
+use potside::stores::SupplyDraft;
+use potside::wire::{self};
 use potside::{stores, vessel};
 use serde_json::Value;
 use std::fmt::Display;
 
-type Said = Result<(), String>;
+pub(crate) type Said = Result<(), String>;
 
-fn sentence(error: &impl Display) -> Said {
+pub(crate) fn sentence(error: &impl Display) -> Said {
     let said = error.to_string();
     if said.trim_end().ends_with('.') && said.len() > 10 {
         Ok(())
@@ -39,7 +32,7 @@ fn sentence(error: &impl Display) -> Said {
     }
 }
 
-fn sentences(errors: &[String]) -> Said {
+pub(crate) fn sentences(errors: &[String]) -> Said {
     errors.iter().try_for_each(sentence)
 }
 
@@ -298,76 +291,6 @@ impl Texts {
         let fields: Vec<String> = FIELDS.iter().map(|_| text()).collect();
         sentences(&Rates::read(&fields, true, [true, false], voice).err().unwrap_or_default())
     }
-}
-
-/// What is read is written and read the same again.
-fn again<T: Wire + PartialEq>(text: &str) -> Said {
-    match wire::read::<T>(text) {
-        Ok(value) if wire::read::<T>(&wire::write(&value)).as_ref() != Ok(&value) => {
-            Err(format!("not the same again: {text:.300}"))
-        }
-        _ => Ok(()),
-    }
-}
-
-fn sheet(text: &str, locale: Locale) -> Said {
-    let (substances, errors) = read_lines(text, locale);
-    errors.iter().try_for_each(sentence)?;
-    let fragrance = Ingredient {
-        name: "Fragrance".into(),
-        percent: Exact::whole(8),
-        sheet: Some(substances),
-        harmless: false,
-    };
-    let _ = statements(&mix(&[fragrance], true), true);
-    Ok(())
-}
-
-fn log(text: &str, voice: Voice) -> Said {
-    read_log(text, voice).map_or_else(|why| sentence(&why), |_| Ok(()))
-}
-
-fn field<Q: Quantity>(text: &str, unit: Q::Unit, locale: Locale) -> Said {
-    match read::<Q>(text, unit, locale) {
-        Ok(amount) if read::<Q>(&show_exact(amount, locale), unit, locale) != Ok(amount) => {
-            Err(format!("not the same again: {text:?}"))
-        }
-        Ok(_) => Ok(()),
-        Err(why) => sentence(&why),
-    }
-}
-
-/// What may be typed into any field at all.
-fn typed(text: &str, voice: Voice) -> Said {
-    let locale = voice.locale;
-    field::<Mass>(text, MassUnit::Ounce, locale)?;
-    field::<Volume>(text, VolumeUnit::Litre, locale)?;
-    field::<Span>(text, LengthUnit::Inch, locale)?;
-    field::<Temperature>(text, voice.temperature, locale)?;
-    field::<Share>(text, ShareUnit::Percent, locale)?;
-    field::<Density>(text, DensityUnit::GramPerMillilitre, locale)?;
-    field::<Temperature>(text, TemperatureUnit::Celsius, locale)?;
-    let errors = [
-        read_any(text, locale).err(),
-        read_count(text, locale).err(),
-        read_density(text, locale).err(),
-        read_number(text, locale).err(),
-        Currency::default().read(text, locale).err(),
-        Currency { symbol: "kr.".into(), digits: 3 }.read(text, locale).err(),
-    ];
-    errors.iter().flatten().try_for_each(sentence)?;
-    read_percent(text, voice).err().iter().try_for_each(sentence)?;
-    for measure in [Measure::Grams, Measure::Pieces] {
-        measure.read(text, voice).err().iter().try_for_each(sentence)?;
-    }
-    match Day::read(text) {
-        Some(day) if Day::read(&day.to_string()) != Some(day) => {
-            return Err(format!("another day: {text:?}"));
-        }
-        _ => {}
-    }
-    let _ = (is_batch_number(text), Code::of(text).is_some(), WickSeries::read_sizes(text).len());
-    Ok(())
 }
 
 /// Readers that panicked, said no sentence, or read another thing than they wrote.
