@@ -27,7 +27,7 @@ pub(super) fn body(shop: Workshop, typed: Typed, of: Value<String>) -> View {
         }),
         el("div")
             .attr("aria-live", "polite")
-            .child(move || read.with(|r| r.as_ref().ok().map(|amount| answer(shop, amount, typed)))),
+            .child(move || read.with(|r| r.as_ref().ok().map(|amount| answer(shop, amount, typed, of)))),
         move || {
             (!measured.with(Vec::is_empty)).then(|| {
                 let names = move || {
@@ -45,9 +45,13 @@ pub(super) fn body(shop: Workshop, typed: Typed, of: Value<String>) -> View {
     ]
 }
 
-fn answer(shop: Workshop, amount: &Any, typed: Typed) -> View {
+fn answer(shop: Workshop, amount: &Any, typed: Typed, of: Value<String>) -> View {
     match amount {
         Any::Bare(_) => which_unit(typed),
+        Any::Drops(_) if of.with(String::is_empty) => el("p")
+            .class("muted")
+            .child("What a drop weighs depends on what is dropped. Weigh some at the Bench, then choose it here.")
+            .view(),
         Any::Drops(_) => ().view(),
         _ => {
             let locale = shop.locale();

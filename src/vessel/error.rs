@@ -51,7 +51,7 @@ impl VesselError {
                 voice.typed(*at)
             ),
             Self::NoInside => "The inside needs a diameter at the top, one at the bottom and a height, each above zero. Measure them again.".to_owned(),
-            Self::NoFill => "The fill is zero. Type how much goes into one vessel.".to_owned(),
+            Self::NoFill => "No fill yet. Type how much goes into one vessel.".to_owned(),
             Self::OverFull => "The fill is more than the vessel holds. Type a share of 100 % or less.".to_owned(),
             Self::RunsOver { fill, capacity } => format!("A fill of {} does not go into a vessel that holds {}: wax is lighter than water. Check both; an ounce of \
                  weight is not a fluid ounce.",

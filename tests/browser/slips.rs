@@ -3,6 +3,7 @@
 use crate::browser::{Browser, Engine};
 use crate::flow::{begin, done, own_workshop};
 use crate::pour::serve;
+use fantoccini::key::Key;
 
 /// A number without a unit is what the scale shows, not 28 times as much.
 #[tokio::test]
@@ -54,5 +55,43 @@ async fn too_little_is_told_before_it_is_done() {
         done(&b).await;
     }
     b.sees("How long, this formula does not say.").await;
+    b.end().await;
+}
+
+/// Goes through a long form with the tabulator, on a telephone: the bar at the end of it covers no field it comes to.
+#[tokio::test]
+async fn the_field_that_has_the_focus_is_seen() {
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "focus").await;
+    b.open(&host.address()).await;
+    b.size(390, 844).await;
+    b.sees("From the formula to the poured candle").await;
+    b.room("book/vessel/new").await;
+    b.sees("No fill yet. Type how much goes into one vessel.").await;
+    b.fill("Name of the vessel", "Straight jar").await;
+    let covered = "const e = document.activeElement, r = e.getBoundingClientRect(); \
+        const at = document.elementFromPoint(r.left + r.width / 2, r.bottom - 2); \
+        return e.closest('form') && r.height > 2 && !e.contains(at) ? e.labels?.[0]?.innerText ?? e.innerText : null";
+    let mut found = Vec::new();
+    for _ in 0..16 {
+        b.keys(&char::from(Key::Tab).to_string()).await;
+        let field = b.client.execute(covered, vec![]).await.unwrap();
+        found.extend(field.as_str().map(str::to_owned));
+    }
+    assert_eq!(found, Vec::<String>::new());
+    assert!(b.client.execute("return scrollY > 200", vec![]).await.unwrap() == true, "it came far down");
+    b.end().await;
+}
+
+/// What nobody has weighed yet is not an empty answer.
+#[tokio::test]
+async fn drops_of_nothing_in_particular() {
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "drops").await;
+    b.open(&host.address()).await;
+    b.sees("From the formula to the poured candle").await;
+    b.tap("Convert").await;
+    b.fill("Amount with its unit", "5 drops").await;
+    b.sees("What a drop weighs depends on what is dropped.").await;
     b.end().await;
 }

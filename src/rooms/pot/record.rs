@@ -159,7 +159,11 @@ fn row(shop: Workshop, line: &RecordLine, many: bool) -> View {
     let voice = shop.voice();
     let division = Some(line.dose.division()).filter(|d| !d.is_zero());
     let shown = |mass: Mass| show_both(mass, voice.mass, division, voice.locale).0.to_string();
-    let weighed = if line.weighed.is_zero() { "–".to_owned() } else { shown(line.weighed) };
+    let weighed = match &line.dose {
+        _ if line.weighed.is_zero() => "–".to_owned(),
+        dose if dose.is_counted() => dose.tell(line.weighed, voice),
+        _ => shown(line.weighed),
+    };
     // What was not weighed in is taken as it was asked.
     let asked = (!line.known && !line.weighed.is_zero()).then_some(" as asked");
     let off = if line.weighed.is_zero() || line.off.is_zero() {
