@@ -10,7 +10,9 @@ mod day;
 mod kept;
 mod ledger;
 mod measured;
+mod named;
 mod shared;
 mod trace;
+mod typed;
 #[path = "../common/zones.rs"]
 mod zones;
