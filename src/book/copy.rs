@@ -5,12 +5,10 @@ use super::clash::{Clash, clashes};
 use super::left::LeftOut;
 use super::photos::brought;
 use super::prospect::{Prospect, prospects, removes};
-use super::{Act, Damage, Entry, Journal, Replace};
+use super::{Act, CopyError, Damage, Entry, Journal, Replace};
 use crate::photo::{Photo, PhotoError};
-use crate::quantity::{Exact, Locale, decimal};
 use crate::sort;
 use std::borrow::Cow;
-use std::fmt;
 
 /// The largest file that is opened, in bytes: many years of pours.
 pub const LARGEST_COPY: u64 = 200_000_000;
@@ -24,17 +22,6 @@ const STEP: u64 = 1 << 20;
 /// So much may be named in a copy by what replaces a book or takes a copy in (our own choice: that is two a day for twenty
 /// years). Each is looked for at every entry, so that with far more the app would seem to hang.
 const MOST_ASIDE: usize = 20_000;
-
-/// A number of bytes as people read it: `4.2 MB`, `380 kB`.
-pub fn say_bytes(bytes: u64, locale: Locale) -> String {
-    let (size, step, unit) = match bytes {
-        0..100_000 => (1_000, Exact::ratio(1, 10), "kB"),
-        100_000..1_000_000 => (1_000, Exact::ONE, "kB"),
-        1_000_000..10_000_000_000 => (1_000_000, Exact::ratio(1, 10), "MB"),
-        _ => (1_000_000_000, Exact::ratio(1, 10), "GB"),
-    };
-    format!("{} {unit}", decimal(Exact::ratio(bytes.into(), size), step, locale))
-}
 
 /// What a copy holds, against a book; proved by folding before anything is changed.
 #[derive(Clone, PartialEq, Debug)]
@@ -79,49 +66,6 @@ pub enum Seal {
     /// Changed or cut off since.
     Broken,
 }
-
-/// Why a file brings nothing. `Display` is the sentence.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub enum CopyError {
-    Empty,
-    TooLarge {
-        bytes: u64,
-    },
-    /// No line of it is an entry.
-    NotACopy,
-    /// A newer version of the app has written it.
-    Newer {
-        format: u32,
-    },
-    /// The browser could not read the file; with what it said.
-    Unread(String),
-}
-
-impl fmt::Display for CopyError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Empty => f.write_str("This file is empty. Choose the copy that you downloaded here."),
-            Self::TooLarge { bytes } => write!(
-                f,
-                "This file has {}, more than a book ever has. Choose the copy that you downloaded here.",
-                say_bytes(*bytes, Locale::default())
-            ),
-            Self::NotACopy => f.write_str(
-                "This file is not a copy of a book. Choose the one that you downloaded here; its name begins with \
-                 “potside-book”.",
-            ),
-            Self::Newer { format } => write!(
-                f,
-                "A newer Potside has written this copy (format {format}). Update the app first, then open it again."
-            ),
-            Self::Unread(said) => {
-                write!(f, "This file could not be read ({said}). Check that it is still there, then choose it again.")
-            }
-        }
-    }
-}
-
-impl std::error::Error for CopyError {}
 
 /// Looks through a backup, or through a copy of earlier days with nothing but entries. Nothing is taken in yet.
 ///
