@@ -16,7 +16,7 @@ mod weighings;
 
 pub(super) use burn::remind;
 
-use super::parts::{live, why_button};
+use super::parts::{paged, why_button};
 use super::workshop::Workshop;
 use crate::book::{Act, Fact, Id};
 use crate::dom::*;
@@ -26,15 +26,13 @@ use crate::quantity::{Amount, Mass, Why};
 /// after it or without; `#bench/water/ID` of a vessel; `#bench/scale/ID` and `#bench/pot/ID`, or `new` for a new one; `#bench/freeze`;
 /// `#bench/burn` and what [`burn::page`] says.
 pub(super) fn room() -> View {
-    let shop = Workshop::here();
-    let rest = Derived::new(move || shop.route().with(|r| r.rest.clone()));
-    live(move || rest.with(|rest| inside(shop, rest)))
+    paged(inside)
 }
 
 fn inside(shop: Workshop, rest: &[String]) -> View {
     let at = |n: usize| rest.get(n).map_or("", String::as_str);
     let id = || Id(at(1).to_owned());
-    untrack(|| match at(0) {
+    match at(0) {
         "drops" => drops::page(shop, &id()),
         "spoons" => spoons::page(shop, &id()),
         "density" => density::page(shop, &id()),
@@ -44,7 +42,7 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
         "freeze" => freeze::page(shop),
         "burn" => burn::page(shop, at(1), at(2), at(3)),
         _ => list::page(shop),
-    })
+    }
 }
 
 const HERE: &str = "#bench";

@@ -15,7 +15,7 @@ mod versions;
 mod vessel;
 mod vessel_form;
 
-use super::parts::page_head;
+use super::parts::{page_head, paged};
 use super::workshop::Workshop;
 use crate::book::Id;
 use crate::dom::*;
@@ -28,15 +28,13 @@ pub(super) use fork::device;
 /// `#book/formula/ID/VERSION`, `#book/formula/copy/ID/VERSION`; vessels alike; `#book/batch/ID`; `#book/done` and
 /// `#book/history/ID` are what was done.
 pub(super) fn room() -> View {
-    let shop = Workshop::here();
-    let rest = Derived::new(move || shop.route().with(|r| r.rest.clone()));
-    el("div").class("book").child(move || rest.with(|rest| inside(shop, rest))).view()
+    el("div").class("book").child(paged(inside)).view()
 }
 
 fn inside(shop: Workshop, rest: &[String]) -> View {
     let at = |n: usize| rest.get(n).map_or("", String::as_str);
     let id = |n: usize| Id(at(n).to_owned());
-    untrack(|| match (at(0), at(1), at(2)) {
+    match (at(0), at(1), at(2)) {
         ("formula", "new", _) => formula_form::room(shop, Base::New),
         ("formula", "copy", _) => formula_form::room(shop, Base::Copy(id(2), id(3))),
         ("formula", _, "change") => formula_form::room(shop, Base::Change(id(1))),
@@ -49,7 +47,7 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
         ("history", thing, _) if !thing.is_empty() => past::of(shop, id(1)),
         ("done", ..) => past::everything(shop),
         _ => list::room(shop),
-    })
+    }
 }
 
 /// The address names nothing that is in this book.

@@ -15,7 +15,7 @@ mod lists;
 mod rules;
 mod storage;
 
-use super::parts::{live, page_part, press};
+use super::parts::{page_part, paged, press};
 use super::workshop::Workshop;
 use crate::book::Id;
 use crate::dom::*;
@@ -24,15 +24,13 @@ use crate::keep;
 /// `#desk/damaged` shows what was set aside; `#desk/safety/ID` and `#desk/label/ID` a form (`new` for a new one);
 /// `#desk/hazards` the hazards of a candle; `#desk/print/ID` a label; all else is the Desk itself.
 pub(super) fn room() -> View {
-    let shop = Workshop::here();
-    let rest = Derived::new(move || shop.route().with(|r| r.rest.clone()));
-    live(move || rest.with(|rest| inside(shop, rest)))
+    paged(inside)
 }
 
 fn inside(shop: Workshop, rest: &[String]) -> View {
     let at = |n: usize| rest.get(n).map_or("", String::as_str);
     let id = || Id(at(1).to_owned());
-    untrack(|| match at(0) {
+    match at(0) {
         "damaged" => damaged::page(shop),
         "cost" | "rates" => cost::page(shop, rest),
         "safety" => hazard::form(shop, &id()),
@@ -40,7 +38,7 @@ fn inside(shop: Workshop, rest: &[String]) -> View {
         "label" => label::form(shop, &id()),
         "print" => label::print(shop, &id()),
         _ => page(shop),
-    })
+    }
 }
 
 fn page(shop: Workshop) -> View {

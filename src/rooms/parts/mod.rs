@@ -28,7 +28,7 @@ pub use choice::{Choice, choice};
 pub use chooser::{chooser, file_input, refusal};
 pub use field::{Field, Typed, field};
 pub use finish::finish;
-pub use head::{page_head, page_part};
+pub use head::{page_head, page_part, paged};
 pub use live::{later, live, press, words};
 pub use money::{coins, date_field, missing_page, money_field, percent_field};
 pub use notes::{caution, notes, sentence};

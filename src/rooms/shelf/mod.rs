@@ -14,7 +14,7 @@ mod product_form;
 
 pub(super) use look::{Looker, look};
 
-use super::parts::live;
+use super::parts::paged;
 use super::workshop::Workshop;
 use crate::book::Id;
 use crate::dom::*;
@@ -23,12 +23,7 @@ pub(super) const HERE: &str = "#shelf";
 
 /// `#shelf/order/new`, `#shelf/order/ID`, `#shelf/order/ID/change`; products and customers alike; `#shelf/batch/ID`.
 pub(super) fn room() -> View {
-    let shop = Workshop::here();
-    let place = Derived::new(move || shop.route().with(|r| r.rest.clone()));
-    live(move || {
-        let place = place.get();
-        untrack(|| page(shop, &place))
-    })
+    paged(page)
 }
 
 fn page(shop: Workshop, place: &[String]) -> View {

@@ -8,7 +8,7 @@ mod recall;
 mod short;
 mod supply;
 
-use super::parts::{live, page_part};
+use super::parts::{live, page_part, paged};
 use super::workshop::Workshop;
 use crate::book::{Id, Use};
 use crate::dom::*;
@@ -18,12 +18,7 @@ use crate::stores::{Account, Ledger, Standing};
 pub(super) const HERE: &str = "#stores";
 
 pub(super) fn room() -> View {
-    let shop = Workshop::here();
-    let place = Derived::new(move || shop.route().with(|r| r.rest.clone()));
-    live(move || {
-        let place = place.get();
-        untrack(|| page(shop, &place))
-    })
+    paged(page)
 }
 
 fn page(shop: Workshop, place: &[String]) -> View {
