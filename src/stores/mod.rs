@@ -122,6 +122,13 @@ impl Measure {
         }
     }
 
+    /// True of two amounts that are told as the same in one of the units they are told in: who types what is shown of a
+    /// stock means all of it.
+    fn is_told_as(self, a: Exact, b: Exact, voice: Voice) -> bool {
+        let (a, b) = (self.say(a, voice), self.say(b, voice));
+        a.split(" (").zip(b.split(" (")).any(|(a, b)| a == b)
+    }
+
     /// An amount as it is typed.
     ///
     /// # Errors
@@ -159,21 +166,27 @@ pub enum LotEvent {
 }
 
 impl LotEvent {
-    /// Why it cannot be so where `left` is what the book has of the lot. A count may say anything.
-    pub fn refused(&self, left: Exact, measure: Measure, voice: Voice) -> Option<String> {
+    /// The event where `left` is what the book has of the lot. A count may say anything.
+    ///
+    /// # Errors
+    /// Why it cannot be so.
+    pub fn within(self, left: Exact, measure: Measure, voice: Voice) -> Result<Self, String> {
         match self {
             Self::WrittenOff { amount, .. } if amount.is_zero() => {
-                Some("Type more than nothing to write off.".to_owned())
+                Err("Type more than nothing to write off.".to_owned())
             }
-            Self::WrittenOff { amount, .. } if *amount > left => Some(
-                [
-                    "By the book this is left: ",
-                    &measure.say(left, voice),
-                    ". No more than that is written off. If more was there, count what is there now.",
-                ]
-                .concat(),
-            ),
-            _ => None,
+            Self::WrittenOff { amount, reason }
+                if amount > left && measure.is_told_as(amount, left, voice) =>
+            {
+                Ok(Self::WrittenOff { amount: left, reason })
+            }
+            Self::WrittenOff { amount, .. } if amount > left => Err([
+                "By the book this is left: ",
+                &measure.say(left, voice),
+                ". No more than that is written off. If more was there, count what is there now.",
+            ]
+            .concat()),
+            event => Ok(event),
         }
     }
 

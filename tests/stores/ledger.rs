@@ -4,7 +4,7 @@ use super::shared::{Shop, id, whole};
 use potside::book::{Act, Ending, Journal};
 use potside::day::Zone;
 use potside::pot::StepKey;
-use potside::quantity::{Exact, Money, Voice};
+use potside::quantity::{Exact, MassUnit, Money, Voice};
 use potside::stores::{Account, Ledger, LotEvent, Measure};
 use proptest::prelude::*;
 
@@ -75,7 +75,7 @@ fn what_is_counted_and_written_off_can_be() {
     assert_eq!([read(Measure::Pieces, " 0 "), read(Measure::Grams, "0")], [Ok(Exact::ZERO), Ok(Exact::ZERO)]);
     assert_eq!(read(Measure::Pieces, "12"), Ok(whole(12)));
     assert!(read(Measure::Pieces, "1.5").is_err() && read(Measure::Pieces, "-1").is_err());
-    let refused = |event: LotEvent, left: i128| event.refused(whole(left), Measure::Pieces, voice);
+    let refused = |event: LotEvent, left: i128| event.within(whole(left), Measure::Pieces, voice).err();
     assert_eq!(refused(written_off(12), 12), None);
     assert_eq!(
         refused(written_off(13), 12).as_deref(),
@@ -86,6 +86,32 @@ fn what_is_counted_and_written_off_can_be() {
     );
     assert!(refused(written_off(0), 12).is_some_and(|why| why.ends_with('.')));
     assert_eq!([refused(counted(0), 12), refused(counted(100), 12)], [None, None]);
+}
+
+/// What is left is told rounded. Who types that to write all of it off means all of it.
+#[test]
+fn all_that_is_shown_can_be_written_off() {
+    for (mass, grams) in
+        [(MassUnit::Gram, 817), (MassUnit::Gram, 12_346), (MassUnit::Ounce, 818), (MassUnit::Ounce, 4_531)]
+    {
+        let voice = Voice { mass, ..Voice::default() };
+        for tenths in 0..10 {
+            let left = whole(grams) + Exact::ratio(tenths, 10) + Exact::ratio(1, 300);
+            let said = Measure::Grams.say(left, voice);
+            for typed in said.trim_end_matches(')').split(" (") {
+                let amount = Measure::Grams.read(typed, voice).unwrap();
+                let event = LotEvent::WrittenOff { amount, reason: "stale".into() };
+                let kept = event.within(left, Measure::Grams, voice);
+                assert_eq!(
+                    kept,
+                    Ok(LotEvent::WrittenOff { amount: amount.min(left), reason: "stale".into() }),
+                    "{said}"
+                );
+            }
+            let more = LotEvent::WrittenOff { amount: left * Exact::ratio(102, 100), reason: String::new() };
+            assert!(more.within(left, Measure::Grams, voice).is_err(), "{said}");
+        }
+    }
 }
 
 #[test]

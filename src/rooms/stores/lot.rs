@@ -195,8 +195,7 @@ fn ask(shop: Workshop, lot: &Id, what: What, open: Value<bool>) -> View {
             What::Release => Ok(LotEvent::Released { reason }),
         };
         let left = shop.ledger().with(|l| l.lot(&lot).map_or(Exact::ZERO, |(_, holding)| holding.left));
-        let told = |event: LotEvent| event.refused(left, measure, shop.voice()).map_or(Ok(event), Err);
-        match event.and_then(told) {
+        match event.and_then(|event| event.within(left, measure, shop.voice())) {
             Ok(event) => {
                 if shop.act(Act::AtLot { lot: lot.clone(), event }) {
                     open.set(false);
