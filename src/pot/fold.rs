@@ -20,6 +20,8 @@ pub(super) struct Stand {
     pub(super) rounds: Vec<Round>,
     pub(super) vessels: u32,
     pub(super) filled: u32,
+    /// Left empty.
+    pub(super) empty: u32,
     /// The batch as made now against the plan.
     pub(super) factor: Exact,
 }
@@ -40,6 +42,13 @@ pub(super) struct More {
     pub(super) had: Mass,
 }
 
+impl Stand {
+    /// Vessels that are filled or still to be.
+    pub(super) const fn candles(&self) -> u32 {
+        self.vessels.saturating_sub(self.empty)
+    }
+}
+
 impl Fold {
     pub(super) fn new(plan: &Plan) -> Self {
         let pours = plan.pours.iter().map(|pour| Stand {
@@ -47,6 +56,7 @@ impl Fold {
             rounds: Vec::new(),
             vessels: pour.vessels,
             filled: 0,
+            empty: 0,
             factor: Exact::ONE,
         });
         Self { pours: pours.collect(), ..Self::default() }
@@ -54,6 +64,11 @@ impl Fold {
 
     pub(super) fn stand(&self, pour: u32) -> Option<&Stand> {
         self.pours.get(pour as usize)
+    }
+
+    /// All vessels of a pour were left empty: nothing more is asked of its pot.
+    pub(super) fn given_up(&self, pour: u32) -> bool {
+        self.stand(pour).is_some_and(|s| s.empty > 0 && s.candles() == 0)
     }
 
     pub(super) fn is_done(&self, step: StepKey) -> bool {
@@ -131,14 +146,17 @@ impl Fold {
     /// Takes in the event at `index`; whether it may be taken is the run's to say.
     pub(super) fn take(&mut self, plan: &Plan, events: &[Event], index: usize) {
         match events.get(index) {
-            Some(Event::Did { step, .. }) => {
+            Some(event @ Event::Did { step, .. }) => {
                 if let Err(place) = self.place(*step) {
                     self.done.insert(place, (*step, index));
                 }
                 if let StepKey::Fill { pour, .. } = step
                     && let Some(stand) = self.pours.get_mut(*pour as usize)
                 {
-                    stand.filled += 1;
+                    match event.filled() {
+                        Some(_) => stand.filled += 1,
+                        None => stand.empty += 1,
+                    }
                 }
             }
             Some(Event::Mended { step, way, .. }) => {

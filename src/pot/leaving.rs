@@ -1,4 +1,4 @@
-//! Fewer vessels filled than were planned: a glass that cracked, wax that ran out.
+//! Fewer vessels filled than were planned: a glass that cracked, wax that ran out, a pot that is lost.
 
 use super::{Event, Run, StepKey};
 use crate::quantity::{Mass, Voice};
@@ -39,10 +39,7 @@ impl Run {
         let went_in: Mass = self.lines_of(pour).iter().map(|line| line.weighed).sum();
         let stays =
             went_in.less(filled).less(self.plan.fill.times(crate::quantity::Exact::whole(still.into())));
-        let (then, all) = self
-            .fold
-            .stand(pour)
-            .map_or((0, 0), |s| ((s.filled + still).saturating_sub(self.empty(pour)), s.vessels));
+        let (then, all) = self.fold.stand(pour).map_or((0, 0), |s| (s.filled + still, s.vessels));
         let pot = match (self.plan.pours.len() > 1, stays.is_zero()) {
             (_, true) => String::new(),
             (true, _) => format!(", and about {} stays in this pot", voice.both(stays)),

@@ -48,6 +48,16 @@ impl Run {
         keys
     }
 
+    /// Still to be done: of a pot that is given up nothing is.
+    pub(super) fn is_open(&self, step: StepKey) -> bool {
+        !self.fold.is_done(step) && !step.pour().is_some_and(|pour| self.fold.given_up(pour))
+    }
+
+    /// All steps that are done or to be done, in their order.
+    pub(super) fn course(&self) -> Vec<StepKey> {
+        self.keys().into_iter().filter(|key| self.fold.is_done(*key) || self.is_open(*key)).collect()
+    }
+
     /// Doing `then` before `first` would hurt, both of one pour.
     pub(super) fn comes_first(&self, first: StepKey, then: StepKey) -> bool {
         let (in_vessel, melted) = (self.counted(first), matches!(first, StepKey::Melt { .. }));

@@ -56,7 +56,8 @@ impl Run {
             let much = !asked.mass().is_zero()
                 && over > asked.division()
                 && over > asked.mass().times(self.plan.tolerance.in_base());
-            (much && self.fold.mended(*key).is_none()).then_some(*key)
+            let lost = key.pour().is_some_and(|pour| self.fold.given_up(pour));
+            (much && !lost && self.fold.mended(*key).is_none()).then_some(*key)
         };
         if self.fold.is_done(StepKey::Close) {
             return None;
@@ -119,7 +120,7 @@ impl Run {
         match self.fold.restored(&self.plan, pour, self.events(), voice) {
             Some(r) if r.factor > MOST_TIMES => Err(format!(
                 "It would take {} in the pot to bring every share back: too much to put right. If the amount was typed \
-                 wrongly, undo it; if it did go in, this pot is lost for this formula.",
+                 wrongly, undo it; if it did go in, this pot is lost for this formula: “Stop this pour”.",
                 voice.both(r.total)
             )),
             restored => Ok(restored),

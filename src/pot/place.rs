@@ -14,7 +14,7 @@ const FRESH: u64 = 5 * 60_000;
 impl Run {
     /// The place of a step among all, from 1, and how many there are.
     pub fn place(&self, step: StepKey) -> Option<(usize, usize)> {
-        let keys = self.keys();
+        let keys = self.course();
         let index = keys.iter().position(|k| *k == step)?;
         Some((index + 1, keys.len()))
     }

@@ -3,6 +3,7 @@
 use super::fold::Fold;
 use super::order::stirred;
 use super::{Dose, Event, Line, Named, Plan, RunError, Step, StepKey, Way};
+use crate::quantity::Mass;
 use std::rc::Rc;
 
 /// A plan and what was done of it.
@@ -33,7 +34,7 @@ impl Run {
     /// keep or restore; see [`RunError`].
     pub fn take(&mut self, event: Event) -> Result<(), RunError> {
         match &event {
-            Event::Did { step, .. } => self.may_do(*step)?,
+            Event::Did { step, weighed, .. } => self.may_do(*step, *weighed)?,
             Event::Mended { step, way, .. } => self.may_mend(*step, *way)?,
             Event::Read { .. } | Event::Said { .. } => {}
         }
@@ -42,7 +43,7 @@ impl Run {
         Ok(())
     }
 
-    fn may_do(&self, step: StepKey) -> Result<(), RunError> {
+    fn may_do(&self, step: StepKey, weighed: Option<Mass>) -> Result<(), RunError> {
         if !self.holds(step) {
             return Err(RunError::NoSuchStep);
         }
@@ -50,11 +51,13 @@ impl Run {
             return Err(RunError::AlreadyDone { step: self.named(step) });
         }
         let first = match step.pour() {
+            // A vessel may be left empty whatever became of what was to go into it.
+            Some(_) if weighed == Some(Mass::ZERO) && matches!(step, StepKey::Fill { .. }) => None,
             Some(pour) => self
                 .before_vessels(pour)
                 .into_iter()
                 .find(|s| !self.fold.is_done(*s) && self.comes_first(*s, step)),
-            None => self.keys().into_iter().find(|s| *s != StepKey::Close && !self.fold.is_done(*s)),
+            None => self.keys().into_iter().find(|s| *s != StepKey::Close && self.is_open(*s)),
         };
         match first {
             Some(first) => Err(RunError::NotYet { step: self.named(step), first: self.named(first) }),
@@ -94,7 +97,7 @@ impl Run {
 
     /// All steps in their order, with what was done.
     pub fn steps(&self) -> Vec<Step> {
-        self.keys().into_iter().map(|key| self.step(key)).collect()
+        self.course().into_iter().map(|key| self.step(key)).collect()
     }
 
     /// One step as it stands; of a step that is not there, nothing asked and nothing done.
@@ -110,12 +113,12 @@ impl Run {
 
     /// The first step not done.
     pub fn now(&self) -> Option<Step> {
-        self.keys().into_iter().find(|key| !self.fold.is_done(*key)).map(|key| self.step(key))
+        self.keys().into_iter().find(|key| self.is_open(*key)).map(|key| self.step(key))
     }
 
     /// The first step not done of a pour; where there is none of it left, of the whole.
     pub fn now_in(&self, pour: u32) -> Option<Step> {
-        let of_it = |key: &StepKey| key.pour() == Some(pour) && !self.fold.is_done(*key);
+        let of_it = |key: &StepKey| key.pour() == Some(pour) && self.is_open(*key);
         self.keys().into_iter().find(of_it).map(|key| self.step(key)).or_else(|| self.now())
     }
 

@@ -62,24 +62,14 @@ impl Run {
         let planned = self.plan.pours.get(pour as usize).map_or(0, |p| p.vessels);
         match (dose, self.fold.stand(pour)) {
             (Dose::Count { pieces }, Some(stand)) => (pieces / planned.max(1))
-                .saturating_mul(stand.vessels.max(planned).saturating_sub(self.empty(pour))),
+                .saturating_mul(stand.vessels.max(planned).saturating_sub(stand.empty)),
             _ => 0,
         }
     }
 
     /// How many vessels it is to fill, those that are filled among them; not those that were left empty.
     pub fn vessels(&self) -> u32 {
-        let empty = (0..).zip(&self.fold.pours).map(|(pour, _)| self.empty(pour)).sum();
-        self.planned_vessels().saturating_sub(empty)
-    }
-
-    /// How many vessels of a pour were left empty.
-    pub(super) fn empty(&self, pour: u32) -> u32 {
-        let is_empty = |event: &Event| {
-            matches!(event, Event::Did { step: StepKey::Fill { pour: of, .. }, .. } if *of == pour)
-                && event.filled().is_none()
-        };
-        u32::try_from(self.events().iter().filter(|event| is_empty(event)).count()).unwrap_or(u32::MAX)
+        self.fold.pours.iter().fold(0, |sum: u32, stand| sum.saturating_add(stand.candles()))
     }
 
     /// How many it was to fill, those that were left empty among them.
@@ -90,7 +80,7 @@ impl Run {
     /// What is still to go in, as [`Self::used`] tells what is in: each name with its mass and its pieces.
     pub fn rest(&self) -> Vec<(&str, Mass, Exact)> {
         let mut rest = Vec::new();
-        for (pour, of) in (0..).zip(&self.plan.pours) {
+        for (pour, of) in (0..).zip(&self.plan.pours).filter(|(pour, _)| !self.fold.given_up(*pour)) {
             for (index, line) in (0..).zip(&of.lines) {
                 let first = if line.kind.is_none() {
                     StepKey::Wax { pour, line: index }
@@ -105,7 +95,7 @@ impl Run {
             }
         }
         let filled = self.fold.pours.iter().fold(0, |sum: u32, stand| sum.saturating_add(stand.filled));
-        let empty = Exact::whole(self.planned_vessels().saturating_sub(filled).into());
+        let empty = Exact::whole(self.vessels().saturating_sub(filled).into());
         if !empty.is_zero() {
             rest.extend(self.plan.own().into_iter().map(|name| (name.as_str(), Mass::ZERO, empty)));
         }

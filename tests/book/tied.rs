@@ -5,7 +5,8 @@ use super::sample::{began, burns, does, ended, entry, id, ingredient, trial};
 use potside::bench::burn::{Trial, Verdict};
 use potside::book::bundle::{Tying, read};
 use potside::book::{Act, Batch, Book, Bundle, Burns, Entry, Id, Journal, Kept, Reminder, Subject};
-use potside::pot::Used;
+use potside::pot::{Event, StepKey, Used};
+use potside::quantity::Mass;
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -110,6 +111,24 @@ fn a_book_is_opened_from_its_bundle_and_unties_what_is_asked() {
     let last = |entries: &[Entry]| entries.iter().rev().take(3).map(|e| e.id.clone()).collect::<Vec<_>>();
     assert_eq!(last(book.journal().entries()), last(folded.entries()));
     assert!(untied(&book) > before);
+}
+
+/// Nothing went into the vessel: tied up, the batch has none filled either.
+#[test]
+fn a_vessel_left_empty_is_tied_up_as_none() {
+    let mut folded = Journal::open(FIXTURE.lines().map(str::to_owned).collect(), "tablet");
+    does(&mut folded, began("one", 2));
+    let step = StepKey::Fill { pour: 0, vessel: 1 };
+    let event = Event::Did { step, weighed: Some(Mass::ZERO), temperature: None, at: 7 };
+    does(&mut folded, Act::At { batch: id("one"), event });
+    does(&mut folded, ended("one", "cracked"));
+    let (book, untied) = watched(&folded);
+    let of = |journal: &Journal| {
+        let run = &journal.state().batches.get(&id("one")).unwrap().run;
+        (run.fills(), run.used().len())
+    };
+    assert_eq!(of(&book), of(&folded));
+    assert_eq!((of(&book).0, untied.get()), ((0, None), 0));
 }
 
 #[test]

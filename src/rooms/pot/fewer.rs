@@ -1,4 +1,4 @@
-//! Less than was planned: vessels that stay empty, or the whole pour stopped.
+//! Less than was planned: vessels that stay empty, a pot that is given up, the whole pour stopped.
 
 use super::pouring::Pouring;
 use crate::book::Ending;
@@ -40,8 +40,26 @@ pub(super) fn empty(p: Pouring, open: Value<bool>) -> View {
     sheet(move || "Not filled".to_owned(), open, inside)
 }
 
-/// The end before the end.
+/// The end before the end; of several pots one may be given up and the others go on.
 pub(super) fn stop(p: Pouring, note: Typed, open: Value<bool>) -> View {
+    let of_pot = move || {
+        // Where too much of something went into one of them, it is that one.
+        let over = p.pending.with(|over| over.as_ref().and_then(|over| over.step.pour()));
+        let pour = over.or_else(|| p.here()).filter(|_| p.run(|run| run.plan.pours.len()) > Some(1))?;
+        let vessels = p.run(|run| run.unfilled(pour)).unwrap_or_default();
+        let number = pour + 1;
+        let give_up = move || {
+            open.set(false);
+            p.leave(vessels.clone());
+        };
+        Some(group![
+            el("p").child(format!(
+                "Or only the pot of pour {number} is lost: its vessels that are not filled stay empty, nothing more is asked \
+of it, and the rest of the batch goes on."
+            )),
+            el("div").class("actions").child(press("", format!("Give up pour {number} only"), give_up))
+        ])
+    };
     let stop = move || {
         open.set(false);
         p.end(Ending::GivenUp, untrack(|| note.get()));
@@ -57,7 +75,8 @@ shelf. Where some of them are good, leave the other vessels empty instead: “No
                 .child(press("main", "Stop this pour", stop))
                 .child(press("", "No, go back", move || {
                     open.set(false);
-                }))
+                })),
+            of_pot()
         ]
     };
     sheet(move || "Stop this pour?".to_owned(), open, inside)
