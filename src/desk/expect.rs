@@ -10,7 +10,7 @@ use crate::stores::{Account, Ledger, Measure};
 impl Account {
     /// What a gram or a piece costs now, in minor units: the moving average of what is there, or else the price of the
     /// lot that came last.
-    pub fn unit_price(&self) -> Option<Exact> {
+    fn unit_price(&self) -> Option<Exact> {
         let left = self.left();
         if left > Exact::ZERO && self.worth > Money::ZERO {
             return money(self.worth).checked_div(left);

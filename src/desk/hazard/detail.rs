@@ -14,9 +14,8 @@ pub(super) const ANY: u8 = 16;
 pub(super) const ANY_SUSPECTED: u8 = 32;
 
 /// Ways into the body, and that none is said.
-pub(super) const WAYS: [(u8, &str); 3] =
-    [(1, "if swallowed"), (2, "in contact with skin"), (4, "if inhaled")];
-pub(super) const ANY_WAY: u8 = 8;
+const WAYS: [(u8, &str); 3] = [(1, "if swallowed"), (2, "in contact with skin"), (4, "if inhaled")];
+const ANY_WAY: u8 = 8;
 
 /// Of one substance.
 #[derive(Clone, PartialEq, Debug, Default)]
