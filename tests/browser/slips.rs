@@ -95,3 +95,34 @@ async fn drops_of_nothing_in_particular() {
     b.sees("What a drop weighs depends on what is dropped.").await;
     b.end().await;
 }
+
+/// A formula and no vessel yet: the Pot leads to the form of one, and takes it.
+#[tokio::test]
+async fn the_first_formula_before_the_first_vessel() {
+    let host = serve("/");
+    let b = Browser::start(Engine::Chromium, "vessel").await;
+    b.open(&host.address()).await;
+    b.size(768, 1024).await;
+    b.tap("Start your own workshop").await;
+    for (field, text) in [
+        ("Name of the formula", "Plain"),
+        ("Name of the wax", "Plain wax"),
+        ("Melt to", "185F"),
+        ("Warmed from", "165F"),
+        ("Unwarmed from", "170F"),
+    ] {
+        b.fill(field, text).await;
+    }
+    b.tap("Save formula").await;
+    b.tap("Pour this").await;
+    b.sees("No vessel in the book yet. Add the one you pour into.").await;
+    b.shot("no-vessel-768").await;
+    b.tap("Add a vessel").await;
+    b.fill("Name of the vessel", "Straight jar").await;
+    b.fill("Weight in one vessel", "7 1/4 oz").await;
+    b.tap("Save vessel").await;
+    b.sees("Version 1 of 1").await;
+    b.room("pot").await;
+    b.sees("Start this pour").await;
+    b.end().await;
+}

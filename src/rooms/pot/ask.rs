@@ -11,6 +11,8 @@ use crate::shelf::agenda::Item;
 use leptos::prelude::Owner;
 use std::cell::Cell;
 
+const NO_VESSEL: &str = "No vessel in the book yet. Add the one you pour into.";
+
 /// What sets the size of the batch.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum By {
@@ -189,6 +191,14 @@ impl Asked {
         self.offers(shop).into_iter().find(|o| key(o) == chosen)
     }
 
+    /// The first vessel where none is chosen, as where the first one was added since.
+    pub(super) fn some_vessel(self, shop: Workshop) {
+        if untrack(|| self.offer(shop)).is_none() {
+            let offers = untrack(|| self.offers(shop));
+            self.vessel.set(offers.first().map(key).unwrap_or_default());
+        }
+    }
+
     fn target(self, shop: Workshop) -> Result<Target, String> {
         let mass = |typed: Typed| typed.read::<Mass>(shop.mass_unit()).map_err(|e| e.to_string());
         match self.by.get() {
@@ -211,7 +221,8 @@ impl Asked {
     }
 
     fn wish(self, shop: Workshop) -> Result<Wish, String> {
-        let offer = self.offer(shop).ok_or_else(|| "Choose a vessel first.".to_owned())?;
+        let none = || if self.offers(shop).is_empty() { NO_VESSEL } else { "Choose a vessel first." };
+        let offer = self.offer(shop).ok_or_else(none)?;
         Ok(Wish {
             formula: Id(self.formula.get()),
             vessel: offer.vessel,

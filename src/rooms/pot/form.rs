@@ -32,6 +32,7 @@ pub(super) fn form(shop: Workshop) -> View {
         }
         _ => {}
     }
+    asked.some_vessel(shop);
     let planned = Derived::new(move || asked.outline(shop));
     group![
         el("h1").child("Pour"),
@@ -94,13 +95,18 @@ fn what(shop: Workshop, asked: Asked) -> View {
             before = now;
         }
     });
+    let add = || el("a").class("button main").attr("href", "#book/vessel/new").child("Add a vessel");
+    let no_vessel = move || asked.offers(shop).is_empty().then(|| el("p").class("actions").child(add()));
     let unnamed = Derived::new(move || asked.offer(shop).is_some_and(|o| o.wick.is_none()));
-    group![pick("Formula", asked.formula, formulas), pick("Vessel", asked.vessel, vessels), move || unnamed
-        .get()
-        .then(|| group![
+    group![
+        pick("Formula", asked.formula, formulas),
+        pick("Vessel", asked.vessel, vessels),
+        no_vessel,
+        move || unnamed.get().then(|| group![
             field(Field::text("Wick").optional(), asked.wick, || Ok(String::new())),
             sentence("This formula does not name a wick for this vessel. Burn-test it before you sell any.")
-        ])]
+        ])
+    ]
 }
 
 fn how_many(shop: Workshop, asked: Asked) -> View {
