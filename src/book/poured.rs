@@ -23,6 +23,8 @@ struct Poured<'a> {
     /// The same by what the plan asks to be weighed, to the divisions of the scales.
     planned: Share,
     of_whole: Share,
+    /// Something of the batch is not in yet, and is taken as planned.
+    so_far: bool,
 }
 
 /// So many percent of the whole over the formula are told though no statement changes.
@@ -34,9 +36,10 @@ impl State {
     pub fn burden_of(&self, formula: &Formula, batch: Option<&Batch>, voice: Voice) -> Burden {
         let planned = self.hazards_of(formula, voice);
         let mut limits = self.limits_of(formula, voice);
-        let (mut parts, mut over) = (planned.clone(), Vec::new());
+        let (mut parts, mut over, mut so_far) = (planned.clone(), Vec::new(), false);
         for poured in batch.map(|batch| poured(batch, voice)).unwrap_or_default() {
             limits.extend(poured.above(voice));
+            so_far |= poured.so_far;
             let (name, percent) = (&poured.line.name, poured.of_whole.in_base() * Exact::whole(100));
             match parts.iter_mut().find(|part| part.name == *name) {
                 Some(part) if percent > part.percent => {
@@ -57,12 +60,20 @@ impl State {
             over.retain(|(more, _)| *more >= WORTH_TELLING);
         }
         let over: Vec<String> = over.into_iter().map(|(_, said)| said).collect();
-        let said =
-            ["More was weighed in this batch than the formula asks: ", &over.join(", "), WEIGHED].concat();
+        let (head, end) = if so_far {
+            (
+                "More was weighed in this batch so far, with the rest as planned, than the formula asks: ",
+                SO_FAR,
+            )
+        } else {
+            ("More was weighed in this batch than the formula asks: ", WEIGHED)
+        };
+        let said = [head, &over.join(", "), end].concat();
         Burden { mixed, over: (!over.is_empty()).then_some(said), limits }
     }
 }
 
+const SO_FAR: &str = ". The hazards are those of that; look again when all is in.";
 const WEIGHED: &str = ". The hazards are those of what was weighed.";
 
 /// What went into each pot, and of what is not in yet as much as was planned; of each thing the pot that has most of it.
@@ -73,6 +84,8 @@ fn poured(batch: &Batch, voice: Voice) -> Vec<Poured<'_>> {
         .zip(&record)
         .map(|(line, of)| (of.pour, line, if of.weighed.is_zero() { of.planned } else { of.weighed }))
         .collect();
+    let so_far =
+        batch.ended.is_none() && record.iter().any(|of| of.weighed.is_zero() && !of.planned.is_zero());
     let mut found: Vec<Poured> = Vec::new();
     for (pour, line, mass) in &lines {
         let of_pot = lines.iter().filter(|(of, ..)| of == pour);
@@ -86,7 +99,8 @@ fn poured(batch: &Batch, voice: Voice) -> Vec<Poured<'_>> {
         }
         let share = |of: Mass, all: Mass| Share::base(of.over(all).unwrap_or(Exact::ZERO));
         let planned = share(line.dose.mass(), planned);
-        let poured = Poured { line, of_wax: share(*mass, wax), planned, of_whole: share(*mass, whole) };
+        let (of_wax, of_whole) = (share(*mass, wax), share(*mass, whole));
+        let poured = Poured { line, of_wax, planned, of_whole, so_far };
         match found.iter_mut().find(|known| known.line.name == line.name) {
             Some(known) if known.of_whole < poured.of_whole => *known = poured,
             Some(_) => {}
@@ -110,9 +124,11 @@ impl Poured<'_> {
             |most: Share| self.of_wax > most && self.line.of_wax <= most && self.of_wax > self.planned;
         let highest = self.line.highest.filter(|most| is_over(most.value))?;
         let (part, of_wax, of_whole) = (self.line.name.clone(), self.of_wax, self.of_whole);
-        Some(
-            ["As weighed in this batch: ", &Caution::Load { part, of_wax, of_whole, highest }.say(voice)]
-                .concat(),
-        )
+        let head = if self.so_far {
+            "As weighed in this batch so far, the rest as planned: "
+        } else {
+            "As weighed in this batch: "
+        };
+        Some([head, &Caution::Load { part, of_wax, of_whole, highest }.say(voice)].concat())
     }
 }

@@ -122,6 +122,32 @@ fn what_is_not_in_yet_is_taken_as_planned() {
     );
 }
 
+/// Of two parts the first is in, half as much again, and the other is not: what is told is told of what is in, and says so.
+#[test]
+fn what_was_weighed_so_far_is_told_as_such() {
+    let last = |plan: &mut Plan| {
+        for pour in &mut plan.pours {
+            // The fragrance before the others.
+            let at = pour.lines.iter().position(|line| line.name == OIL).expect("it is there");
+            let first = pour.lines.iter().position(|line| line.kind.is_some()).expect("it is there");
+            pour.lines.swap(first, at);
+        }
+    };
+    let state = poured_by(last, Some(150), |key| matches!(key, StepKey::Add { line, .. } if line > 1));
+    let remarks = label(&state, true).remarks;
+    assert!(
+        remarks.iter().any(|r| r.starts_with("As weighed in this batch so far, the rest as planned: ")),
+        "{remarks:?}"
+    );
+    assert!(
+        remarks
+            .iter()
+            .any(|r| r.starts_with("More was weighed in this batch so far, with the rest as planned, than")),
+        "{remarks:?}"
+    );
+    assert!(!remarks.iter().any(|r| r.starts_with("As weighed in this batch: ")), "{remarks:?}");
+}
+
 /// By the plan it is within its supplier's highest load of 10 % of the wax; as weighed it is 12 %.
 #[test]
 fn a_highest_load_that_was_passed_at_the_pot_is_told() {
