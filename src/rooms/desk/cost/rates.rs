@@ -53,7 +53,7 @@ pub(super) fn page(shop: Workshop) -> View {
     };
     group![
         page_head(HERE, "Desk", "Rates".to_owned()),
-        el("p").class("lead").child("They are in the book and hold for every cost and price from now on. What is not known stays zero."),
+        el("p").class("lead").child("They are in the book and hold for every cost and price from now on, those of past batches too. What is not known stays zero."),
         el("div").class("rates").child(parts),
         finish("Keep these rates", Some(HERE), save)
     ]
