@@ -5,6 +5,7 @@ use super::clash::{Clash, clashes};
 use super::left::LeftOut;
 use super::photos::brought;
 use super::prospect::{Prospect, prospects, removes};
+use super::resent::resent;
 use super::{Act, CopyError, Damage, Entry, Journal, Replace};
 use crate::photo::{Photo, PhotoError};
 use crate::sort;
@@ -55,6 +56,8 @@ pub struct Copy {
     pub puts_aside: usize,
     /// The names of customers of this book who would be removed from it for good.
     pub removes: Vec<String>,
+    /// The orders of which more would stand as sent than is ordered, each in words.
+    pub resent: Vec<String>,
 }
 
 /// Whether the file is as it was written.
@@ -157,6 +160,7 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
     let mine = |e: &&Entry| here.binary_search_by(|known| known.id.cmp(&e.id)).is_err();
     let clashes = clashes(&after, journal.entries().iter().filter(mine), fresh.iter().map(|(e, _)| e));
     let removes = removes(journal, &after);
+    let resent = resent(journal.state(), after.state(), fresh.iter().map(|(e, _)| e));
     let new: Vec<&Entry> = fresh.iter().map(|(entry, _)| entry).collect();
     let aside = journal.number_aside(&here) + after.number_aside(&new);
     let mine: Vec<&Entry> = journal.entries().iter().collect();
@@ -187,6 +191,7 @@ pub fn read_copy(text: &str, journal: &Journal) -> Result<Copy, CopyError> {
         prospects,
         clashes,
         removes,
+        resent,
     })
 }
 

@@ -41,6 +41,7 @@ mod refusal;
 mod remind;
 mod removed;
 mod replace;
+mod resent;
 mod settings;
 mod state;
 mod store;

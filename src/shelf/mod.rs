@@ -13,6 +13,7 @@ pub mod planning;
 mod sent;
 mod shipment;
 mod stock;
+mod went;
 
 pub use draft::{OrderDraft, ProductDraft};
 pub use finish::{FINISHES, Finish, Ticked};
@@ -21,9 +22,10 @@ pub use number::{as_batch_number, batch_number, check_sign, is_batch_number};
 pub use open::{Open, OpenLine, Share, When};
 pub use past::Past;
 pub use pins::{Pins, Taken};
-pub use sent::Sent;
+pub use sent::{Beyond, Sent};
 pub use shipment::Fit;
 pub use stock::{Shelf, Stand, Stock};
+use went::candles;
 
 use crate::book::Id;
 use crate::day::Day;

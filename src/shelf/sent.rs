@@ -1,7 +1,7 @@
 //! What was sent for the lines of orders.
 
-use super::Reason;
-use crate::book::{Id, State};
+use super::{Order, Reason};
+use crate::book::{Id, Kept, State};
 use crate::sort;
 use std::cmp::Ordering;
 
@@ -35,5 +35,52 @@ impl State {
             }
         }
         sent
+    }
+}
+
+/// A line of an order of which more stands as sent than is ordered, such as where it was written down on two devices.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Beyond<'a> {
+    pub order: &'a Id,
+    /// What it is, in words: `8 × Fig jar sent, 4 ordered`.
+    pub said: String,
+}
+
+impl State {
+    /// Every such line of these orders.
+    pub fn beyond<'a>(&'a self, orders: &[&'a Kept<Order>]) -> Vec<Beyond<'a>> {
+        let mut lines: Vec<(&Id, &Id, i64)> = Vec::new();
+        for (kept, order) in orders.iter().filter_map(|kept| Some((kept, kept.body()?))) {
+            let first = lines.len();
+            for line in &order.lines {
+                let number = i64::from(line.number);
+                match lines.iter_mut().skip(first).find(|(_, product, _)| **product == line.product) {
+                    Some((.., ordered)) => *ordered += number,
+                    None => lines.push((&kept.id, &line.product, number)),
+                }
+            }
+        }
+        let sent = self.sent(lines.iter().map(|(order, product, _)| (*order, *product)));
+        let mut beyond = Vec::new();
+        for (order, product, ordered) in lines {
+            let went = sent.of(order, product);
+            if went > ordered {
+                let name = self.products.get(product).and_then(Kept::body).map_or("candles", |p| &p.name);
+                let said = [&went.to_string(), " × ", name, " sent, ", &ordered.to_string(), " ordered"];
+                beyond.push(Beyond { order, said: said.concat() });
+            }
+        }
+        beyond
+    }
+
+    /// The same of one order, with what to do, in words that follow "Caution: "; none where no more stands as sent.
+    pub fn say_beyond(&self, order: &Id) -> Option<String> {
+        let beyond = self.beyond(&[self.orders.get(order)?]);
+        let said: Vec<&str> = beyond.iter().map(|b| b.said.as_str()).collect();
+        (!said.is_empty()).then(|| {
+            let advice = ". If they went once and were written down twice, as on two devices, take one of the two back on \
+                          the page of its batch. Until then the shelf counts them as gone twice.";
+            ["more stands as sent than is ordered: ", &said.join("; "), advice].concat()
+        })
     }
 }

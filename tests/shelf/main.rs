@@ -16,6 +16,7 @@ mod pins;
 mod shared;
 mod tally;
 mod told;
+mod went;
 mod whole;
 #[path = "../common/zones.rs"]
 mod zones;

@@ -127,6 +127,7 @@ in; it cannot take the place of the book."
         clashes(&copy.clashes),
         copy.say_puts_aside().map(caution),
         copy.say_removes().map(caution),
+        copy.say_resent().map(caution),
         (!copy.undoable).then(|| sentence(
             "Most copies can be taken back in one go once they are taken in. This one brings too many \
 entries from between yours: it can only be taken back one by one, under “What was done” in the Book."

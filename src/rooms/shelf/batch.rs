@@ -197,8 +197,8 @@ fn went(shop: Workshop, batch: Id, open: Value<bool>) -> View {
             return Vec::new();
         };
         let body = Move { batch: batch.clone(), number, reason, on: keep::today(), note: note.get() };
-        if body.adds() < 0 && left + body.adds() < 0 {
-            return vec![["There are ", &candles(left), " left. Count them, if that is not so."].concat()];
+        if let Some(why) = shop.state(|s| s.refuses_move(&body)) {
+            return vec![why];
         }
         if shop.act(Act::Moved { id: shop.new_id(), over: None, body }) {
             open.set(false);

@@ -5,9 +5,9 @@ use super::{HERE, candles};
 use crate::book::{Id, State};
 use crate::dom::*;
 use crate::keep;
-use crate::rooms::parts::{live, missing_page, page_head, page_part, past, press};
+use crate::rooms::parts::{caution, live, missing_page, page_head, page_part, past, press};
 use crate::rooms::workshop::Workshop;
-use crate::shelf::{Buys, Order, Past, Reason, batch_number};
+use crate::shelf::{Beyond, Buys, Order, Past, Reason, batch_number};
 
 /// So many are shown at first, and as many more each time.
 const FEW: usize = 50;
@@ -18,7 +18,9 @@ pub(super) fn page(shop: Workshop) -> View {
     let rows = move || {
         shop.state(|s| {
             let all = s.past_orders(&s.shelf(keep::today(), keep::ZONE).orders);
-            let rows = all.iter().take(most.get()).map(|p| row(s, p)).views();
+            let shown = || all.iter().take(most.get());
+            let beyond = s.beyond(&shown().map(|past| past.kept).collect::<Vec<_>>());
+            let rows = shown().map(|p| row(s, p, &beyond)).views();
             if all.is_empty() {
                 return el("p").class("muted").child("None is done yet.").view();
             }
@@ -32,7 +34,9 @@ pub(super) fn page(shop: Workshop) -> View {
     group![page_head(HERE, "Shelf", "Orders that are done".to_owned()), live(rows)]
 }
 
-fn row(state: &State, past: &Past) -> View {
+fn row(state: &State, past: &Past, beyond: &[Beyond]) -> View {
+    let more = beyond.iter().any(|b| *b.order == past.kept.id);
+    let more = more.then(|| el("span").class("tag").child("More sent than ordered"));
     let went = match past.last {
         Some(day) => ["sent ", &keep::day(day)].concat(),
         None => "nothing was sent".to_owned(),
@@ -47,7 +51,7 @@ fn row(state: &State, past: &Past) -> View {
                         .child(el("span").class("title").child(named(state, past.order)))
                         .child(el("span").class("detail").child(lines(state, past.order).join(", "))),
                 )
-                .child(el("span").class("state").child(went)),
+                .child(el("span").class("state").child(went).child(more)),
         )
         .view()
 }
@@ -91,6 +95,7 @@ pub(super) fn order(shop: Workshop, state: &State, id: &Id) -> View {
     group![
         page_head(HERE, "Shelf", named(state, order)),
         el("p").class("makes").child(words),
+        state.say_beyond(id).map(caution),
         to_whom(state, order),
         el("ul").class("list").child(all),
         (!order.note.is_empty()).then(|| el("p").class("note").child(order.note.clone())),

@@ -3,14 +3,11 @@
 use super::{Agenda, Want};
 use crate::day::Day;
 use crate::quantity::Voice;
+use crate::shelf::candles;
 use crate::shelf::planning::{Loss, MOST, Measure, Met, Miss, Plan, Pour, Score};
 
 /// A day as it is written to this person.
 pub type Days<'a> = &'a dyn Fn(Day) -> String;
-
-fn candles(n: u32) -> String {
-    if n == 1 { "1 candle".to_owned() } else { [&n.to_string(), " candles"].concat() }
-}
 
 pub(super) fn sum(parts: Vec<String>) -> String {
     match parts.split_last() {
