@@ -1,49 +1,28 @@
 //! The mass of a drop: N drops weighed together, several times if one likes.
 
+use super::weighings::Weighings;
 use super::{HERE, finest, learn, name_of, told};
 use crate::bench::{DropTrial, DropWeighing, drop_mass, shows};
 use crate::book::{Fact, Id};
 use crate::dom::*;
-use crate::quantity::{Amount, Mass, MassUnit};
-use crate::rooms::parts::{
-    Field, Typed, field, finish, live, mass_field, mass_field_in, page_head, press, text_field,
-};
+use crate::quantity::Mass;
+use crate::rooms::parts::{Field, Typed, finish, live, mass_field, page_head, text_field};
 use crate::rooms::workshop::Workshop;
-
-/// One weighing as typed.
-#[derive(Clone, Copy)]
-struct Row {
-    key: u32,
-    drops: Typed,
-    mass: Typed,
-}
 
 #[derive(Clone, Copy)]
 struct Form {
     name: Typed,
     division: Typed,
-    rows: Value<Vec<Row>>,
-    next: Value<u32>,
+    weighed: Weighings,
 }
 
 impl Form {
-    fn add(self, drops: &str, mass: Option<Amount<Mass>>) {
-        let key = self.next.get_untracked();
-        self.next.set(key + 1);
-        self.rows.update(|r| r.push(Row { key, drops: Typed::new(drops), mass: Typed::amount(mass) }));
-    }
-
-    /// What a weighing is in where it is typed without a unit: what the division of the scale is in.
-    fn unit(self, shop: Workshop) -> MassUnit {
-        self.division.read::<Mass>(shop.mass_unit()).map_or(shop.mass_unit(), |amount| shows(amount.unit))
-    }
-
     /// The trial as it stands, or every sentence that says why it is none.
     fn trial(self, shop: Workshop) -> Result<DropTrial, Vec<String>> {
         let mut wrong = Vec::new();
         let mut weighings = Vec::new();
-        for (place, row) in (1..).zip(self.rows.get()) {
-            match (row.drops.count(), row.mass.read(self.unit(shop))) {
+        for (place, row) in (1..).zip(self.weighed.all()) {
+            match (row.count.count(), row.mass.read(self.weighed.unit())) {
                 (Ok(drops), Ok(mass)) => weighings.push(DropWeighing { drops, mass }),
                 (drops, mass) => {
                     let errors = [drops.err(), mass.err()].into_iter().flatten();
@@ -71,17 +50,16 @@ pub(super) fn page(shop: Workshop, ingredient: &Id) -> View {
     let known = shop.state(|s| s.ingredients.get(ingredient)?.body()?.drops.clone());
     // The finest scale is the one for drops.
     let division = known.as_ref().map(|t| t.division).or_else(|| finest(shop));
-    let form = Form {
-        name: Typed::new(name_of(shop, ingredient)),
-        division: Typed::amount(division),
-        rows: Value::new(Vec::new()),
-        next: Value::new(0),
-    };
-    for weighing in known.into_iter().flat_map(|t| t.weighings) {
-        form.add(&weighing.drops.to_string(), Some(weighing.mass));
+    let division = Typed::amount(division);
+    // What the scale shows is in what its division is in, where it is typed without a unit.
+    let unit = move || division.read::<Mass>(shop.mass_unit()).map_or(shop.mass_unit(), |d| shows(d.unit));
+    let weighed = Weighings::counted("Drops", "20", Derived::new(unit));
+    let form = Form { name: Typed::new(name_of(shop, ingredient)), division, weighed };
+    for weighing in known.iter().flat_map(|t| &t.weighings) {
+        weighed.add_of(&weighing.drops.to_string(), Typed::amount(Some(weighing.mass)));
     }
-    if form.rows.with_untracked(Vec::is_empty) {
-        form.add("20", None);
+    if known.is_none_or(|t| t.weighings.is_empty()) {
+        weighed.add(Typed::new(""));
     }
     let offers = shop.state(|s| s.part_names());
     group![
@@ -92,12 +70,7 @@ your finest scale and tare it. Count drops into it, twenty or more, then read \
 the scale. Hold the dropper as you do at the pot.",
         ),
         text_field("What is dropped", form.name, offers),
-        el("ol").class("weighings").child(each(
-            move || form.rows.get(),
-            |r| u64::from(r.key),
-            move |row| weighing(form, row)
-        )),
-        el("p").child(press("", "Weigh once more", move || form.add("20", None))),
+        form.weighed.view("The scale shows", "0.43 g"),
         mass_field(
             Field::new("Division of the scale")
                 .placeholder("0.01 g")
@@ -109,23 +82,6 @@ the scale. Hold the dropper as you do at the pot.",
             learn(shop, &form.name.get(), form.trial(shop).map(Fact::Drops))
         })
     ]
-}
-
-fn weighing(form: Form, row: Row) -> View {
-    let remove = move || form.rows.update(|r| r.retain(|o| o.key != row.key));
-    let more_than_one = move || form.rows.with(|r| r.len() > 1);
-    let count = move || row.drops.count().map(|_| String::new()).map_err(|e| e.to_string());
-    let counted = Field { keys: "numeric", ..Field::new("Drops") };
-    el("li")
-        .class("fields")
-        .child(field(counted, row.drops, count))
-        .child(mass_field_in(Field::new("The scale shows").placeholder("0.43 g"), row.mass, move || {
-            form.unit(Workshop::here())
-        }))
-        .child(live(move || {
-            more_than_one().then(|| press("quiet remove", "Remove this weighing", remove)).view()
-        }))
-        .view()
 }
 
 fn answer(shop: Workshop, form: Form) -> View {

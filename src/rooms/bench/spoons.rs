@@ -22,8 +22,8 @@ impl Form {
     fn trial(self, shop: Workshop) -> Result<SpoonTrial, Vec<String>> {
         let (mut wrong, mut masses) = (Vec::new(), Vec::new());
         let spoons = self.spoons.count().map_err(|e| wrong.push(e.to_string())).unwrap_or_default();
-        for mass in self.weighed.all() {
-            match mass.read(self.weighed.unit()) {
+        for row in self.weighed.all() {
+            match row.mass.read(self.weighed.unit()) {
                 Ok(mass) => masses.push(mass),
                 Err(why) => wrong.push(why.to_string()),
             }
