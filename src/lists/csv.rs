@@ -1,5 +1,6 @@
 //! Rows of cells as text and back.
 
+use super::guard::{guarded, unguarded};
 use crate::quantity::Locale;
 use std::fmt;
 
@@ -55,28 +56,9 @@ impl fmt::Display for CsvError {
 
 impl std::error::Error for CsvError {}
 
-/// True for what a spreadsheet would take for a formula.
-fn is_formula(cell: &str) -> bool {
-    // A plain number may have its sign.
-    let number = |text: &str| {
-        text.starts_with(|c: char| c.is_ascii_digit())
-            && text.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ','))
-    };
-    match cell.chars().next() {
-        // Some take the wide signs of East Asian keyboards for the narrow ones, and skip a tab or the end of a line.
-        Some('=' | '@' | '＝' | '＠' | '＋' | '－' | '\t' | '\r' | '\n') => true,
-        Some(sign @ ('+' | '-')) => !cell.strip_prefix(sign).is_some_and(number),
-        _ => false,
-    }
-}
-
-/// True for a cell that is written, or was, with an apostrophe before it so that it is text.
-fn is_guarded(cell: &str) -> bool {
-    is_formula(cell.trim_start_matches('\''))
-}
-
 /// Rows as text. Cells are separated as spreadsheets in this locale expect it: a semicolon where the comma is in
-/// numbers. A cell that begins like a formula gets an apostrophe before it, which [`read`] takes away.
+/// numbers. What begins like a formula gets an apostrophe before it, which [`read`] takes away: a cell, and what stands in
+/// one after a sign that may be between cells elsewhere.
 pub fn write(rows: &[Vec<String>], locale: Locale) -> String {
     // So that spreadsheets know the letters.
     let mut out = String::from("\u{feff}");
@@ -94,16 +76,16 @@ pub fn write(rows: &[Vec<String>], locale: Locale) -> String {
 }
 
 fn put(out: &mut String, cell: &str, alone: bool) {
-    let guard = if is_guarded(cell) { "'" } else { "" };
+    let text = guarded(cell);
     let plain = cell.trim() == cell
         && !cell.contains([',', ';', '\t', '"', '\r', '\n'])
         && !(alone && cell.is_empty());
     if plain {
-        out.extend([guard, cell]);
+        out.push_str(&text);
         return;
     }
-    out.extend(["\"", guard]);
-    for part in cell.split_inclusive('"') {
+    out.push('"');
+    for part in text.split_inclusive('"') {
         out.push_str(part);
         if part.ends_with('"') {
             out.push('"');
@@ -149,10 +131,7 @@ impl Reader {
         if self.row.len() == MOST_CELLS {
             return Err(CsvError::TooManyCells { line: self.began });
         }
-        self.row.push(match cell.strip_prefix('\'') {
-            Some(text) if is_guarded(&cell) => text.to_owned(),
-            _ => cell,
-        });
+        self.row.push(unguarded(&cell));
         Ok(())
     }
 

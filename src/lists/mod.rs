@@ -2,6 +2,7 @@
 
 mod csv;
 mod give;
+mod guard;
 mod made;
 mod order;
 mod seen;

@@ -100,6 +100,29 @@ fn no_cell_is_a_formula() {
     }
 }
 
+/// A program that separates cells by another sign does not keep quotation marks in the middle of one: what it then takes for
+/// a cell is no formula either (OWASP, CSV Injection; from memory).
+#[test]
+fn no_part_of_a_cell_is_a_formula_for_those_who_separate_otherwise() {
+    for (cell, wanted) in [
+        ("a;=1+2", "a;'=1+2"),
+        ("a,@x;b", "a,'@x;b"),
+        ("a\t+A1,-A1", "a\t'+A1,'-A1"),
+        ("a\n=1", "a\n'=1"),
+        ("a;'=1", "a;''=1"),
+        ("=1;=2", "'=1;'=2"),
+        ("a;b, c", "a;b, c"),
+        ("a\n\nb", "a\n\nb"),
+        ("1,-5", "1,-5"),
+    ] {
+        for locale in [Locale::Point, Locale::Comma] {
+            let text = write(&[vec![cell.to_owned(), "b".into()]], locale);
+            assert!(text.contains(wanted), "{cell:?} as {text:?}");
+            assert_eq!(rows(&text), [[cell, "b"]]);
+        }
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(3_000))]
 
