@@ -41,6 +41,21 @@ fn what_could_mean_two_things_is_asked() {
     );
 }
 
+/// The second part of a compound amount is less than one of the first: else a point may be missing in it.
+#[test]
+fn more_ounces_than_a_pound_has_are_asked_about() {
+    no_weight(
+        "2 lb 35 oz",
+        "“2 lb 35 oz” has as many oz as make one more lb. Check it, or type it all in oz.",
+    );
+    assert!(read::<Mass>("1 lb 16 oz", Gram, Point).is_err());
+    assert!(read::<Mass>("1 kg 1000 g", Gram, Point).is_err());
+    assert!(read::<Length>("1 ft 12 in", Inch, Point).is_err());
+    assert!(read::<Volume>("1 tbsp 3 tsp", Teaspoon, Point).is_err());
+    assert_eq!(read::<Mass>("1 lb 15.99 oz", Gram, Point).map(|m| m.unit), Ok(Ounce));
+    assert_eq!(read::<Mass>("35 oz", Gram, Point).map(|m| m.unit), Ok(Ounce));
+}
+
 /// Copied from a page that sets fractions small, `1 1/2` has lost its space.
 #[test]
 fn a_mixed_fraction_run_together_is_asked() {

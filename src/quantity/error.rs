@@ -32,6 +32,12 @@ pub enum AmountError {
         small: String,
         large: String,
     },
+    /// `2 lb 35 oz`: a pound has sixteen, and it may be 3.5.
+    Spills {
+        text: String,
+        small: &'static str,
+        large: &'static str,
+    },
     ZeroBelow {
         text: String,
     },
@@ -78,6 +84,12 @@ impl fmt::Display for AmountError {
             }
             Self::Ambiguous { text, small, large } => {
                 write!(f, "“{text}” can mean {small} or {large}. Type the one you mean.")
+            }
+            Self::Spills { text, small, large } => {
+                write!(
+                    f,
+                    "“{text}” has as many {small} as make one more {large}. Check it, or type it all in {small}."
+                )
             }
             Self::ZeroBelow { text } => write!(f, "“{text}” divides by zero. Check the fraction."),
             Self::TooFine { text } => {

@@ -120,7 +120,12 @@ impl Field {
                 if !first.is_whole() {
                     return Err(tell(Trouble::NotANumber));
                 }
-                (first * (large.size / small.size) + more, Some(small))
+                let whole = large.size / small.size;
+                if more >= whole {
+                    let (small, large) = (small.symbol, large.symbol);
+                    return Err(AmountError::Spills { text: text.trim().into(), small, large });
+                }
+                (first * whole + more, Some(small))
             }
             (row, _) => (first, row),
         };
