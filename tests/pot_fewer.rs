@@ -73,6 +73,11 @@ fn what_leaving_vessels_empty_comes_to_is_said() {
     }
     assert_eq!(run.now().unwrap().key, StepKey::Close);
     assert_eq!(run.record(Voice::default()).leftover, made - run.plan.fill);
+    let mut none = common::run::run(2);
+    go_on(&mut none, Some(fill(0)));
+    assert!(
+        none.leaving(fill(0), Voice::default())[1].said.starts_with("Then no vessel is filled, and about ")
+    );
     // At the last there is one way, at other steps none.
     let mut last = common::run::run(2);
     go_on(&mut last, Some(fill(1)));

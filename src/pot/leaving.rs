@@ -46,6 +46,10 @@ impl Run {
             (false, _) => format!(", and about {} stays in the pot", voice.both(stays)),
         };
         let are = if then == 1 { "is" } else { "are" };
-        Leaving { vessels, said: format!("Then {then} of {all} vessels {are} filled{pot}.") }
+        let said = match then {
+            0 => format!("Then no vessel is filled{pot}."),
+            _ => format!("Then {then} of {all} vessels {are} filled{pot}."),
+        };
+        Leaving { vessels, said }
     }
 }

@@ -17,6 +17,13 @@ async fn later(b: &Browser, minutes: u32) {
     b.client.execute(&later, vec![]).await.unwrap();
 }
 
+/// The step's title stands whole below what is above it, however much that is.
+async fn titled(b: &Browser) {
+    let script = "const top = (e) => document.querySelector(e).getBoundingClientRect().top; \
+        return top('#step-title') >= top('.now')";
+    b.waits("the whole title", script, vec![]).await;
+}
+
 #[tokio::test]
 async fn each_of_two_pots_has_its_own_readings() {
     let (host, axe, mut found) = (serve("/"), axe(), Vec::new());
@@ -35,6 +42,7 @@ async fn each_of_two_pots_has_its_own_readings() {
         done(&b).await;
     }
     let first = step(&b).await;
+    titled(&b).await;
     reads(&b, "193 F").await;
     // The wax of the other is weighed and melted while this one cools.
     b.tap("Pour 2: Weigh").await;
