@@ -1,7 +1,8 @@
 //! The bundle of one's own workshop (see [`crate::book::bundle`]): kept in a database of its own, so that the journal's is as
 //! it ever was; and what of the journal is looked at besides it. Only a large book has one.
 
-use super::database::{Database, Mode, entries, factory, lines_of};
+use super::database::Database;
+use super::opened::{Mode, entries, factory, lines_of};
 use super::request::{complete, result, store_error};
 use super::workshop::{Which, database};
 use super::{element, local};

@@ -5,6 +5,7 @@ mod database;
 mod date;
 mod file;
 pub mod local;
+mod opened;
 mod page;
 pub mod photo;
 mod planner;

@@ -2,8 +2,9 @@
 //! journal nor what is folded of it grows with them. A photo is stored before the entry that names it.
 
 use super::bundle::piece;
-use super::database::{Database, Mode, entries};
+use super::database::Database;
 use super::local;
+use super::opened::{Mode, entries};
 use super::request::{complete, result, store_error};
 use super::workshop::{DEMO_PHOTOS, Which};
 use crate::book::{Store, StoreError, Stray, leave_unsaid, overdue, strays};
