@@ -146,6 +146,25 @@ fn an_outline_is_the_plan_without_its_whys() {
     }
 }
 
+/// A plan is of a formula that was solved, so it is not looked over again for what is wrong with it; what must be read is
+/// still all that a look at it finds, whatever stays in the pot.
+#[test]
+fn what_a_plan_says_of_its_formula_is_what_a_look_at_it_finds() {
+    let mut w = Workshop::new();
+    w.formula.parts.iter_mut().for_each(|part| part.highest = Some(read("0.1 %")));
+    for residue in [Residue::None, Residue::Each(read("300 g"))] {
+        w.residue = residue;
+        let ask = w.ask(Target::Vessels(7));
+        let found = potside::formula::check(ask.formula, ask.recipe).unwrap();
+        assert!(found.len() > 3, "{found:?}");
+        let (shown, _) = outline(&ask).unwrap();
+        let said: Vec<&str> = shown.notes.iter().map(|n| n.text.as_str()).collect();
+        for caution in found {
+            assert!(said.contains(&caution.say(ask.voice).as_str()), "{caution:?}");
+        }
+    }
+}
+
 #[test]
 fn a_plan_is_kept_whole() {
     let w = Workshop::new();

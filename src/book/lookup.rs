@@ -9,7 +9,7 @@ use crate::quantity::{Density, Mass, Voice, Why};
 use crate::shelf::{Customer, Product};
 use crate::sort;
 use crate::text::key;
-use crate::vessel::{Vessel, VesselError, blend_density, fill};
+use crate::vessel::{FillRule, Vessel, VesselError, blend_density, fill};
 
 impl State {
     /// Waxes whose density as poured is known, by name.
@@ -109,9 +109,13 @@ impl State {
     /// # Errors
     /// Where the vessel's measures or the density of a wax are not known.
     pub fn fill(&self, vessel: &Vessel, formula: &Formula, voice: Voice) -> Result<(Mass, Why), VesselError> {
+        // A fill by weight needs no density, and to look for one takes a while.
+        if matches!(vessel.fill, FillRule::Weight(_)) {
+            return fill(vessel, None, voice);
+        }
         match self.wax_density(formula, voice) {
             Ok((density, _)) => fill(vessel, Some(density), voice),
-            // A fill by weight needs no density; where one is needed, the wax that lacks it is named.
+            // The wax that lacks it is named.
             Err(unknown) => fill(vessel, None, voice).map_err(|e| match e {
                 VesselError::NoDensity { .. } => unknown,
                 e => e,

@@ -4,7 +4,7 @@ use super::{Batch, Id, State};
 use crate::bench::Scale;
 use crate::pot::{Ask, Note, Outline, Plan, PlanError, Residue, Target, outline, plan, shades};
 use crate::quantity::Voice;
-use crate::vessel::{VesselError, overflow};
+use crate::vessel::{FillRule, Vessel, VesselError, overflow};
 
 /// A pour as the person asks for it.
 #[derive(Clone, PartialEq, Debug)]
@@ -76,7 +76,9 @@ impl State {
 
     /// What is to be read where the fill of the vessel would run over.
     fn overflow(&self, wish: &Wish, voice: Voice) -> Option<Note> {
-        let vessel = self.vessels.get(&wish.vessel)?.body()?;
+        // Any other fill is reckoned from what the vessel holds.
+        let by_weight = |v: &&Vessel| matches!(v.fill, FillRule::Weight(_));
+        let vessel = self.vessels.get(&wish.vessel)?.body().filter(by_weight)?;
         let formula = self.formulas.get(&wish.formula)?.body()?;
         let density = self.wax_density(formula, voice).ok().map(|(density, _)| density);
         overflow(vessel, density, voice).map(|text| Note { caution: true, text })

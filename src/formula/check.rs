@@ -17,6 +17,12 @@ pub fn check(formula: &Formula, recipe: &dyn Recipe) -> Result<Vec<Caution>, Vec
     Ok(cautions(formula, &rates))
 }
 
+/// What [`check`] finds to be read of a formula that has been solved, so that nothing is wrong with it.
+pub(crate) fn warnings(formula: &Formula, recipe: &dyn Recipe) -> Vec<Caution> {
+    let usual = usual_total(formula, Mass::ZERO).unwrap_or(Mass::ZERO);
+    Rates::of(formula, usual, recipe).map(|rates| cautions(formula, &rates)).unwrap_or_default()
+}
+
 /// The rates of a formula that nothing is wrong with.
 pub(super) fn examine(
     formula: &Formula,

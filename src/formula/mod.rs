@@ -14,6 +14,7 @@ mod why;
 
 pub use care::{Moment, usual_cautions};
 pub use caution::{Caution, Doing};
+pub(crate) use check::warnings;
 pub use check::{check, order};
 pub use draft::{BasisKind, Draft, PartDraft, Place, Problem, RangeDraft, WaxDraft};
 pub use error::FormulaError;

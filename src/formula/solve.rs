@@ -90,7 +90,8 @@ pub fn solve(
     solve_as(formula, makes, recipe, Some(voice))
 }
 
-/// The same, told to nobody: without how each number came about, which takes most of the time.
+/// The same, told to nobody: without how each number came about, which takes most of the time, and without what must be
+/// read before making it.
 ///
 /// # Errors
 /// As [`solve`].
@@ -137,7 +138,7 @@ fn solved(
         waxes: formula.wax.iter().map(|wax| batch.one_wax(wax)).collect(),
         parts: formula.parts.iter().zip(&rates.parts).map(|(part, rate)| batch.part(part, rate)).collect(),
         scale: batch.scale,
-        cautions: cautions(formula, rates),
+        cautions: told.map(|_| cautions(formula, rates)).unwrap_or_default(),
         why: batch.told.as_ref().map(Telling::all_wax).unwrap_or_default(),
     }
 }

@@ -4,7 +4,7 @@ use super::batch::{Batch, Size, batch};
 use super::measure::pour;
 use super::{Note, Pour};
 use crate::bench::{MeltingPot, PotBody, Scale};
-use crate::formula::{Formula, FormulaError, PourRanges, Recipe, TemperatureRange, check};
+use crate::formula::{Formula, FormulaError, PourRanges, Recipe, TemperatureRange, warnings};
 use crate::quantity::{Amount, Mass, Share, Temperature, Voice, Why};
 use crate::wire::{wire_enum, wire_struct};
 
@@ -188,7 +188,7 @@ pub(super) fn planned(ask: &Ask, told: Option<Voice>) -> Result<(Plan, Vec<Strin
         batch = batch.with_one_less(ask)?;
         (pours, choices) = self::pours(ask, &batch, told)?;
     }
-    let cautions = check(ask.formula, ask.recipe).unwrap_or_default();
+    let cautions = warnings(ask.formula, ask.recipe);
     let mut notes: Vec<Note> = cautions.iter().map(|c| Note::caution(c.say(ask.voice))).collect();
     notes.extend(batch.notes);
     let ranges = &ask.formula.pour;

@@ -34,6 +34,8 @@ pub(super) struct Asked {
     pub(super) formula: Value<String>,
     /// The key of an offer, see [`key`].
     pub(super) vessel: Value<String>,
+    /// The vessel that is chosen: looked up once for every number that is typed.
+    pub(super) offer: Derived<Option<VesselOffer>>,
     /// Typed where the formula does not name the vessel.
     pub(super) wick: Typed,
     pub(super) by: Value<By>,
@@ -54,6 +56,10 @@ pub(super) struct Asked {
 /// Tells apart the offers of one vessel with different wicks.
 pub(super) fn key(offer: &VesselOffer) -> String {
     format!("{}/{}", offer.vessel, offer.wick.as_deref().unwrap_or_default())
+}
+
+fn offers(shop: Workshop, formula: Value<String>) -> Vec<VesselOffer> {
+    shop.state(|s| s.vessels_for(&Id(formula.get())))
 }
 
 thread_local! {
@@ -91,9 +97,14 @@ impl Asked {
                 Residue::Each(mass) => (Stays::Each, Some(*mass), None),
                 Residue::OfFilled(share) => (Stays::OfFilled, None, Some(*share)),
             };
+            let (formula, vessel) = (Value::default(), Value::default());
             let asked = Self {
-                formula: Value::default(),
-                vessel: Value::default(),
+                formula,
+                vessel,
+                offer: Derived::new(move || {
+                    let chosen = vessel.get();
+                    offers(shop, formula).into_iter().find(|o| key(o) == chosen)
+                }),
                 wick: Typed::new(""),
                 by: Value::new(By::Vessels),
                 vessels: Typed::new("1"),
@@ -182,18 +193,12 @@ impl Asked {
     }
 
     pub(super) fn offers(self, shop: Workshop) -> Vec<VesselOffer> {
-        shop.state(|s| s.vessels_for(&Id(self.formula.get())))
-    }
-
-    /// The vessel that is chosen.
-    pub(super) fn offer(self, shop: Workshop) -> Option<VesselOffer> {
-        let chosen = self.vessel.get();
-        self.offers(shop).into_iter().find(|o| key(o) == chosen)
+        offers(shop, self.formula)
     }
 
     /// The first vessel where none is chosen, as where the first one was added since.
     pub(super) fn some_vessel(self, shop: Workshop) {
-        if untrack(|| self.offer(shop)).is_none() {
+        if self.offer.with_untracked(Option::is_none) {
             let offers = untrack(|| self.offers(shop));
             self.vessel.set(offers.first().map(key).unwrap_or_default());
         }
@@ -222,7 +227,7 @@ impl Asked {
 
     fn wish(self, shop: Workshop) -> Result<Wish, String> {
         let none = || if self.offers(shop).is_empty() { NO_VESSEL } else { "Choose a vessel first." };
-        let offer = self.offer(shop).ok_or_else(none)?;
+        let offer = self.offer.get().ok_or_else(none)?;
         Ok(Wish {
             formula: Id(self.formula.get()),
             vessel: offer.vessel,

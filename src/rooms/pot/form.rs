@@ -34,6 +34,7 @@ pub(super) fn form(shop: Workshop) -> View {
     }
     asked.some_vessel(shop);
     let planned = Derived::new(move || asked.outline(shop));
+    let can_start = Derived::new(move || planned.with(Result::is_ok));
     group![
         el("h1").child("Pour"),
         el("div")
@@ -53,12 +54,13 @@ pub(super) fn form(shop: Workshop) -> View {
                     .child(move || planned.with(|p| p.as_ref().ok().map(|(plan, _)| of_stores(shop, plan))))
                     .child(move || {
                         planned.with(|p| match p {
-                            Ok((plan, _)) => group![answer(shop, asked, plan), start_button(shop, asked)],
+                            Ok((plan, _)) => answer(shop, asked, plan),
                             Err(why) => {
                                 el("p").class("none").attr("role", "status").child(why.clone()).view()
                             }
                         })
-                    }),
+                    })
+                    .child(move || can_start.get().then(|| start_button(shop, asked))),
             )
     ]
 }
@@ -97,7 +99,7 @@ fn what(shop: Workshop, asked: Asked) -> View {
     });
     let add = || el("a").class("button main").attr("href", "#book/vessel/new").child("Add a vessel");
     let no_vessel = move || asked.offers(shop).is_empty().then(|| el("p").class("actions").child(add()));
-    let unnamed = Derived::new(move || asked.offer(shop).is_some_and(|o| o.wick.is_none()));
+    let unnamed = Derived::new(move || asked.offer.with(|o| o.as_ref().is_some_and(|o| o.wick.is_none())));
     group![
         pick("Formula", asked.formula, formulas),
         pick("Vessel", asked.vessel, vessels),
@@ -203,7 +205,7 @@ fn start_button(shop: Workshop, asked: Asked) -> View {
 
 /// What stays in the pot is remembered for the next pour; then the batch begins.
 fn start(shop: Workshop, asked: Asked, plan: Plan) {
-    let Some(offer) = untrack(|| asked.offer(shop)) else { return };
+    let Some(offer) = asked.offer.get_untracked() else { return };
     let formula = Id(asked.formula.get_untracked());
     let version = shop.state_untracked(|s| Some(s.formulas.get(&formula)?.latest()?.entry.clone()));
     let Some(version) = version else { return };
