@@ -1,7 +1,7 @@
 //! Two pots heated side by side, by touch: one turns from one to the other, and each has its own readings.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{demo, done, finish, step};
+use crate::flow::{done, finish, step, two_pots};
 use crate::look::{axe, look};
 use crate::pour::serve;
 use serde_json::json;
@@ -30,14 +30,7 @@ async fn each_of_two_pots_has_its_own_readings() {
     let b = Browser::start(Engine::Chromium, "beside").await;
     b.open(&host.address()).await;
     b.size(1024, 768).await;
-    demo(&b).await;
-    b.room("pot").await;
-    b.pick("Formula", "Late Orchard").await;
-    b.pick("Pot", "Pouring jug").await;
-    b.fill("How many vessels", "8").await;
-    b.sees("in 2 pours").await;
-    b.tap("Start this pour").await;
-    b.sees("pour 1 of 2").await;
+    two_pots(&b).await;
     while !b.shows("Add at").await {
         done(&b).await;
     }

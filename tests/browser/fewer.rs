@@ -2,7 +2,7 @@
 //! the record and the shelf then have.
 
 use crate::browser::{Browser, Engine};
-use crate::flow::{demo, done, finish, moved_on, ready, step};
+use crate::flow::{demo, done, finish, moved_on, ready, step, two_pots};
 use crate::look::{axe, look};
 use crate::pour::serve;
 
@@ -69,14 +69,7 @@ async fn a_lost_pot_is_given_up_and_the_other_is_poured() {
     let b = Browser::start(Engine::Chromium, "lost-pot").await;
     b.open(&host.address()).await;
     b.size(1024, 768).await;
-    demo(&b).await;
-    b.room("pot").await;
-    b.pick("Formula", "Late Orchard").await;
-    b.pick("Pot", "Pouring jug").await;
-    b.fill("How many vessels", "8").await;
-    b.sees("in 2 pours").await;
-    b.tap("Start this pour").await;
-    b.sees("pour 1 of 2").await;
+    two_pots(&b).await;
     while title(&b).await != "Add Late orchard oil" {
         done(&b).await;
     }

@@ -20,6 +20,18 @@ pub(crate) async fn demo(b: &Browser) {
     b.sees("Demo workshop").await;
 }
 
+/// From the first screen to the first step of a pour of the demo's that takes two pots.
+pub(crate) async fn two_pots(b: &Browser) {
+    demo(b).await;
+    b.room("pot").await;
+    b.pick("Formula", "Late Orchard").await;
+    b.pick("Pot", "Pouring jug").await;
+    b.fill("How many vessels", "8").await;
+    b.sees("in 2 pours").await;
+    b.tap("Start this pour").await;
+    b.sees("pour 1 of 2").await;
+}
+
 /// A scale of 5 kg in steps of a gram.
 pub(crate) async fn scale(b: &Browser, name: &str) {
     b.room("bench/scale/new").await;
